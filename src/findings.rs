@@ -1,0 +1,207 @@
+//! What the tool has to say about a job: data, never a sentence. The words are in `www/words/`.
+
+use crate::job::Part;
+use serde::Serialize;
+
+/// How grave a finding is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// Something has to be put right before a figure or a verdict can stand.
+    Stop,
+    /// Something is likely to go wrong.
+    Warn,
+    /// Worth knowing.
+    Note,
+}
+
+/// Where a finding belongs. The page's field has the DOM id `part-id-field`.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct At {
+    /// The part of the job.
+    pub part: Part,
+    /// The listed thing's id; 0 for the job itself.
+    pub id: u32,
+    /// The field; empty where the whole part is meant.
+    pub field: String,
+}
+
+/// A figure in a finding, already rounded and written in the job's units.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Figure {
+    /// The placeholder in the words.
+    pub name: &'static str,
+    /// What stands there.
+    pub text: String,
+}
+
+/// One thing that the tool has to say.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Finding {
+    /// What it is about: the key of its words.
+    pub code: Code,
+    /// How grave.
+    pub severity: Severity,
+    /// Where it belongs.
+    pub at: At,
+    /// The figures that its words name.
+    pub figures: Vec<Figure>,
+    /// Where the rule comes from: a key of the table of sources, empty for an entry's own faults.
+    pub source: &'static str,
+}
+
+macro_rules! codes {
+    ($($(#[$doc:meta])* $name:ident: $severity:ident, $source:literal;)*) => {
+        /// Every thing that the tool can say. Words, a case that raises it and a source stand for each.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+        #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+        #[serde(rename_all = "snake_case")]
+        pub enum Code { $($(#[$doc])* $name,)* }
+
+        impl Code {
+            /// Every code, for tests and for the words.
+            pub const ALL: &[Code] = &[$(Code::$name,)*];
+
+            /// How grave a finding of this code is.
+            pub fn severity(self) -> Severity {
+                match self { $(Code::$name => Severity::$severity,)* }
+            }
+
+            /// The key of its source in the table of sources.
+            pub fn source(self) -> &'static str {
+                match self { $(Code::$name => $source,)* }
+            }
+        }
+    };
+}
+
+codes! {
+    /// An entry that the present shape or sheet needs is blank.
+    Needed: Stop, "";
+    /// The text has two meanings; one has to be pressed.
+    TwoMeanings: Stop, "";
+    /// No number, or something beside the number that is not understood.
+    NotANumber: Stop, "";
+    /// Less than zero.
+    Negative: Stop, "";
+    /// Zero below the line of a fraction.
+    ZeroBelowTheLine: Stop, "";
+    /// The unit measures something else.
+    WrongUnit: Stop, "";
+    /// Larger than the tool holds.
+    TooLarge: Stop, "";
+    /// More characters than any reading needs.
+    TooLong: Stop, "";
+    /// A fraction where whole things are counted.
+    NotWhole: Stop, "";
+    /// A day that no calendar has.
+    NoSuchDay: Stop, "";
+    /// A form that is not taken here.
+    NotTaken: Stop, "";
+    /// Under the least that the table of fields allows.
+    BelowLimit: Stop, "";
+    /// Over the most that the table of fields allows.
+    AboveLimit: Stop, "";
+    /// Within the limits but not likely; the other unit would be.
+    Unlikely: Warn, "";
+    /// Openings take more than the whole surface.
+    OpeningsExceed: Stop, "";
+    /// An opening reaches past the edge of its surface.
+    OpeningOutside: Stop, "";
+    /// Two openings overlap.
+    OpeningsOverlap: Stop, "";
+    /// An opening without a place: taken out, not drawn, its framing estimated.
+    OpeningNotPlaced: Note, "";
+    /// The surface names a foam or kit that the job does not hold.
+    NoSheet: Stop, "";
+    /// The sheet lists no R at or above the target.
+    TargetBeyondSheet: Stop, "foam_sheet";
+    /// The foam sheet lists no R, so none can be promised.
+    NoListedR: Warn, "ftc_460_17";
+    /// The least promised is thinner than the thinnest listed: no R can be promised.
+    BelowListed: Warn, "ftc_460_17";
+    /// The aim is deeper than the cavity.
+    DeeperThanCavity: Warn, "your_tape";
+    /// The least promised is more than the aim or the aim more than the most allowed.
+    DepthsCross: Stop, "";
+    /// The aim is thinner than the least lift.
+    ThinnerThanLift: Warn, "least_lift";
+    /// The lifts cannot all lie between the least and the largest.
+    LiftsCross: Warn, "largest_lift";
+    /// A single lift thicker than two inches is a fire matter: the label governs.
+    ThickLift: Warn, "lift_fire";
+    /// Kits on offer have no yield or no price.
+    KitUnusable: Warn, "";
+    /// No mix of the kits on offer, within their limits, is enough.
+    NotEnoughKits: Stop, "";
+    /// The chosen purchase is not enough.
+    ChosenTooLittle: Stop, "";
+    /// The chosen purchase costs more than the least.
+    ChosenDearer: Note, "";
+    /// More foam than disposable kits are for.
+    TooBig: Stop, "too_big";
+    /// The label's board feet need more chemical than the kit holds.
+    MassShort: Warn, "mass_check";
+    /// A cylinder has not been read.
+    CylinderNotRead: Stop, "label_windows";
+    /// The air has not been read.
+    AirNotRead: Stop, "label_windows";
+    /// No surface has been read.
+    SurfaceNotRead: Stop, "label_windows";
+    /// Neither humidity nor dew point has been read.
+    HumidityNotRead: Stop, "dew_spread";
+    /// A reading is too old and counts as not read.
+    ReadingOld: Stop, "reading_age";
+    /// A reading without a time, or from the future.
+    ReadingUntimed: Stop, "reading_age";
+    /// A cylinder is colder than its label wants.
+    CylinderCold: Stop, "label_windows";
+    /// A cylinder is hotter than its label wants.
+    CylinderHot: Stop, "label_windows";
+    /// The air is colder than the label wants.
+    AirCold: Stop, "label_windows";
+    /// The air is hotter than the label wants.
+    AirHot: Stop, "label_windows";
+    /// A surface is colder than the label wants.
+    SurfaceCold: Stop, "label_windows";
+    /// A surface is hotter than the label wants.
+    SurfaceHot: Stop, "label_windows";
+    /// A surface is less than the spread above the dew point.
+    DewTooClose: Stop, "dew_spread";
+    /// A surface clears the dew point, but not by the meter's own error.
+    DewWithinMeterError: Warn, "meter_error";
+    /// A reading is inside its window by little.
+    Close: Note, "close_reading";
+    /// The two cylinders are further apart than they should be.
+    CylindersApart: Warn, "cylinders_apart";
+    /// A dew point below freezing is frost: the surface may be icy.
+    Frost: Note, "frost_point";
+    /// A dew point above the temperature of its air: one of the two is misread.
+    DewAboveAir: Stop, "dew_spread";
+    /// The window on the sheet has its least above its most.
+    WindowCrossed: Stop, "foam_sheet";
+}
+
+impl Finding {
+    /// A finding of this code at this place.
+    pub fn new(code: Code, part: Part, id: u32, field: &str) -> Self {
+        Self {
+            code,
+            severity: code.severity(),
+            at: At { part, id, field: field.to_owned() },
+            figures: Vec::new(),
+            source: code.source(),
+        }
+    }
+
+    /// The same finding with one more figure for its words.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, text: impl Into<String>) -> Self {
+        self.figures.push(Figure { name, text: text.into() });
+        self
+    }
+}

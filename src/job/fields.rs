@@ -1,0 +1,162 @@
+//! The one table of fields: what each box takes, its unit, its limits, its default and where those come from.
+//!
+//! It feeds the check, the message, the hint in the page and the job file's schema.
+
+use crate::measure::{Kind, Unit, Units};
+use serde::{Deserialize, Serialize};
+
+/// A part of the job that has entries.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Part {
+    /// The job itself.
+    Job,
+    /// A surface.
+    Surface,
+    /// An opening in a surface.
+    Opening,
+    /// A foam sheet.
+    Foam,
+    /// One tested thickness of a foam sheet.
+    RRow,
+    /// A kit sheet.
+    Kit,
+    /// A reading on site.
+    Reading,
+    /// The purchase.
+    Purchase,
+}
+
+/// One field: a row of the table.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Field {
+    /// The part that it belongs to.
+    pub part: Part,
+    /// Its name within the part.
+    pub field: &'static str,
+    /// What it measures.
+    pub kind: Kind,
+    /// The unit of a bare number when the job is in US units.
+    pub us: Unit,
+    /// The unit of a bare number when the job is in metric units.
+    pub metric: Unit,
+    /// The least that is taken, in the unit that the kind is held in.
+    pub least: f64,
+    /// The most that is taken.
+    pub most: f64,
+    /// Above this a value is taken, but asked about.
+    pub unlikely: f64,
+    /// What holds while the box is blank, as text in the US unit; empty: a blank stays a blank.
+    pub default: &'static str,
+    /// Where the default and the limits come from: a key of the table of sources.
+    pub source: &'static str,
+}
+
+impl Field {
+    /// The unit of a bare number under these units.
+    pub fn unit(&self, units: Units) -> Unit {
+        match units {
+            Units::Us => self.us,
+            Units::Metric => self.metric,
+        }
+    }
+}
+
+const SITE: &str = "site_limit";
+
+const fn row(part: Part, field: &'static str, kind: Kind, us: Unit, metric: Unit, least: f64, most: f64) -> Field {
+    Field { part, field, kind, us, metric, least, most, unlikely: most, default: "", source: SITE }
+}
+
+impl Field {
+    const fn unlikely(mut self, above: f64) -> Self {
+        self.unlikely = above;
+        self
+    }
+    const fn default(mut self, text: &'static str, source: &'static str) -> Self {
+        self.default = text;
+        self.source = source;
+        self
+    }
+    const fn source(mut self, source: &'static str) -> Self {
+        self.source = source;
+        self
+    }
+}
+
+use Kind as K;
+use Part as P;
+use Unit as U;
+
+/// Every field, part by part in the order in which a page shows them.
+const FIELDS: &[Field] = &[
+    row(P::Job, "spray_date", K::Date, U::Date, U::Date, 0.0, 73_000.0),
+    row(P::Job, "over_depth", K::Percent, U::Pct, U::Pct, 0.0, 100.0).unlikely(30.0).default("0", "over_depth"),
+    row(P::Job, "other_waste", K::Percent, U::Pct, U::Pct, 0.0, 100.0).unlikely(30.0).default("0", "waste_off"),
+    row(P::Job, "yield_factor", K::Percent, U::Pct, U::Pct, 10.0, 120.0).unlikely(100.0).default("86", "yield_factor"),
+    row(P::Job, "fixed_loss", K::FoamVolume, U::BdFt, U::BdFt, 0.0, 200.0).unlikely(30.0).default("5", "fixed_loss"),
+    row(P::Job, "too_big", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 100_000.0).default("1800", "too_big"),
+    row(P::Job, "too_big_kits", K::Count, U::Each, U::Each, 1.0, 999.0).default("4", "too_big"),
+    row(P::Job, "under_aim", K::Length, U::In, U::Mm, 0.0, 3.0).unlikely(1.0).default("1/2", "depth_tolerance"),
+    row(P::Job, "over_aim", K::Length, U::In, U::Mm, 0.0, 3.0).unlikely(1.0).default("1/4", "depth_tolerance"),
+    row(P::Job, "dew_spread", K::TemperatureStep, U::F, U::C, 0.0, 50.0).unlikely(20.0).default("5", "dew_spread"),
+    row(P::Job, "cylinders_apart", K::TemperatureStep, U::F, U::C, 0.0, 50.0).default("5", "cylinders_apart"),
+    row(P::Job, "site_age", K::Duration, U::Min, U::Min, 1.0, 1_440.0).default("120", "reading_age"),
+    row(P::Job, "cylinder_age", K::Duration, U::Min, U::Min, 1.0, 1_440.0).default("60", "reading_age"),
+    row(P::Job, "meter_rh_error", K::Percent, U::Pct, U::Pct, 0.0, 30.0).default("5", "meter_error"),
+    row(P::Job, "meter_temp_error", K::TemperatureStep, U::F, U::C, 0.0, 20.0).default("1", "meter_error"),
+    row(P::Surface, "area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
+    row(P::Surface, "length", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
+    row(P::Surface, "width", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
+    row(P::Surface, "height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
+    row(P::Surface, "spacing", K::Length, U::In, U::Mm, 1.0, 240.0).unlikely(60.0).default("16", "spacing"),
+    row(P::Surface, "member", K::Member, U::In, U::Mm, 0.1, 24.0).unlikely(12.0),
+    row(P::Surface, "plates", K::Count, U::Each, U::Each, 0.0, 10.0).default("0", "between_plates"),
+    row(P::Surface, "framing_share", K::Percent, U::Pct, U::Pct, 0.0, 95.0).unlikely(45.0),
+    row(P::Surface, "cavity", K::Length, U::In, U::Mm, 0.0, 120.0).unlikely(24.0),
+    row(P::Surface, "depth", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
+    row(P::Surface, "target_r", K::Resistance, U::R, U::Rsi, 0.0, 200.0).unlikely(80.0),
+    row(P::Surface, "promise", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
+    row(P::Surface, "most", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
+    row(P::Opening, "width", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
+    row(P::Opening, "height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
+    row(P::Opening, "count", K::Count, U::Each, U::Each, 0.0, 1_000.0).unlikely(100.0).default("1", SITE),
+    row(P::Opening, "from_left", K::Length, U::Ft, U::M, 0.0, 120_000.0),
+    row(P::Opening, "sill", K::Length, U::Ft, U::M, 0.0, 12_000.0),
+    row(P::Foam, "density", K::Density, U::LbFt3, U::KgM3, 0.1, 20.0).unlikely(5.0).source("foam_sheet"),
+    row(P::Foam, "cylinder_least", K::Temperature, U::F, U::C, -20.0, 150.0).default("70", "chemical_window"),
+    row(P::Foam, "cylinder_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("90", "chemical_window"),
+    row(P::Foam, "air_least", K::Temperature, U::F, U::C, -20.0, 150.0).default("60", "site_window"),
+    row(P::Foam, "air_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("90", "site_window"),
+    row(P::Foam, "surface_least", K::Temperature, U::F, U::C, -20.0, 150.0).default("60", "site_window"),
+    row(P::Foam, "surface_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("90", "site_window"),
+    row(P::Foam, "largest_lift", K::Length, U::In, U::Mm, 0.1, 12.0).unlikely(3.0).default("1", "largest_lift"),
+    row(P::Foam, "least_lift", K::Length, U::In, U::Mm, 0.0, 6.0).unlikely(2.0).default("1/2", "least_lift"),
+    row(P::Foam, "wait", K::Duration, U::Min, U::Min, 0.0, 2_880.0).unlikely(240.0),
+    row(P::Foam, "cure", K::Duration, U::Hr, U::Hr, 0.0, 20_160.0),
+    row(P::Foam, "permeance", K::Permeance, U::Perm, U::Metricperm, 0.0, 200.0),
+    row(P::Foam, "flame", K::Number, U::One, U::One, 0.0, 1_000.0),
+    row(P::Foam, "smoke", K::Number, U::One, U::One, 0.0, 5_000.0),
+    row(P::Foam, "tested_thickness", K::Length, U::In, U::Mm, 0.0, 36.0),
+    row(P::RRow, "thickness", K::Length, U::In, U::Mm, 0.1, 36.0).source("foam_sheet"),
+    row(P::RRow, "r", K::Resistance, U::R, U::Rsi, 0.1, 300.0).source("foam_sheet"),
+    row(P::Kit, "label_yield", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 20_000.0).unlikely(2_000.0).source("carton"),
+    row(P::Kit, "price", K::Money, U::Usd, U::Usd, 0.0, 10_000_000.0).source("carton"),
+    row(P::Kit, "net_weight", K::Weight, U::Lb, U::Kg, 0.1, 2_000.0).source("carton"),
+    row(P::Kit, "nozzles", K::Count, U::Each, U::Each, 0.0, 1_000.0).source("carton"),
+    row(P::Kit, "limit", K::Count, U::Each, U::Each, 0.0, 999.0).source("shop"),
+    row(P::Reading, "temperature", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::Reading, "humidity", K::Percent, U::Pct, U::Pct, 0.0, 100.0),
+];
+
+/// Every field of the table.
+pub fn fields() -> &'static [Field] {
+    FIELDS
+}
+
+/// The field of this name in this part.
+pub fn field(part: Part, name: &str) -> Option<&'static Field> {
+    FIELDS.iter().find(|row| row.part == part && row.field == name)
+}

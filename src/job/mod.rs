@@ -1,0 +1,304 @@
+//! What a person entered about a job, and nothing that follows from it.
+//!
+//! A measured entry is kept as text, with the unit of its box and, where it was asked, the meaning chosen.
+//! Any text decodes; a bad one becomes a [finding](crate::findings::Finding) beside its field and stops
+//! nothing else. Everything derived is in [`Estimate`](crate::Estimate).
+
+mod fields;
+mod reader;
+
+pub use fields::{Field, Part, field, fields};
+pub use reader::{Reader, Taken};
+
+use crate::measure::{Sense, Unit, Units};
+use serde::{Deserialize, Serialize};
+
+/// The version of the job document that this build writes.
+pub const JOB_VERSION: u32 = 1;
+
+/// An entry as typed: the text, the unit of the box it was typed into, and the meaning pressed if it had two.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Entered {
+    /// Which field of its part: a name from the [table of fields](fields()).
+    pub field: String,
+    /// What was typed, untouched.
+    pub text: String,
+    /// The unit of the box at the time of typing; without one, the field's own for the job's units.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(target_arch = "wasm32", tsify(optional))]
+    pub unit: Option<Unit>,
+    /// The meaning pressed, where the text has more than one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(target_arch = "wasm32", tsify(optional))]
+    pub sense: Option<Sense>,
+}
+
+/// An instant and the clock that the person saw: milliseconds since 1970 UTC, and minutes east of UTC.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Now {
+    /// Milliseconds since 1970-01-01T00:00Z.
+    pub ms: f64,
+    /// Minutes east of UTC (−300 for US Central in summer).
+    pub offset_min: i32,
+}
+
+/// A whole job: the document that is kept on the device, saved to a file and sent on.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Job {
+    /// Always `foamwright-job`.
+    pub format: String,
+    /// The document's version, [`JOB_VERSION`].
+    pub version: u32,
+    /// Random, made once; two files with the same id are states of one job.
+    pub id: String,
+    /// The next id for a listed thing. Ids are never used again.
+    pub next_id: u32,
+    /// What a bare number means, and how figures are written.
+    #[serde(default)]
+    pub units: Units,
+    /// The job's name.
+    #[serde(default)]
+    pub name: String,
+    /// The site's address or any other line that finds it again.
+    #[serde(default)]
+    pub place: String,
+    /// Free text.
+    #[serde(default)]
+    pub note: String,
+    /// Entries of the whole job ([`Part::Job`]): date, allowances, limits.
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+    /// The foam of every surface that names none of its own: an id in `foams`.
+    #[serde(default)]
+    pub foam: u32,
+    /// What is to be foamed.
+    #[serde(default)]
+    pub surfaces: Vec<Surface>,
+    /// Copies of the foam sheets that the job was worked out with.
+    #[serde(default)]
+    pub foams: Vec<FoamSheet>,
+    /// Copies of the kit sheets that may be bought.
+    #[serde(default)]
+    pub kits: Vec<KitSheet>,
+    /// The purchase that the person chose over the least-cost one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(target_arch = "wasm32", tsify(optional))]
+    pub purchase: Option<ChosenPurchase>,
+    /// Temperatures and humidity read on site.
+    #[serde(default)]
+    pub readings: Vec<SiteReading>,
+}
+
+/// How a surface is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Shape {
+    /// An area typed as such, framing already out.
+    TypedArea,
+    /// Length × height of one plane without framing.
+    Rectangle,
+    /// The walls around a footprint: 2 × (length + width) × height.
+    Footprint,
+    /// A framed wall: studs on center, plates, openings.
+    FramedWall,
+    /// A framed floor or ceiling: joists on center.
+    FramedFloor,
+    /// A framed slope: rafters on center, measured along the slope.
+    FramedSlope,
+}
+
+/// How a surface's depth is arrived at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum DepthWay {
+    /// The aim is typed.
+    #[default]
+    Typed,
+    /// The least depth that reaches a target R on the foam's sheet.
+    TargetR,
+    /// Whatever one kit of a given size gives on this surface.
+    OneKit,
+}
+
+/// Something to be foamed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Surface {
+    /// From the job's counter.
+    pub id: u32,
+    /// What the crew calls it.
+    #[serde(default)]
+    pub name: String,
+    /// How it is measured.
+    pub shape: Shape,
+    /// Its measures and depth entries ([`Part::Surface`]). Entries that the present shape does not use are
+    /// kept: changing the shape and back loses nothing.
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+    /// Whether framing is taken out of the area (only framed shapes have any).
+    #[serde(default)]
+    pub deduct_framing: bool,
+    /// Windows, doors and other holes.
+    #[serde(default)]
+    pub openings: Vec<Opening>,
+    /// How the depth is arrived at.
+    #[serde(default)]
+    pub depth_way: DepthWay,
+    /// For [`DepthWay::OneKit`]: an id in the job's kits.
+    #[serde(default)]
+    pub depth_kit: u32,
+    /// The foam of this surface, an id in the job's foams; 0 = the job's foam.
+    #[serde(default)]
+    pub foam: u32,
+}
+
+/// A window, door or other hole in a surface.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Opening {
+    /// From the job's counter.
+    pub id: u32,
+    /// What it is called on the drawing.
+    #[serde(default)]
+    pub name: String,
+    /// Width, height, count and place ([`Part::Opening`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+}
+
+/// A foam's data sheet as the person holds it. A blank is a blank: it never counts as a pass.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct FoamSheet {
+    /// From the job's counter.
+    pub id: u32,
+    /// The catalogue's id of this sheet (`sample-closed-a`), to say when the catalogue has moved on.
+    #[serde(default)]
+    pub sheet: String,
+    /// The catalogue's version of this sheet.
+    #[serde(default)]
+    pub version: u32,
+    /// The foam's name.
+    #[serde(default)]
+    pub name: String,
+    /// Density, windows, lifts, waits, limits ([`Part::Foam`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+    /// R at each thickness that was tested.
+    #[serde(default)]
+    pub r_at: Vec<RAtThickness>,
+}
+
+/// One row of a foam sheet: R at a tested thickness.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct RAtThickness {
+    /// From the job's counter.
+    pub id: u32,
+    /// Thickness and R ([`Part::RRow`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+}
+
+/// A kit's sheet: what is on the carton and what it costs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct KitSheet {
+    /// From the job's counter.
+    pub id: u32,
+    /// The catalogue's id of this sheet.
+    #[serde(default)]
+    pub sheet: String,
+    /// The catalogue's version of this sheet.
+    #[serde(default)]
+    pub version: u32,
+    /// The kit's name.
+    #[serde(default)]
+    pub name: String,
+    /// Label yield, price, net weight, nozzles, most to buy ([`Part::Kit`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+}
+
+/// A purchase chosen instead of the least-cost one, with the person's reason.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct ChosenPurchase {
+    /// How many of each size.
+    pub buy: Vec<KitCount>,
+    /// Why; printed with the purchase.
+    #[serde(default)]
+    pub reason: String,
+}
+
+/// So many kits of one size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct KitCount {
+    /// An id in the job's kits.
+    pub kit: u32,
+    /// How many.
+    pub count: u32,
+}
+
+/// What a site reading was taken of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum ReadingOf {
+    /// The A cylinder, at mid-height.
+    CylinderA,
+    /// The B cylinder, at mid-height.
+    CylinderB,
+    /// The air where the foam is sprayed.
+    Air,
+    /// Relative humidity of that air.
+    Humidity,
+    /// Its dew point, from a meter that shows one.
+    DewPoint,
+    /// A surface to be sprayed.
+    Surface,
+}
+
+/// A reading taken on site, with the time at which it was taken.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct SiteReading {
+    /// From the job's counter.
+    pub id: u32,
+    /// What was read.
+    pub of: ReadingOf,
+    /// The spot's name (`Rim, north`), for surfaces.
+    #[serde(default)]
+    pub name: String,
+    /// The reading ([`Part::Reading`], field `value`).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+    /// When it was taken; a reading without a time counts as not read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(target_arch = "wasm32", tsify(optional))]
+    pub taken: Option<Now>,
+}
+
+/// The entry of a field, if there is one with text in it.
+pub fn entry<'a>(entries: &'a [Entered], field: &str) -> Option<&'a Entered> {
+    entries.iter().find(|one| one.field == field && !one.text.trim().is_empty())
+}
+
+impl Job {
+    /// The job's foam sheet with this id; 0 means the job's own choice.
+    pub fn foam_sheet(&self, id: u32) -> Option<&FoamSheet> {
+        let wanted = if id == 0 { self.foam } else { id };
+        self.foams.iter().find(|foam| foam.id == wanted)
+    }
+
+    /// The job's kit sheet with this id.
+    pub fn kit_sheet(&self, id: u32) -> Option<&KitSheet> {
+        self.kits.iter().find(|kit| kit.id == id)
+    }
+}
