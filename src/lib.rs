@@ -116,8 +116,10 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
             likely: area.net_ft2.likely * depth.aim_in.likely,
             high: area.net_ft2.high * depth.aim_in.high,
         });
-        let lifts =
-            depth.as_ref().zip(foam).and_then(|(depth, foam)| spraying::lifts(surface, depth, foam, &mut reader));
+        let lifts = depth
+            .as_ref()
+            .zip(foam)
+            .and_then(|(depth, foam)| spraying::lifts(surface, depth, foam, &mut reader));
         surfaces.push(SurfaceEstimate {
             id: surface.id,
             foam: foam.map_or(0, |foam| foam.id),
@@ -140,5 +142,13 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         }
     }
     let readiness = readiness::check(job, &used, now, &mut reader);
-    Estimate { surfaces, foams: foams.clone(), quantity, purchase, spraying, readiness, findings: reader.findings }
+    Estimate {
+        surfaces,
+        foams: foams.clone(),
+        quantity,
+        purchase,
+        spraying,
+        readiness,
+        findings: reader.findings,
+    }
 }

@@ -1,5 +1,39 @@
 //! How each figure was reached: one constant table of steps. The page fills it from the
 //! [`Estimate`](crate::Estimate); nothing of it is computed twice.
+//!
+//! # Paths
+//!
+//! A [path](Step::result) starts at the thing its [`Scope`] names and goes down by names joined with dots:
+//!
+//! * on an object, a name is its member (`area.gross_ft2`);
+//! * on a list whose things have a `field`, a name picks the thing with that field and takes its value
+//!   (`area.measures.length`);
+//! * on any other list, a name is taken of each of its things, and blanks are left out
+//!   (`surfaces.in_place` is the foam in place of every surface that has any).
+//!
+//! What a path ends at is a number, a word, or a [`Band`](crate::measure::Band) of low, likely and high: then
+//! the step holds in each of the three columns by itself.
+//!
+//! # Which steps stand
+//!
+//! A step stands for a thing where its [`When`] holds and its result is there; its inputs are there then.
+//! `recompute` (a test) resolves every step on every job of `tests/jobs/`, works its result out again from
+//! nothing but its inputs, and fails for a step without a formula of its own, for one that never stands and
+//! for one whose words are missing.
+//!
+//! # Units
+//!
+//! The result has the step's [`unit`](Step::unit). An input that is the result of another step has that one's
+//! unit; a measure has its field's; any other says it at the end of its name (`_ft2`, `_in`, `_pct`).
+//!
+//! # Adding a step
+//!
+//! One row in the table below under the room's own line, its formula in `working/recompute.rs`, and its words
+//! (`what`, `formula`, `why`) in `www/words/*/working.json`, where a placeholder is the last name of an
+//! input's path.
+
+#[cfg(test)]
+mod recompute;
 
 use serde::Serialize;
 
@@ -10,12 +44,24 @@ use serde::Serialize;
 pub enum Scope {
     /// One of `estimate.surfaces`.
     Surface,
+    /// One of the `area.openings` of one of `estimate.surfaces`.
+    Opening,
     /// The estimate itself.
     Job,
     /// One of `estimate.purchase.sizes`.
     Kit,
     /// One of `estimate.readiness.checks`.
     Check,
+}
+
+/// Where a step stands: the word at a path is one of these.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct When {
+    /// A path from the step's scope.
+    pub at: &'static str,
+    /// The words that may stand there.
+    pub is: &'static [&'static str],
 }
 
 /// One step of the working.
@@ -26,6 +72,8 @@ pub struct Step {
     pub code: &'static str,
     /// What the paths start from.
     pub scope: Scope,
+    /// Where the step stands; `None`: wherever its result is there.
+    pub when: Option<When>,
     /// Where the result stands.
     pub result: &'static str,
     /// Where the inputs stand; `measures.length` means the measure of that field.
@@ -36,7 +84,63 @@ pub struct Step {
     pub source: &'static str,
 }
 
+impl Step {
+    const fn when(mut self, at: &'static str, is: &'static [&'static str]) -> Self {
+        self.when = Some(When { at, is });
+        self
+    }
+}
+
+const fn step(
+    code: &'static str,
+    scope: Scope,
+    result: &'static str,
+    inputs: &'static [&'static str],
+    unit: &'static str,
+    source: &'static str,
+) -> Step {
+    Step { code, scope, when: None, result, inputs, unit, source }
+}
+
+use Scope as S;
+
+const STEPS: &[Step] = &[
+    // surfaces
+    // depth
+    step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot"),
+    // quantity
+    step("in_place", S::Job, "quantity.in_place", &["surfaces.in_place"], "bdft", "board_foot"),
+    step(
+        "over_depth",
+        S::Job,
+        "quantity.over_depth",
+        &["quantity.in_place", "quantity.allowances.over_depth_pct"],
+        "bdft",
+        "over_depth",
+    ),
+    step(
+        "other_waste",
+        S::Job,
+        "quantity.other_waste",
+        &["quantity.in_place", "quantity.allowances.other_waste_pct"],
+        "bdft",
+        "waste_off",
+    ),
+    step(
+        "to_spray",
+        S::Job,
+        "quantity.to_spray",
+        &["quantity.in_place", "quantity.over_depth", "quantity.other_waste"],
+        "bdft",
+        "board_foot",
+    ),
+    step("to_spray_up", S::Job, "quantity.to_spray_up", &["quantity.to_spray"], "bdft", "rounded_up"),
+    // kits
+    // spraying
+    // readiness
+];
+
 /// Every step, in the order in which the work is done.
 pub fn steps() -> &'static [Step] {
-    &[]
+    STEPS
 }

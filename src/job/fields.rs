@@ -66,7 +66,15 @@ impl Field {
 
 const SITE: &str = "site_limit";
 
-const fn row(part: Part, field: &'static str, kind: Kind, us: Unit, metric: Unit, least: f64, most: f64) -> Field {
+const fn row(
+    part: Part,
+    field: &'static str,
+    kind: Kind,
+    us: Unit,
+    metric: Unit,
+    least: f64,
+    most: f64,
+) -> Field {
     Field { part, field, kind, us, metric, least, most, unlikely: most, default: "", source: SITE }
 }
 
@@ -93,15 +101,29 @@ use Unit as U;
 /// Every field, part by part in the order in which a page shows them.
 const FIELDS: &[Field] = &[
     row(P::Job, "spray_date", K::Date, U::Date, U::Date, 0.0, 73_000.0),
-    row(P::Job, "over_depth", K::Percent, U::Pct, U::Pct, 0.0, 100.0).unlikely(30.0).default("0", "over_depth"),
-    row(P::Job, "other_waste", K::Percent, U::Pct, U::Pct, 0.0, 100.0).unlikely(30.0).default("0", "waste_off"),
-    row(P::Job, "yield_factor", K::Percent, U::Pct, U::Pct, 10.0, 120.0).unlikely(100.0).default("86", "yield_factor"),
-    row(P::Job, "fixed_loss", K::FoamVolume, U::BdFt, U::BdFt, 0.0, 200.0).unlikely(30.0).default("5", "fixed_loss"),
+    row(P::Job, "over_depth", K::Percent, U::Pct, U::Pct, 0.0, 100.0)
+        .unlikely(30.0)
+        .default("0", "over_depth"),
+    row(P::Job, "other_waste", K::Percent, U::Pct, U::Pct, 0.0, 100.0)
+        .unlikely(30.0)
+        .default("0", "waste_off"),
+    row(P::Job, "yield_factor", K::Percent, U::Pct, U::Pct, 10.0, 120.0)
+        .unlikely(100.0)
+        .default("86", "yield_factor"),
+    row(P::Job, "fixed_loss", K::FoamVolume, U::BdFt, U::BdFt, 0.0, 200.0)
+        .unlikely(30.0)
+        .default("5", "fixed_loss"),
     row(P::Job, "too_big", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 100_000.0).default("1800", "too_big"),
     row(P::Job, "too_big_kits", K::Count, U::Each, U::Each, 1.0, 999.0).default("4", "too_big"),
-    row(P::Job, "under_aim", K::Length, U::In, U::Mm, 0.0, 3.0).unlikely(1.0).default("1/2", "depth_tolerance"),
-    row(P::Job, "over_aim", K::Length, U::In, U::Mm, 0.0, 3.0).unlikely(1.0).default("1/4", "depth_tolerance"),
-    row(P::Job, "dew_spread", K::TemperatureStep, U::F, U::C, 0.0, 50.0).unlikely(20.0).default("5", "dew_spread"),
+    row(P::Job, "under_aim", K::Length, U::In, U::Mm, 0.0, 3.0)
+        .unlikely(1.0)
+        .default("1/2", "depth_tolerance"),
+    row(P::Job, "over_aim", K::Length, U::In, U::Mm, 0.0, 3.0)
+        .unlikely(1.0)
+        .default("1/4", "depth_tolerance"),
+    row(P::Job, "dew_spread", K::TemperatureStep, U::F, U::C, 0.0, 50.0)
+        .unlikely(20.0)
+        .default("5", "dew_spread"),
     row(P::Job, "cylinders_apart", K::TemperatureStep, U::F, U::C, 0.0, 50.0).default("5", "cylinders_apart"),
     row(P::Job, "site_age", K::Duration, U::Min, U::Min, 1.0, 1_440.0).default("120", "reading_age"),
     row(P::Job, "cylinder_age", K::Duration, U::Min, U::Min, 1.0, 1_440.0).default("60", "reading_age"),
@@ -132,7 +154,9 @@ const FIELDS: &[Field] = &[
     row(P::Foam, "air_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("90", "site_window"),
     row(P::Foam, "surface_least", K::Temperature, U::F, U::C, -20.0, 150.0).default("60", "site_window"),
     row(P::Foam, "surface_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("90", "site_window"),
-    row(P::Foam, "largest_lift", K::Length, U::In, U::Mm, 0.1, 12.0).unlikely(3.0).default("1", "largest_lift"),
+    row(P::Foam, "largest_lift", K::Length, U::In, U::Mm, 0.1, 12.0)
+        .unlikely(3.0)
+        .default("1", "largest_lift"),
     row(P::Foam, "least_lift", K::Length, U::In, U::Mm, 0.0, 6.0).unlikely(2.0).default("1/2", "least_lift"),
     row(P::Foam, "wait", K::Duration, U::Min, U::Min, 0.0, 2_880.0).unlikely(240.0),
     row(P::Foam, "cure", K::Duration, U::Hr, U::Hr, 0.0, 20_160.0),
@@ -142,7 +166,9 @@ const FIELDS: &[Field] = &[
     row(P::Foam, "tested_thickness", K::Length, U::In, U::Mm, 0.0, 36.0),
     row(P::RRow, "thickness", K::Length, U::In, U::Mm, 0.1, 36.0).source("foam_sheet"),
     row(P::RRow, "r", K::Resistance, U::R, U::Rsi, 0.1, 300.0).source("foam_sheet"),
-    row(P::Kit, "label_yield", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 20_000.0).unlikely(2_000.0).source("carton"),
+    row(P::Kit, "label_yield", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 20_000.0)
+        .unlikely(2_000.0)
+        .source("carton"),
     row(P::Kit, "price", K::Money, U::Usd, U::Usd, 0.0, 10_000_000.0).source("carton"),
     row(P::Kit, "net_weight", K::Weight, U::Lb, U::Kg, 0.1, 2_000.0).source("carton"),
     row(P::Kit, "nozzles", K::Count, U::Each, U::Each, 0.0, 1_000.0).source("carton"),

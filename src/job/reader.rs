@@ -102,14 +102,16 @@ impl Reader {
             return None;
         }
         if low < row.least {
-            let finding =
-                found(Code::BelowLimit).with("given", self.figure(kind, low)).with("least", self.figure(kind, row.least));
+            let finding = found(Code::BelowLimit)
+                .with("given", self.figure(kind, low))
+                .with("least", self.figure(kind, row.least));
             self.say(finding);
             return None;
         }
         if high > row.most {
-            let finding =
-                found(Code::AboveLimit).with("given", self.figure(kind, high)).with("most", self.figure(kind, row.most));
+            let finding = found(Code::AboveLimit)
+                .with("given", self.figure(kind, high))
+                .with("most", self.figure(kind, row.most));
             self.say(finding);
             return None;
         }

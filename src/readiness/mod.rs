@@ -102,5 +102,12 @@ pub struct Readiness {
 /// The verdict at an instant, for the foams that the job uses (the narrowest window counts). `reader.findings` may already hold findings of other rooms;
 /// `blame` is a position in that whole list.
 pub fn check(_job: &Job, _foams: &[&Foam], _now: Now, _reader: &mut Reader) -> Readiness {
-    Readiness { verdict: Verdict::NotRead, until_ms: None, blame: None, closest: None, checks: Vec::new(), dew: None }
+    Readiness {
+        verdict: Verdict::NotRead,
+        until_ms: None,
+        blame: None,
+        closest: None,
+        checks: Vec::new(),
+        dew: None,
+    }
 }

@@ -58,5 +58,9 @@ pub fn lifts(_surface: &Surface, _depth: &Depth, _foam: &Foam, _reader: &mut Rea
 
 /// The job's lifts and nozzles.
 pub fn plan(lifts: &[Option<Lifts>], _quantity: &Quantity, _purchase: &Purchase) -> SprayPlan {
-    SprayPlan { lifts: lifts.iter().flatten().map(|one| one.count).sum(), nozzles: 0, nozzles_in_cartons: None }
+    SprayPlan {
+        lifts: lifts.iter().flatten().map(|one| one.count).sum(),
+        nozzles: 0,
+        nozzles_in_cartons: None,
+    }
 }

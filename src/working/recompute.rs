@@ -1,0 +1,191 @@
+//! Every step of the working, worked out again from its inputs alone.
+
+use super::{Scope, Step, steps};
+use crate::job::{Job, Now};
+use serde_json::Value;
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+
+/// What stands at a step's inputs, seen in one column of its bands.
+struct Given<'a> {
+    values: Vec<Value>,
+    column: &'a str,
+}
+
+impl Given<'_> {
+    /// The number at this input.
+    fn one(&self, input: usize) -> f64 {
+        number(&self.values[input], self.column)
+            .unwrap_or_else(|| panic!("no number: {}", self.values[input]))
+    }
+
+    /// The numbers of the list at this input.
+    fn all(&self, input: usize) -> Vec<f64> {
+        let list = self.values[input].as_array().unwrap_or_else(|| panic!("no list: {}", self.values[input]));
+        list.iter().map(|one| number(one, self.column).expect("a number")).collect()
+    }
+}
+
+fn sum(all: &[f64]) -> Value {
+    all.iter().sum::<f64>().into()
+}
+
+/// The formula of each step, by its code: an entry of every room's own.
+fn formula(code: &str) -> Option<fn(&Given) -> Value> {
+    Some(match code {
+        // surfaces
+        // depth
+        "surface_in_place" => |given| (given.one(0) * given.one(1)).into(),
+        // quantity
+        "in_place" => |given| sum(&given.all(0)),
+        "over_depth" | "other_waste" => |given| (given.one(0) * given.one(1) / 100.0).into(),
+        "to_spray" => |given| (given.one(0) + given.one(1) + given.one(2)).into(),
+        "to_spray_up" => |given| (given.one(0) - 1e-9).ceil().max(0.0).into(),
+        // kits
+        // spraying
+        // readiness
+        _ => return None,
+    })
+}
+
+fn number(value: &Value, column: &str) -> Option<f64> {
+    value.as_f64().or_else(|| value.get(column)?.as_f64())
+}
+
+/// What stands at a path: see the head of `working.rs`.
+fn at(from: &Value, path: &str) -> Option<Value> {
+    let Some((name, rest)) = (match path.split_once('.') {
+        Some((name, rest)) => Some((name, rest)),
+        None if path.is_empty() => None,
+        None => Some((path, "")),
+    }) else {
+        return (!from.is_null()).then(|| from.clone());
+    };
+    let Some(list) = from.as_array() else { return at(from.get(name)?, rest) };
+    if list.iter().any(|one| one.get("field").is_some()) {
+        let one = list.iter().find(|one| one.get("field").and_then(Value::as_str) == Some(name))?;
+        return at(one.get("value")?, rest);
+    }
+    Some(Value::Array(list.iter().filter_map(|one| at(one.get(name)?, rest)).collect()))
+}
+
+/// The things that a step is about.
+fn things(estimate: &Value, scope: Scope) -> Vec<Value> {
+    let list = |path: &str| at(estimate, path).and_then(|list| list.as_array().cloned()).unwrap_or_default();
+    match scope {
+        Scope::Job => vec![estimate.clone()],
+        Scope::Surface => list("surfaces"),
+        Scope::Opening => list("surfaces")
+            .iter()
+            .filter_map(|one| at(one, "area.openings")?.as_array().cloned())
+            .flatten()
+            .collect(),
+        Scope::Kit => list("purchase.sizes"),
+        Scope::Check => list("readiness.checks"),
+    }
+}
+
+fn holds(step: &Step, thing: &Value) -> bool {
+    step.when.is_none_or(|when| {
+        at(thing, when.at).is_some_and(|word| word.as_str().is_some_and(|word| when.is.contains(&word)))
+    })
+}
+
+fn same(given: &Value, wanted: &Value, column: &str) -> bool {
+    match (number(given, column), wanted.as_f64()) {
+        (Some(given), Some(wanted)) => (given - wanted).abs() <= 1e-9 * wanted.abs().max(1.0),
+        _ => given == wanted,
+    }
+}
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn json(path: &Path) -> Value {
+    let text = std::fs::read_to_string(path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+    serde_json::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// The estimate of every job of `tests/jobs/`.
+fn estimates() -> BTreeMap<String, Value> {
+    let folders = std::fs::read_dir(root().join("tests/jobs")).expect("tests/jobs");
+    let mut all = BTreeMap::new();
+    for folder in
+        folders.map(|entry| entry.expect("entry").path()).filter(|path| path.join("job.json").is_file())
+    {
+        let job: Job = serde_json::from_value(json(&folder.join("job.json"))).expect("a job");
+        let now: Now = serde_json::from_value(json(&folder.join("now.json"))).expect("an instant");
+        let estimate = serde_json::to_value(crate::estimate(&job, now)).expect("serializes");
+        all.insert(folder.file_name().expect("name").to_string_lossy().into_owned(), estimate);
+    }
+    all
+}
+
+#[test]
+fn every_result_follows_from_its_inputs() {
+    let mut faults = Vec::new();
+    for step in steps().iter().filter(|step| formula(step.code).is_none()) {
+        faults.push(format!("{}: no formula in recompute.rs", step.code));
+    }
+    let mut stood = BTreeSet::new();
+    for (job, estimate) in estimates() {
+        for step in steps() {
+            let Some(formula) = formula(step.code) else { continue };
+            for thing in things(&estimate, step.scope) {
+                let Some(result) = at(&thing, step.result).filter(|_| holds(step, &thing)) else { continue };
+                let values: Option<Vec<Value>> = step.inputs.iter().map(|path| at(&thing, path)).collect();
+                let Some(values) = values else {
+                    faults.push(format!("{job}: {}: an input is missing", step.code));
+                    continue;
+                };
+                stood.insert(step.code);
+                let columns: &[&str] =
+                    if result.get("likely").is_some() { &["low", "likely", "high"] } else { &["likely"] };
+                for column in columns {
+                    let wanted = formula(&Given { values: values.clone(), column });
+                    if !same(&result, &wanted, column) {
+                        faults.push(format!(
+                            "{job}: {}: {column} is {result}, its inputs give {wanted}",
+                            step.code
+                        ));
+                    }
+                }
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn codes_and_placeholders_are_unambiguous() {
+    let mut codes = BTreeSet::new();
+    for step in steps() {
+        assert!(codes.insert(step.code), "{} twice", step.code);
+        let names: BTreeSet<_> = step.inputs.iter().map(|path| path.rsplit('.').next()).collect();
+        assert_eq!(names.len(), step.inputs.len(), "{}: two inputs with one name", step.code);
+    }
+}
+
+#[test]
+fn every_step_has_words_and_a_source() {
+    for language in ["en", "es"] {
+        let words = root().join("www/words").join(language);
+        let (steps_words, sources) = (json(&words.join("working.json")), json(&words.join("sources.json")));
+        for step in steps() {
+            let entry = &steps_words[step.code];
+            for part in ["what", "formula", "why"] {
+                let text = entry[part].as_str().unwrap_or_else(|| panic!("{language} {}: {part}", step.code));
+                for name in text.split('{').skip(1).filter_map(|rest| rest.split('}').next()) {
+                    let known = step.inputs.iter().any(|path| path.rsplit('.').next() == Some(name));
+                    assert!(known, "{language} {}: {{{name}}} is no input", step.code);
+                }
+            }
+            assert!(sources[step.source].is_string(), "{language} {}: source {}", step.code, step.source);
+        }
+        let known: BTreeSet<_> = steps().iter().map(|step| step.code).collect();
+        for code in steps_words.as_object().expect("an object").keys() {
+            assert!(known.contains(code.as_str()), "{language}: words for no step: {code}");
+        }
+    }
+}
