@@ -1,0 +1,316 @@
+// @ts-check
+/**
+ * What can be done to a job. Each change is plain data; `apply` is pure and returns a new job that shares
+ * everything untouched with the old one. Time and randomness come in with the change, never from here.
+ *
+ * Ids of listed things come from `job.next_id` and are never used again.
+ *
+ * @typedef {import('./core.js').Job} Job
+ * @typedef {import('./core.js').Surface} Surface
+ * @typedef {import('./core.js').Opening} Opening
+ * @typedef {import('./core.js').FoamSheet} FoamSheet
+ * @typedef {import('./core.js').KitSheet} KitSheet
+ * @typedef {import('./core.js').SiteReading} SiteReading
+ * @typedef {import('./core.js').Entered} Entered
+ * @typedef {import('./core.js').Part} Part
+ * @typedef {import('./core.js').Now} Now
+ *
+ * @typedef {{do: 'entry', part: Part, id: number, field: string, text: string,
+ *   unit?: import('./core.js').Unit, sense?: import('./core.js').Sense, now?: Now}} EntryChange
+ *   A measured entry was typed, or one of its meanings pressed. Blank text takes the entry away.
+ *   On a reading, `now` stamps it.
+ * @typedef {{do: 'text', field: 'name' | 'place' | 'note', text: string}} TextChange  The job's own lines.
+ * @typedef {{do: 'name', part: Part, id: number, name: string}} NameChange
+ * @typedef {{do: 'units', units: import('./core.js').Units,
+ *   unitOf?: (part: Part, field: string, units: import('./core.js').Units) => import('./core.js').Unit | undefined}} UnitsChange
+ *   Entries that carry no unit are given the one that they had so far, so that no figure changes its meaning.
+ * @typedef {{do: 'add_surface', shape: import('./core.js').Shape, name?: string}} AddSurface
+ * @typedef {{do: 'remove', part: Part, id: number}} Remove  Any listed thing, with all that hangs on it.
+ * @typedef {{do: 'duplicate_surface', id: number, name?: string}} DuplicateSurface
+ * @typedef {{do: 'move_surface', id: number, by: number}} MoveSurface
+ * @typedef {{do: 'shape', id: number, shape: import('./core.js').Shape}} ShapeChange
+ * @typedef {{do: 'deduct', id: number, on: boolean}} DeductChange
+ * @typedef {{do: 'add_opening', surface: number, name?: string}} AddOpening
+ * @typedef {{do: 'depth_way', id: number, way: import('./core.js').DepthWay, kit?: number}} DepthWayChange
+ * @typedef {{do: 'foam', id: number, foam: number}} FoamChoice  `id` 0 is the whole job.
+ * @typedef {{do: 'add_foam', sheet?: Sheet, name?: string}} AddFoam
+ * @typedef {{do: 'add_kit', sheet?: Sheet, name?: string}} AddKit
+ * @typedef {{do: 'renew_sheet', part: 'foam' | 'kit', id: number, sheet: Sheet}} RenewSheet
+ *   The job's copy takes over what the catalogue says now; its id stays.
+ * @typedef {{do: 'sheet_kept', part: 'foam' | 'kit', id: number, sheet: string, version: number}} SheetKept
+ *   The job's copy was put into the catalogue under this id and version.
+ * @typedef {{do: 'add_r_row', foam: number}} AddRRow
+ * @typedef {{do: 'purchase', buy: import('./core.js').KitCount[]}} PurchaseChange
+ * @typedef {{do: 'purchase_reason', reason: string}} PurchaseReason
+ * @typedef {{do: 'purchase_clear'}} PurchaseClear
+ * @typedef {{do: 'add_reading', of: import('./core.js').ReadingOf, name?: string}} AddReading
+ * @typedef {{do: 'take', id: number, now: Now}} TakeReading  The same figure was read again just now.
+ *
+ * @typedef {{sheet: string, version: number, name: string, entries: Entered[], r_at?: Entered[][]}} Sheet
+ *   A foam or kit sheet of the catalogue: as in a job, without the job's ids.
+ *
+ * @typedef {EntryChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
+ *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | FoamChoice | AddFoam | AddKit |
+ *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
+ *   TakeReading} Change
+ */
+
+/**
+ * The job after a change. A change that finds nothing to change returns the same job.
+ * @param {Job} job
+ * @param {Change} change
+ * @returns {Job}
+ */
+export function apply(job, change) {
+  switch (change.do) {
+    case 'entry': return entry(job, change);
+    case 'text': return { ...job, [change.field]: change.text };
+    case 'name': return at(job, change.part, change.id, (thing) => ({ ...thing, name: change.name }));
+    case 'units': return units(job, change);
+    case 'add_surface': return add(job, 'surfaces', (id) => ({
+      id, name: change.name ?? '', shape: change.shape, entries: [], openings: [], depth_way: 'typed',
+      deduct_framing: change.shape.startsWith('framed'), depth_kit: 0, foam: 0,
+    }));
+    case 'remove': return remove(job, change.part, change.id);
+    case 'duplicate_surface': return duplicate(job, change);
+    case 'move_surface': return move(job, change.id, change.by);
+    case 'shape': return at(job, 'surface', change.id, (surface) => ({
+      ...surface, shape: change.shape, deduct_framing: surface.deduct_framing || change.shape.startsWith('framed'),
+    }));
+    case 'deduct': return at(job, 'surface', change.id, (surface) => ({ ...surface, deduct_framing: change.on }));
+    case 'add_opening': return within(job, 'surface', change.surface, (surface, id) => ({
+      ...surface, openings: [...surface.openings, { id, name: change.name ?? '', entries: [] }],
+    }), 1);
+    case 'depth_way': return at(job, 'surface', change.id, (surface) => ({
+      ...surface, depth_way: change.way, depth_kit: change.kit ?? (surface.depth_kit || job.kits[0]?.id || 0),
+    }));
+    case 'foam': return change.id === 0 ? { ...job, foam: change.foam }
+      : at(job, 'surface', change.id, (surface) => ({ ...surface, foam: change.foam }));
+    case 'add_foam': {
+      const foam = job.next_id;
+      const next = add(job, 'foams', (id) => foamSheet(id, change.sheet, change.name), 1 + (change.sheet?.r_at?.length ?? 0));
+      return job.foams.some((one) => one.id === job.foam) ? next : { ...next, foam };
+    }
+    case 'add_kit': return add(job, 'kits', (id) => ({
+      id, sheet: change.sheet?.sheet ?? '', version: change.sheet?.version ?? 0,
+      name: change.sheet?.name ?? change.name ?? '', entries: change.sheet?.entries ?? [],
+    }));
+    case 'renew_sheet': return renew(job, change);
+    case 'sheet_kept': return at(job, change.part, change.id, (thing) => ({
+      ...thing, sheet: change.sheet, version: change.version,
+    }));
+    case 'add_r_row': return within(job, 'foam', change.foam, (foam, id) => ({
+      ...foam, r_at: [...foam.r_at, { id, entries: [] }],
+    }), 1);
+    case 'purchase': return { ...job, purchase: { buy: change.buy.filter((one) => one.count > 0), reason: job.purchase?.reason ?? '' } };
+    case 'purchase_reason': return job.purchase ? { ...job, purchase: { ...job.purchase, reason: change.reason } } : job;
+    case 'purchase_clear': return without(job, 'purchase');
+    case 'add_reading': return add(job, 'readings', (id) => ({ id, of: change.of, name: change.name ?? '', entries: [] }));
+    case 'take': return at(job, 'reading', change.id, (reading) => ({ ...reading, taken: change.now }));
+    default: return job;
+  }
+}
+
+/**
+ * Changes with the same key, one after the other, are one step of undo: a field while it is typed into.
+ * @param {Change} change
+ * @returns {string} empty where each change is a step of its own
+ */
+export function mergeKey(change) {
+  switch (change.do) {
+    case 'entry': return change.sense ? '' : `${change.part}-${change.id}-${change.field}`;
+    case 'text': return `job-${change.field}`;
+    case 'name': return `${change.part}-${change.id}-name`;
+    case 'purchase_reason': return 'purchase-0-reason';
+    default: return '';
+  }
+}
+
+/**
+ * The entry of a field of a listed thing, if there is one.
+ * @param {Job} job
+ * @param {Part} part
+ * @param {number} id
+ * @param {string} field
+ * @returns {Entered | undefined}
+ */
+export function entryOf(job, part, id, field) {
+  return find(job, part, id)?.entries.find((/** @type {Entered} */ one) => one.field === field);
+}
+
+const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', reading: 'readings' });
+const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], r_row: ['foams', 'r_at'] });
+
+/**
+ * The listed thing with this id; the job itself for the part `job`.
+ * @param {Job} job
+ * @param {Part} part
+ * @param {number} id
+ * @returns {any}
+ */
+export function find(job, part, id) {
+  if (part === 'job') return job;
+  if (part in LISTS) return list(job, LISTS[/** @type {keyof typeof LISTS} */ (part)]).find((one) => one.id === id);
+  if (part in INNER) {
+    const [outer, inner] = INNER[/** @type {keyof typeof INNER} */ (part)];
+    for (const one of list(job, outer)) {
+      const found = one[inner].find((/** @type {{id: number}} */ thing) => thing.id === id);
+      if (found) return found;
+    }
+  }
+  return undefined;
+}
+
+/** @param {Job} job @param {'surfaces' | 'foams' | 'kits' | 'readings'} name @returns {any[]} */
+function list(job, name) {
+  return job[name];
+}
+
+/** @param {Job} job @param {'surfaces' | 'foams' | 'kits' | 'readings'} name @param {(id: number) => any} make @param {number} [ids] @returns {Job} */
+function add(job, name, make, ids = 1) {
+  return { ...job, next_id: job.next_id + ids, [name]: [...list(job, name), make(job.next_id)] };
+}
+
+/** Replaces one listed thing. @param {Job} job @param {Part} part @param {number} id @param {(thing: any) => any} make @returns {Job} */
+function at(job, part, id, make) {
+  if (part === 'job') return make(job);
+  if (part in LISTS) {
+    const name = LISTS[/** @type {keyof typeof LISTS} */ (part)];
+    const next = swap(list(job, name), id, make);
+    return next === list(job, name) ? job : { ...job, [name]: next };
+  }
+  if (part in INNER) {
+    const [outer, inner] = INNER[/** @type {keyof typeof INNER} */ (part)];
+    for (const one of list(job, outer)) {
+      const next = swap(one[inner], id, make);
+      if (next !== one[inner]) return { ...job, [outer]: swap(list(job, outer), one.id, (thing) => ({ ...thing, [inner]: next })) };
+    }
+  }
+  return job;
+}
+
+/** Like `at`, for what is given new ids inside. @param {Job} job @param {Part} part @param {number} id @param {(thing: any, next: number) => any} make @param {number} ids @returns {Job} */
+function within(job, part, id, make, ids) {
+  const next = at(job, part, id, (thing) => make(thing, job.next_id));
+  return next === job ? job : { ...next, next_id: job.next_id + ids };
+}
+
+/** @param {any[]} things @param {number} id @param {(thing: any) => any} make */
+function swap(things, id, make) {
+  const index = things.findIndex((one) => one.id === id);
+  return index < 0 ? things : things.map((one, i) => (i === index ? make(one) : one));
+}
+
+/** @param {Job} job @param {EntryChange} change @returns {Job} */
+function entry(job, change) {
+  return at(job, change.part, change.id, (thing) => {
+    /** @type {Entered[]} */
+    const before = thing.entries;
+    /** @type {Entered} */
+    const typed = { field: change.field, text: change.text };
+    if (change.unit) typed.unit = change.unit;
+    if (change.sense) typed.sense = change.sense;
+    const blank = change.text.trim() === '';
+    const known = before.some((one) => one.field === change.field);
+    const entries = blank ? before.filter((one) => one.field !== change.field)
+      : known ? before.map((one) => (one.field === change.field ? typed : one))
+        : [...before, typed];
+    const next = { ...thing, entries };
+    if (change.part !== 'reading' || !change.now) return next;
+    return blank ? without(next, 'taken') : { ...next, taken: change.now };
+  });
+}
+
+/** @param {Job} job @param {UnitsChange} change @returns {Job} */
+function units(job, { units: to, unitOf }) {
+  if (to === job.units) return job;
+  /** @param {Part} part @param {any} thing */
+  const fix = (part, thing) => ({
+    ...thing,
+    entries: thing.entries.map((/** @type {Entered} */ one) => {
+      const unit = one.unit ?? unitOf?.(part, one.field, job.units);
+      return unit ? { ...one, unit } : one;
+    }),
+  });
+  return {
+    ...fix('job', job), units: to,
+    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)) })),
+    foams: job.foams.map((one) => ({ ...fix('foam', one), r_at: one.r_at.map((row) => fix('r_row', row)) })),
+    kits: job.kits.map((one) => fix('kit', one)),
+    readings: job.readings.map((one) => fix('reading', one)),
+  };
+}
+
+/** @param {Job} job @param {Part} part @param {number} id @returns {Job} */
+function remove(job, part, id) {
+  const gone = (/** @type {any[]} */ things) => things.filter((one) => one.id !== id);
+  switch (part) {
+    case 'surface': return { ...job, surfaces: gone(job.surfaces) };
+    case 'reading': return { ...job, readings: gone(job.readings) };
+    case 'opening': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, openings: gone(one.openings) })) };
+    case 'r_row': return { ...job, foams: job.foams.map((one) => ({ ...one, r_at: gone(one.r_at) })) };
+    case 'foam': {
+      const foams = gone(job.foams);
+      return {
+        ...job, foams, foam: job.foam === id ? foams[0]?.id ?? 0 : job.foam,
+        surfaces: job.surfaces.map((one) => (one.foam === id ? { ...one, foam: 0 } : one)),
+      };
+    }
+    case 'kit': {
+      const kits = gone(job.kits);
+      const next = {
+        ...job, kits,
+        surfaces: job.surfaces.map((one) => (one.depth_kit === id ? { ...one, depth_kit: kits[0]?.id ?? 0 } : one)),
+      };
+      if (!next.purchase) return next;
+      const buy = next.purchase.buy.filter((one) => one.kit !== id);
+      return buy.length ? { ...next, purchase: { ...next.purchase, buy } } : without(next, 'purchase');
+    }
+    default: return job;
+  }
+}
+
+/** @param {Job} job @param {DuplicateSurface} change @returns {Job} */
+function duplicate(job, change) {
+  const index = job.surfaces.findIndex((one) => one.id === change.id);
+  const from = job.surfaces[index];
+  if (!from) return job;
+  let next_id = job.next_id;
+  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })) };
+  return { ...job, next_id, surfaces: [...job.surfaces.slice(0, index + 1), copy, ...job.surfaces.slice(index + 1)] };
+}
+
+/** @param {Job} job @param {number} id @param {number} by @returns {Job} */
+function move(job, id, by) {
+  const from = job.surfaces.findIndex((one) => one.id === id);
+  const to = Math.max(0, Math.min(job.surfaces.length - 1, from + by));
+  if (from < 0 || from === to) return job;
+  const surfaces = job.surfaces.slice();
+  surfaces.splice(to, 0, ...surfaces.splice(from, 1));
+  return { ...job, surfaces };
+}
+
+/** @param {number} id @param {Sheet} [sheet] @param {string} [name] @returns {FoamSheet} */
+function foamSheet(id, sheet, name) {
+  return {
+    id, sheet: sheet?.sheet ?? '', version: sheet?.version ?? 0, name: sheet?.name ?? name ?? '',
+    entries: sheet?.entries ?? [], r_at: (sheet?.r_at ?? []).map((entries, i) => ({ id: id + 1 + i, entries })),
+  };
+}
+
+/** @param {Job} job @param {RenewSheet} change @returns {Job} */
+function renew(job, { part, id, sheet }) {
+  if (part === 'foam') {
+    return within(job, 'foam', id, (_, next) => ({ ...foamSheet(next - 1, sheet), id }), sheet.r_at?.length ?? 0);
+  }
+  return at(job, 'kit', id, (kit) => ({
+    ...kit, sheet: sheet.sheet, version: sheet.version, name: sheet.name, entries: sheet.entries,
+  }));
+}
+
+/** @template {object} T @param {T} thing @param {keyof T} key @returns {T} */
+function without(thing, key) {
+  const next = { ...thing };
+  delete next[key];
+  return next;
+}

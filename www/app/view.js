@@ -1,0 +1,66 @@
+// @ts-check
+/**
+ * What a screen is, and the way from one to the next.
+ *
+ * A screen is a module of its own that exports
+ *
+ *   words   the pages of words that it needs, beside `page`, `fields`, `findings` and `sources`
+ *   mount(root, store, route) → {title, update(), unmount()?}
+ *
+ * `mount` builds its elements once; `update` patches them from `store.job` and `store.estimate` after every
+ * change, and is called once right after `mount`. `title` is the screen's heading as text, for the page title.
+ * A screen's first heading is its `h1`, and carries `tabindex="-1"`: it takes the focus after a press that led
+ * here.
+ *
+ * @typedef {import('./store.js').Store} Store
+ * @typedef {{name: string, id: number, rest: string[]}} Route
+ * @typedef {{title: string | (() => string), update: () => void, unmount?: () => void}} View
+ * @typedef {{words?: readonly string[], mount: (root: HTMLElement, store: Store, route: Route) => View}} Screen
+ */
+
+/** Every screen by the first part of its fragment. @type {Record<string, () => Promise<Screen>>} */
+export const SCREENS = {
+  '': () => import('./sheet.js'),
+  surface: () => import('./surface.js'),
+  depth: () => import('./depth.js'),
+  kits: () => import('./kits.js'),
+  ready: () => import('./ready.js'),
+  spray: () => import('./spray.js'),
+  working: () => import('./working.js'),
+  jobs: () => import('./jobs.js'),
+  foam: () => import('./foam.js'),
+  kit: () => import('./kit.js'),
+  settings: () => import('./settings.js'),
+};
+
+/**
+ * The screen that a fragment names: `#/surface/3`. Anything else is the job sheet.
+ * @param {string} fragment
+ * @returns {Route}
+ */
+export function parse(fragment) {
+  const [lead, name = '', ...rest] = fragment.replace(/^#/, '').split('/').map(plain);
+  if (lead !== '' || !Object.hasOwn(SCREENS, name)) return { name: '', id: 0, rest: [] };
+  const id = Number(rest[0]);
+  return { name, id: Number.isSafeInteger(id) && id > 0 ? id : 0, rest };
+}
+
+/** @param {string} text */
+function plain(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return '';
+  }
+}
+
+/** The fragment of a screen. @param {string} name @param {...(string | number)} rest */
+export function to(name, ...rest) {
+  return `#/${[name, ...rest].filter((one) => one !== '').join('/')}`;
+}
+
+/** Goes to a screen; without a trace in the history where the present one no longer exists. @param {string} fragment @param {boolean} [instead] */
+export function go(fragment, instead = false) {
+  if (instead) location.replace(fragment);
+  else location.hash = fragment;
+}
