@@ -34,7 +34,8 @@ pub struct At {
 pub struct Figure {
     /// The placeholder in the words.
     pub name: &'static str,
-    /// What stands there.
+    /// What stands there. A text that begins with `@` is the key of a word (`@cylinder_a`): the name of a
+    /// thing to which the person gave none.
     pub text: String,
 }
 
@@ -150,6 +151,8 @@ codes! {
     CylinderNotRead: Stop, "label_windows";
     /// The air has not been read.
     AirNotRead: Stop, "label_windows";
+    /// A surface is listed, but has not been read.
+    SpotNotRead: Stop, "label_windows";
     /// No surface has been read.
     SurfaceNotRead: Stop, "label_windows";
     /// Neither humidity nor dew point has been read.
@@ -172,6 +175,8 @@ codes! {
     SurfaceHot: Stop, "label_windows";
     /// A surface is less than the spread above the dew point.
     DewTooClose: Stop, "dew_spread";
+    /// A surface is at or below the dew point: water settles on it.
+    BelowDewPoint: Stop, "dew_spread";
     /// A surface clears the dew point, but not by the meter's own error.
     DewWithinMeterError: Warn, "meter_error";
     /// A reading is inside its window by little.

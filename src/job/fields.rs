@@ -174,7 +174,7 @@ const FIELDS: &[Field] = &[
     row(P::Kit, "nozzles", K::Count, U::Each, U::Each, 0.0, 1_000.0).source("carton"),
     row(P::Kit, "limit", K::Count, U::Each, U::Each, 0.0, 999.0).source("shop"),
     row(P::Reading, "temperature", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
-    row(P::Reading, "humidity", K::Percent, U::Pct, U::Pct, 0.0, 100.0),
+    row(P::Reading, "humidity", K::Percent, U::Pct, U::Pct, 1.0, 100.0),
 ];
 
 /// Every field of the table.

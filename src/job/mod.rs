@@ -276,7 +276,7 @@ pub struct SiteReading {
     /// The spot's name (`Rim, north`), for surfaces.
     #[serde(default)]
     pub name: String,
-    /// The reading ([`Part::Reading`], field `value`).
+    /// The reading ([`Part::Reading`]): `humidity` for humidity, `temperature` for all else.
     #[serde(default)]
     pub entries: Vec<Entered>,
     /// When it was taken; a reading without a time counts as not read.

@@ -1,9 +1,34 @@
 //! Go, hold or not read: three temperatures and the moisture of the air against the label's windows.
+//!
+//! What has to be there: both cylinders, the air, its humidity or dew point, and at least one surface. Any
+//! number of surfaces may be named. Each reading carries its time and counts for a while; then it counts as
+//! not read. Every reading that is listed counts, also a second one of the same thing: a new reading is
+//! written over the old one. A listed reading that is blank is not read. Only humidity and dew point stand
+//! in for each other: one of the two is enough.
+//!
+//! A window is closed at both ends: 60 °F is inside 60 to 90 °F. A surface also has to be at least the
+//! spread (5 °F, published coating practice) above the dew point of the air; below either it is outside.
+//!
+//! Nothing here softens a HOLD. A limit that was typed and cannot be understood, on the foam sheet or in
+//! the job, gives no GO either.
+
+mod ages;
+mod dew;
+mod limits;
+pub mod moist_air;
+mod readings;
+mod verdict;
+mod windows;
+
+pub use dew::Dew;
 
 use crate::foam::Foam;
 use crate::job::{Job, Now, Reader, ReadingOf};
-use crate::measure::{Band, Fahrenheit, Minutes};
+use crate::measure::{Fahrenheit, Minutes};
+use limits::Limits;
+use readings::Desk;
 use serde::Serialize;
+use verdict::Tally;
 
 /// The verdict on spraying now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -29,7 +54,7 @@ pub enum ReadState {
     Close,
     /// Outside its limits.
     Outside,
-    /// Too old, or without a time: counts as not read.
+    /// Too old, or without a time that can be right: counts as not read.
     Old,
     /// Not taken or not understood.
     NotRead,
@@ -45,7 +70,8 @@ pub struct Check {
     pub of: ReadingOf,
     /// The spot's name.
     pub name: String,
-    /// Temperature; humidity and dew point readings have theirs in `Dew`.
+    /// Temperature; humidity and dew point readings have theirs in `Dew`. Where a range was read, the end
+    /// nearer to its limit (or further outside): that one counts.
     pub value_f: Option<Fahrenheit>,
     /// Minutes since it was taken.
     pub age_min: Option<Minutes>,
@@ -59,26 +85,6 @@ pub struct Check {
     pub inside_by_f: Option<f64>,
     /// Whether the lower limit is the dew point's.
     pub least_is_dew: bool,
-}
-
-/// Moisture of the air.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-pub struct Dew {
-    /// The reading it comes from.
-    pub id: u32,
-    /// Dew point over water, as meters show it; low and high are the meter's error.
-    pub point_f: Band<Fahrenheit>,
-    /// Frost point, where the dew point is below freezing.
-    pub frost_f: Option<Fahrenheit>,
-    /// Relative humidity used, in percent.
-    pub humidity_pct: Option<f64>,
-    /// Air temperature used.
-    pub air_f: Option<Fahrenheit>,
-    /// The least a surface may have: dew point + spread.
-    pub least_surface_f: Fahrenheit,
-    /// The spread used.
-    pub spread_f: f64,
 }
 
 /// The verdict and everything it rests on.
@@ -99,15 +105,52 @@ pub struct Readiness {
     pub dew: Option<Dew>,
 }
 
-/// The verdict at an instant, for the foams that the job uses (the narrowest window counts). `reader.findings` may already hold findings of other rooms;
-/// `blame` is a position in that whole list.
-pub fn check(_job: &Job, _foams: &[&Foam], _now: Now, _reader: &mut Reader) -> Readiness {
-    Readiness {
-        verdict: Verdict::NotRead,
-        until_ms: None,
-        blame: None,
-        closest: None,
-        checks: Vec::new(),
-        dew: None,
+/// The verdict at an instant, for the foams that the job uses (the narrowest window counts).
+/// `reader.findings` may already hold findings of other rooms; `blame` is a position in that whole list.
+///
+/// HOLD: at least one fresh reading is outside its limits; the one furthest outside is to blame. Otherwise
+/// NOT READ: something is missing, too old or not understood; the first in the order of work is to blame.
+/// Otherwise GO, until the first reading grows old.
+pub fn check(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Readiness {
+    let mut tally = Tally::default();
+    let limits = Limits::of(job, foams, reader, &mut tally);
+    let mut desk = Desk { job, now, reader, tally: &mut tally, checks: Vec::new() };
+
+    let mut cylinders = desk.rows(&[ReadingOf::CylinderA], limits.cylinder_age_min);
+    cylinders.extend(desk.rows(&[ReadingOf::CylinderB], limits.cylinder_age_min));
+    for row in &cylinders {
+        desk.count(row, limits.cylinder_age_min);
+        desk.hold_against(row, limits.cylinder, None);
     }
+    desk.cylinders_apart(&cylinders, &limits);
+
+    let air = desk.rows(&[ReadingOf::Air], limits.site_age_min);
+    for row in &air {
+        desk.count(row, limits.site_age_min);
+        desk.hold_against(row, limits.air, None);
+    }
+    let dew = desk.moisture(&air, &limits);
+
+    for row in &desk.rows(&[ReadingOf::Surface], limits.site_age_min) {
+        desk.count(row, limits.site_age_min);
+        desk.hold_against(row, limits.surface, dew.as_ref());
+    }
+
+    let checks = desk.checks;
+    let (verdict, until_ms, blame) = tally.verdict();
+    Readiness { verdict, until_ms, blame, closest: closest(&checks), checks, dew }
+}
+
+/// The reading that is inside by the least.
+fn closest(checks: &[Check]) -> Option<u32> {
+    let mut least: Option<(f64, usize)> = None;
+    for (position, check) in checks.iter().enumerate() {
+        if !matches!(check.state, ReadState::Inside | ReadState::Close) {
+            continue;
+        }
+        if let Some(by) = check.inside_by_f.filter(|by| least.is_none_or(|(known, _)| *by < known)) {
+            least = Some((by, position));
+        }
+    }
+    least.and_then(|(_, position)| u32::try_from(position).ok())
 }

@@ -1,0 +1,96 @@
+//! What the readings are held against: the narrowest window of the foams used, and the job's own limits.
+
+use super::verdict::Tally;
+use crate::findings::Severity;
+use crate::foam::{Foam, Window};
+use crate::job::{Job, Part, Reader};
+use crate::measure::{Band, Fahrenheit};
+
+/// The limits of one job. Where a range was typed, the stricter end counts.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Limits {
+    /// Both cylinders.
+    pub(super) cylinder: Window,
+    /// The air.
+    pub(super) air: Window,
+    /// Surfaces.
+    pub(super) surface: Window,
+    /// How far a surface has to be above the dew point, in °F.
+    pub(super) spread_f: f64,
+    /// How far apart A and B may be, in °F.
+    pub(super) apart_f: f64,
+    /// How long air, humidity and surface readings count, in minutes.
+    pub(super) site_age_min: f64,
+    /// How long cylinder readings count, in minutes.
+    pub(super) cylinder_age_min: f64,
+    /// The meter's error in percent of humidity.
+    pub(super) meter_pct: f64,
+    /// The meter's error in °F.
+    pub(super) meter_f: f64,
+}
+
+/// The window's fields on a foam sheet.
+const WINDOW_FIELDS: &[&str] =
+    &["cylinder_least", "cylinder_most", "air_least", "air_most", "surface_least", "surface_most"];
+
+impl Limits {
+    /// The limits for the foams that the job uses. A limit that was typed but cannot be understood falls
+    /// back to its default, and no GO is given until it is put right.
+    pub(super) fn of(job: &Job, foams: &[&Foam], reader: &mut Reader, tally: &mut Tally) -> Self {
+        let unread_label = reader.findings.iter().position(|finding| {
+            finding.severity == Severity::Stop
+                && finding.at.part == Part::Foam
+                && WINDOW_FIELDS.contains(&finding.at.field.as_str())
+                && foams.iter().any(|foam| foam.id == finding.at.id)
+        });
+        if let Some(finding) = unread_label {
+            tally.unread(finding);
+        }
+        Self {
+            cylinder: narrowest(foams, reader, |foam| foam.cylinder, "cylinder_least", "cylinder_most"),
+            air: narrowest(foams, reader, |foam| foam.air, "air_least", "air_most"),
+            surface: narrowest(foams, reader, |foam| foam.surface, "surface_least", "surface_most"),
+            spread_f: own(job, reader, tally, "dew_spread", |band| band.high),
+            apart_f: own(job, reader, tally, "cylinders_apart", |band| band.low),
+            site_age_min: own(job, reader, tally, "site_age", |band| band.low),
+            cylinder_age_min: own(job, reader, tally, "cylinder_age", |band| band.low),
+            meter_pct: own(job, reader, tally, "meter_rh_error", |band| band.high),
+            meter_f: own(job, reader, tally, "meter_temp_error", |band| band.high),
+        }
+    }
+}
+
+/// The window that lies within those of all foams used; the table's defaults where none is used. Foams
+/// whose windows do not meet leave one whose least is above its most: every reading is then outside.
+fn narrowest(
+    foams: &[&Foam],
+    reader: &mut Reader,
+    of: fn(&Foam) -> Window,
+    least: &str,
+    most: &str,
+) -> Window {
+    let narrower = |one: Window, other: Window| Window {
+        least_f: if other.least_f > one.least_f { other.least_f } else { one.least_f },
+        most_f: if other.most_f < one.most_f { other.most_f } else { one.most_f },
+        default: one.default || other.default,
+    };
+    foams.iter().map(|foam| of(foam)).reduce(narrower).unwrap_or_else(|| {
+        let mut default = |field| {
+            reader
+                .take(Part::Foam, 0, &[], field)
+                .map_or(Fahrenheit(f64::NAN), |taken| Fahrenheit(taken.value.likely))
+        };
+        Window { least_f: default(least), most_f: default(most), default: true }
+    })
+}
+
+fn own(job: &Job, reader: &mut Reader, tally: &mut Tally, field: &str, end: fn(Band<f64>) -> f64) -> f64 {
+    let said = reader.findings.len();
+    if let Some(taken) = reader.take(Part::Job, 0, &job.entries, field) {
+        return end(taken.value);
+    }
+    if reader.findings.len() > said {
+        tally.unread(said);
+    }
+    reader.take(Part::Job, 0, &[], field).map_or(f64::NAN, |taken| end(taken.value))
+}
