@@ -78,7 +78,7 @@ pub struct Step {
     pub result: &'static str,
     /// Where the inputs stand; `measures.length` means the measure of that field.
     pub inputs: &'static [&'static str],
-    /// The unit of the result (`ft2`, `in`, `bdft`, `f`, `usd`, `each`, `min`, `pct`, `lb`, `r`).
+    /// The unit of the result (`ft2`, `in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `lb`, `r`).
     pub unit: &'static str,
     /// The key of its source.
     pub source: &'static str,
@@ -138,6 +138,30 @@ const STEPS: &[Step] = &[
     // kits
     // spraying
     // readiness
+    step(
+        "dew_point",
+        S::Job,
+        "readiness.dew.point_f",
+        &[
+            "readiness.dew.air_f",
+            "readiness.dew.humidity_pct",
+            "readiness.dew.meter_f",
+            "readiness.dew.meter_pct",
+        ],
+        "f",
+        "dew_point",
+    )
+    .when("readiness.dew.of", &["humidity"]),
+    step("frost_point", S::Job, "readiness.dew.frost_f", &["readiness.dew.point_f"], "f", "frost_point"),
+    step(
+        "least_surface",
+        S::Job,
+        "readiness.dew.least_surface_f",
+        &["readiness.dew.point_f", "readiness.dew.spread_f"],
+        "f",
+        "dew_spread",
+    ),
+    step("inside_by", S::Check, "inside_by_f", &["value_f", "least_f", "most_f"], "f_step", "label_windows"),
 ];
 
 /// Every step, in the order in which the work is done.

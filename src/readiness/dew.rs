@@ -10,8 +10,8 @@ use crate::job::ReadingOf;
 use crate::measure::{Band, Fahrenheit, Kind};
 use serde::Serialize;
 
-/// A meter's error is never taken to reach below this humidity, in percent: the table of fields takes no
-/// drier reading either.
+/// Air on a site is never drier than this, in percent. The table of fields takes no drier reading (a meter
+/// that shows 0 is dead, and would clear every surface), and a meter's error is not taken to reach below it.
 const DRIEST_PCT: f64 = 1.0;
 
 /// Moisture of the air.
@@ -20,6 +20,8 @@ const DRIEST_PCT: f64 = 1.0;
 pub struct Dew {
     /// The reading it comes from.
     pub id: u32,
+    /// What that reading is of: humidity or dew point.
+    pub of: ReadingOf,
     /// Dew point over water, as meters show it; low and high are the meter's error. Where a range was
     /// read, `likely` is its moister end: that one counts.
     pub point_f: Band<Fahrenheit>,
@@ -33,6 +35,10 @@ pub struct Dew {
     pub least_surface_f: Fahrenheit,
     /// The spread used.
     pub spread_f: f64,
+    /// The meter's error in percent of humidity.
+    pub meter_pct: f64,
+    /// The meter's error in °F.
+    pub meter_f: f64,
 }
 
 impl Desk<'_> {
@@ -58,7 +64,7 @@ impl Desk<'_> {
             }
             blank_said |= row.standing == Standing::Blank;
             let found = row.fresh().and_then(|band| match row.of {
-                ReadingOf::Humidity => from_humidity(row.id, band, warmest?, limits),
+                ReadingOf::Humidity => from_humidity(row, band, warmest?, limits),
                 _ => self.from_meter(row, band, warmest, limits, &mut check),
             });
             self.checks.push(check);
@@ -103,13 +109,13 @@ impl Desk<'_> {
             .and_then(|air| meter_band(air.high, humidity_of(air.high, likely)?, limits))
             .unwrap_or(Band { low: likely - limits.meter_f, likely, high: likely + limits.meter_f });
         let point = Band { low: around.low.min(likely), likely, high: around.high.max(likely) };
-        Some(dew(row.id, point, None, air.map(|air| air.high), limits))
+        Some(dew(row, point, None, air.map(|air| air.high), limits))
     }
 }
 
-fn from_humidity(id: u32, humidity: Band<f64>, air: Band<f64>, limits: &Limits) -> Option<Dew> {
+fn from_humidity(row: &Row<'_>, humidity: Band<f64>, air: Band<f64>, limits: &Limits) -> Option<Dew> {
     let point = meter_band(air.high, humidity.high, limits)?;
-    Some(dew(id, point, Some(humidity.high), Some(air.high), limits))
+    Some(dew(row, point, Some(humidity.high), Some(air.high), limits))
 }
 
 /// The dew point of air at a humidity, and what it may be by the meter's error in both: low from the drier
@@ -123,14 +129,23 @@ fn meter_band(air_f: f64, humidity_pct: f64, limits: &Limits) -> Option<Band<f64
     })
 }
 
-fn dew(id: u32, point: Band<f64>, humidity_pct: Option<f64>, air_f: Option<f64>, limits: &Limits) -> Dew {
+fn dew(
+    row: &Row<'_>,
+    point: Band<f64>,
+    humidity_pct: Option<f64>,
+    air_f: Option<f64>,
+    limits: &Limits,
+) -> Dew {
     Dew {
-        id,
+        id: row.id,
+        of: row.of,
         point_f: point.map(Fahrenheit),
         frost_f: (point.likely < FREEZING_F).then(|| frost_point_of(point.likely)).flatten().map(Fahrenheit),
         humidity_pct,
         air_f: air_f.map(Fahrenheit),
         least_surface_f: Fahrenheit(point.likely + limits.spread_f),
         spread_f: limits.spread_f,
+        meter_pct: limits.meter_pct,
+        meter_f: limits.meter_f,
     }
 }

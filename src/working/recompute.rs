@@ -2,6 +2,7 @@
 
 use super::{Scope, Step, steps};
 use crate::job::{Job, Now};
+use crate::readiness::moist_air;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -30,6 +31,20 @@ fn sum(all: &[f64]) -> Value {
     all.iter().sum::<f64>().into()
 }
 
+/// Where a vapor pressure saturates, by halving.
+fn settles_at(pa: f64, saturation: fn(f64) -> Option<f64>) -> f64 {
+    let (mut low, mut high) = (moist_air::COLDEST_F, moist_air::HOTTEST_F);
+    for _ in 0..80 {
+        let middle = (low + high) / 2.0;
+        if saturation(middle).expect("in range") < pa {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    high
+}
+
 /// The formula of each step, by its code: an entry of every room's own.
 fn formula(code: &str) -> Option<fn(&Given) -> Value> {
     Some(match code {
@@ -44,6 +59,23 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         // kits
         // spraying
         // readiness
+        "dew_point" => |given| {
+            let shift = match given.column {
+                "low" => -1.0,
+                "high" => 1.0,
+                _ => 0.0,
+            };
+            let humidity = given.one(1) + shift * given.one(3);
+            let air =
+                moist_air::saturation_over_water(given.one(0) + shift * given.one(2)).expect("in range");
+            settles_at(air * humidity.clamp(1.0, 100.0) / 100.0, moist_air::saturation_over_water).into()
+        },
+        "frost_point" => |given| {
+            let vapor = moist_air::saturation_over_water(given.one(0)).expect("in range");
+            settles_at(vapor, moist_air::saturation_over_ice).into()
+        },
+        "least_surface" => |given| (given.one(0) + given.one(1)).into(),
+        "inside_by" => |given| (given.one(0) - given.one(1)).min(given.one(2) - given.one(0)).into(),
         _ => return None,
     })
 }
