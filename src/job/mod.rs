@@ -4,6 +4,7 @@
 //! Any text decodes; a bad one becomes a [finding](crate::findings::Finding) beside its field and stops
 //! nothing else. Everything derived is in [`Estimate`](crate::Estimate).
 
+pub mod document;
 mod fields;
 mod reader;
 

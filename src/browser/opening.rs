@@ -1,0 +1,57 @@
+//! Opening a job document in the browser, by the same code as on the host.
+
+use crate::job::Job;
+use crate::job::document::{self, Refusal, Refused, Source};
+use js_sys::{JSON, JsString};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use tsify::{Ts, Tsify};
+use wasm_bindgen::prelude::*;
+
+/// A document after opening: one of the two is there.
+#[derive(Serialize, Tsify)]
+pub struct Opened {
+    /// The job, brought forward to the present version.
+    #[tsify(optional)]
+    job: Option<Job>,
+    /// Why there is none.
+    #[tsify(optional)]
+    refused: Option<Refusal>,
+}
+
+struct Parsed(JsValue);
+
+impl Source for Parsed {
+    type Error = serde_wasm_bindgen::Error;
+    fn decode<T: DeserializeOwned>(&self) -> Result<T, Self::Error> {
+        serde_wasm_bindgen::from_value(self.0.clone())
+    }
+}
+
+/// Opens the text of a job file. Nothing is decoded that is too long or nested too deep.
+#[wasm_bindgen]
+pub fn job_open(text: JsString) -> Result<Ts<Opened>, JsError> {
+    let parsed = if text.length() as usize > document::MOST_BYTES {
+        Err(Refusal::new(Refused::TooLong, ""))
+    } else {
+        let text = String::from(text);
+        document::fits(&text).and_then(|()| {
+            JSON::parse(&text).map_err(|error| Refusal::new(Refused::NotJson, String::from(js_sys::Error::from(error).message())))
+        })
+    };
+    told(parsed.and_then(|value| document::open(&Parsed(value))))
+}
+
+/// Checks a job that is already a value (from the shelf, from a link) and brings it forward.
+#[wasm_bindgen]
+pub fn job_check(value: JsValue) -> Result<Ts<Opened>, JsError> {
+    told(document::open(&Parsed(value)))
+}
+
+fn told(outcome: Result<Job, Refusal>) -> Result<Ts<Opened>, JsError> {
+    let opened = match outcome {
+        Ok(job) => Opened { job: Some(job), refused: None },
+        Err(refusal) => Opened { job: None, refused: Some(refusal) },
+    };
+    Ok(opened.into_ts()?)
+}
