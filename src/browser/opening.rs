@@ -36,7 +36,9 @@ pub fn job_open(text: JsString) -> Result<Ts<Opened>, JsError> {
     } else {
         let text = String::from(text);
         document::fits(&text).and_then(|()| {
-            JSON::parse(&text).map_err(|error| Refusal::new(Refused::NotJson, String::from(js_sys::Error::from(error).message())))
+            JSON::parse(&text).map_err(|error| {
+                Refusal::new(Refused::NotJson, String::from(js_sys::Error::from(error).message()))
+            })
         })
     };
     told(parsed.and_then(|value| document::open(&Parsed(value))))

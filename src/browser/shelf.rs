@@ -73,7 +73,8 @@ fn full(key: &str) -> String {
 }
 
 fn fault(error: JsValue) -> ShelfFault {
-    let name = js_sys::Reflect::get(&error, &JsValue::from_str("name")).ok().and_then(|name| name.as_string());
+    let name =
+        js_sys::Reflect::get(&error, &JsValue::from_str("name")).ok().and_then(|name| name.as_string());
     match name.as_deref() {
         Some("QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED") => ShelfFault::Full,
         _ => ShelfFault::Blocked,

@@ -136,7 +136,8 @@ mod tests {
 
     #[test]
     fn a_bare_job_opens() {
-        let job = open(&Text(r#"{"format":"foamwright-job","version":1,"id":"x","next_id":1}"#)).expect("refused");
+        let job =
+            open(&Text(r#"{"format":"foamwright-job","version":1,"id":"x","next_id":1}"#)).expect("refused");
         assert_eq!((job.id.as_str(), job.next_id, job.surfaces.len()), ("x", 1, 0));
     }
 
@@ -157,7 +158,8 @@ mod tests {
 
     #[test]
     fn a_damaged_job_says_what_is_missing() {
-        let refusal = open(&Text(r#"{"format":"foamwright-job","version":1,"next_id":1}"#)).expect_err("opened");
+        let refusal =
+            open(&Text(r#"{"format":"foamwright-job","version":1,"next_id":1}"#)).expect_err("opened");
         assert_eq!(refusal.why, Refused::Damaged);
         assert!(refusal.detail.contains("id"), "{}", refusal.detail);
         assert_eq!(why(r#"{"format":"foamwright-job","version":0,"id":"x","next_id":1}"#), Refused::Damaged);

@@ -1,0 +1,78 @@
+//! Shrinking the bound core with wasm-opt.
+
+use super::bind::Bound;
+use super::{House, sources};
+use anyhow::{Context, Result, bail};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+/// The version of Binaryen that the shipped core is shrunk with: another one gives other bytes.
+pub const BINARYEN: &str = "132.0.0";
+
+/// Every feature that Rust's wasm target uses, by name. "All features" would write types that browsers refuse.
+const FLAGS: [&str; 10] = [
+    "-Oz",
+    "--converge",
+    "--enable-bulk-memory",
+    "--enable-nontrapping-float-to-int",
+    "--enable-sign-ext",
+    "--enable-mutable-globals",
+    "--enable-reference-types",
+    "--enable-multivalue",
+    "--strip-debug",
+    "--strip-producers",
+];
+
+/// Whether the core is shrunk.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shrink {
+    /// As shipped.
+    Yes,
+    /// Quicker to make, and a third larger.
+    No,
+}
+
+/// Finds the pinned wasm-opt.
+pub fn find(house: &House) -> Result<PathBuf> {
+    let wasm_opt = house.tools().join("node_modules/.bin/wasm-opt");
+    let advice = format!(
+        "Install it with\n\n    npm install --prefix target/tools binaryen@{BINARYEN}\n\n\
+         (or by `bash tests/run tools`), or build without shrinking: foamwright build DIR --unshrunk"
+    );
+    let Ok(said) = Command::new(&wasm_opt).arg("--version").output() else {
+        bail!("wasm-opt is not installed in target/tools. {advice}");
+    };
+    let said = String::from_utf8_lossy(&said.stdout).trim().to_owned();
+    let major = BINARYEN.split('.').next().unwrap_or(BINARYEN);
+    if !said.split_whitespace().any(|word| word == major) {
+        bail!("wasm-opt in target/tools calls itself `{said}`, wanted is Binaryen {BINARYEN}. {advice}");
+    }
+    Ok(wasm_opt)
+}
+
+/// Shrinks the core, unless that was done before for the same bytes.
+pub fn shrink(house: &House, wasm_opt: &Path, bound: &Bound) -> Result<Vec<u8>> {
+    let (from, to) = (house.bound().join("core_bg.wasm"), house.bound().join("core_shrunk.wasm"));
+    let mark = house.bound().join("core_shrunk.from");
+    let hash = sources::hash(&[bound.wasm.as_slice(), FLAGS.join(" ").as_bytes()].concat());
+    if fs::read_to_string(&mark).is_ok_and(|known| known == hash)
+        && let Ok(bytes) = fs::read(&to)
+    {
+        return Ok(bytes);
+    }
+    let _ = fs::remove_file(&mark);
+    let status = Command::new(wasm_opt)
+        .args(FLAGS)
+        .arg(from)
+        .arg("-o")
+        .arg(&to)
+        .status()
+        .context("wasm-opt could not be started")?;
+    if !status.success() {
+        bail!("wasm-opt failed");
+    }
+    let bytes = fs::read(to)?;
+    fs::write(mark, hash)?;
+    Ok(bytes)
+}
