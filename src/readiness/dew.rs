@@ -65,7 +65,7 @@ impl Desk<'_> {
             blank_said |= row.standing == Standing::Blank;
             let found = row.fresh().and_then(|band| match row.of {
                 ReadingOf::Humidity => from_humidity(row, band, warmest?, limits),
-                _ => self.from_meter(row, band, warmest, limits, &mut check),
+                _ => self.shown_by_meter(row, band, warmest, limits, &mut check),
             });
             self.checks.push(check);
             if let Some(found) = found {
@@ -86,7 +86,7 @@ impl Desk<'_> {
 
     /// A dew point from a meter that shows one. Its error is that of the humidity which it implies, where
     /// the air was read too; otherwise that of a thermometer.
-    fn from_meter(
+    fn shown_by_meter(
         &mut self,
         row: &Row<'_>,
         band: Band<f64>,
