@@ -1,0 +1,66 @@
+"""Validates every job of tests/jobs against the published schema, www/job-v1.schema.json.
+
+    python tests/live/schema_check.py
+
+Needs jsonschema 4.26. It also spoils a job in several ways and fails unless the schema refuses each.
+"""
+
+import copy
+import json
+import pathlib
+import sys
+
+from jsonschema import Draft202012Validator
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+
+
+def load(path):
+    return json.loads(path.read_text(encoding="utf-8"))
+
+
+def spoiled(job):
+    """The job with one fault each."""
+
+    def fault(name, change):
+        other = copy.deepcopy(job)
+        change(other)
+        return name, other
+
+    yield fault("another format", lambda it: it.update(format="drawing"))
+    yield fault("another version", lambda it: it.update(version=2))
+    yield fault("no id", lambda it: it.pop("id"))
+    yield fault("entries as numbers", lambda it: it.update(entries=[{"field": "site_age", "text": 120}]))
+    yield fault("an unknown field", lambda it: it.update(entries=[{"field": "mood", "text": "1"}]))
+    yield fault("a field of another part", lambda it: it.update(entries=[{"field": "label_yield", "text": "1"}]))
+    yield fault("an unknown unit", lambda it: it.update(entries=[{"field": "site_age", "text": "1", "unit": "rod"}]))
+    yield fault("a surface without a shape", lambda it: it.update(surfaces=[{"id": 1}]))
+    yield fault("an unknown shape", lambda it: it.update(surfaces=[{"id": 1, "shape": "dome"}]))
+    yield fault("a reading without a kind", lambda it: it.update(readings=[{"id": 1}]))
+    yield fault("a stamp without its offset", lambda it: it.update(readings=[{"id": 1, "of": "air", "taken": {"ms": 1}}]))
+    yield fault("half a kit", lambda it: it.update(purchase={"buy": [{"kit": 1, "count": 1.5}]}))
+
+
+def main():
+    schema = load(ROOT / "www/job-v1.schema.json")
+    Draft202012Validator.check_schema(schema)
+    validator = Draft202012Validator(schema)
+    faults = []
+    files = sorted((ROOT / "tests/jobs").rglob("job.json"))
+    for path in files:
+        for error in validator.iter_errors(load(path)):
+            faults.append(f"{path.relative_to(ROOT)}: {error.json_path}: {error.message}")
+    if not files:
+        faults.append("no job in tests/jobs")
+    kinds = 0
+    for name, job in spoiled(load(ROOT / "tests/jobs/larkspur-lane/job.json")):
+        kinds += 1
+        if validator.is_valid(job):
+            faults.append(f"taken for a job: {name}")
+    if faults:
+        sys.exit("\n".join(faults))
+    print(f"schema: {len(files)} jobs valid, {kinds} spoiled ones refused")
+
+
+if __name__ == "__main__":
+    main()
