@@ -1,8 +1,13 @@
 //! The command line: what may be asked of the program, and which part answers.
 
+use crate::job_file;
+use crate::sheet::{Words as Language, sheet};
 use crate::site::{self, House, Server, Shrink};
 use anyhow::{Context, Result, bail};
+use foamwright::job::{Job, Now};
+use std::io::Write;
 use std::path::PathBuf;
+use std::time::{SystemTime, UNIX_EPOCH};
 
 const HELP: &str = "\
 Foamwright: from tape measure to areas, depth, board feet, kits, lifts and go/hold.
@@ -23,7 +28,7 @@ Foamwright: from tape measure to areas, depth, board feet, kits, lifts and go/ho
       --text          as a sheet for people
       --lang es       in Spanish
       --now MS        as of this instant, in milliseconds since 1970 UTC
-      --offset MIN    with a clock so many minutes east of UTC
+      --offset MIN    on a clock so many minutes east of UTC
 
   foamwright --help | --version
 ";
@@ -53,6 +58,17 @@ pub enum Command {
         /// Whether wasm-opt is left out.
         unshrunk: bool,
     },
+    /// Work out a job file.
+    Estimate {
+        /// The file, or `-`.
+        file: String,
+        /// The language, if a sheet for people is wanted.
+        text: Option<String>,
+        /// The instant, in milliseconds since 1970 UTC; without one, now.
+        now: Option<f64>,
+        /// Minutes east of UTC; without them, those of the newest reading.
+        offset_min: Option<i32>,
+    },
 }
 
 /// Understands the arguments.
@@ -76,6 +92,20 @@ pub fn read(arguments: &[String]) -> Result<Command> {
             dir: words.free().context("build needs a folder: foamwright build DIR")?.into(),
             unshrunk: words.switch("--unshrunk"),
         },
+        "estimate" => {
+            let file = words.free().context("estimate needs a job file: foamwright estimate FILE")?;
+            let language = words.value("--lang");
+            let text = match (words.switch("--text"), language) {
+                (true, language) => Some(language.unwrap_or_else(|| "en".to_owned())),
+                (false, None) => None,
+                (false, Some(_)) => bail!("--lang goes with --text: JSON holds no words"),
+            };
+            let now = words.number("--now")?;
+            if now.is_some_and(|ms: f64| ms.is_nan() || ms.abs() > 8.64e15) {
+                bail!("--now takes milliseconds since 1970 UTC");
+            }
+            Command::Estimate { file, text, now, offset_min: words.number("--offset")? }
+        }
         "help" => Command::Help,
         _ => bail!("there is no command `{name}`; see foamwright --help"),
     };
@@ -100,8 +130,38 @@ pub fn run(command: Command) -> Result<()> {
             let site = site::build(&House::find()?, &dir, shrink)?;
             println!("{}: {} files in all, the current ones in {}/", dir.display(), site.files, site.here);
         }
+        Command::Estimate { file, text, now, offset_min } => {
+            let language = text.map(|language| Language::of(&language)).transpose()?;
+            let job = job_file::open(&file)?;
+            let now = instant(&job, now, offset_min)?;
+            let estimate = foamwright::estimate(&job, now);
+            let mut text = match language {
+                Some(language) => sheet(&job, &estimate, now, &language),
+                None => serde_json::to_string_pretty(&estimate)?,
+            };
+            if !text.ends_with('\n') {
+                text.push('\n');
+            }
+            std::io::stdout().write_all(text.as_bytes()).context("the result cannot be written")?;
+        }
     }
     Ok(())
+}
+
+/// The instant that was asked for, else this one, on the clock that was asked for, else on that of the newest
+/// reading.
+fn instant(job: &Job, ms: Option<f64>, offset_min: Option<i32>) -> Result<Now> {
+    let ms = match ms {
+        Some(ms) => ms,
+        None => {
+            let since = SystemTime::now()
+                .duration_since(UNIX_EPOCH)
+                .context("this machine's clock is before 1970")?;
+            since.as_millis() as f64
+        }
+    };
+    let newest = job.readings.iter().filter_map(|reading| reading.taken).max_by(|a, b| a.ms.total_cmp(&b.ms));
+    Ok(Now { ms, offset_min: offset_min.or(newest.map(|taken| taken.offset_min)).unwrap_or(0) })
 }
 
 /// The arguments, taken away one by one.
@@ -163,6 +223,53 @@ impl Words {
         match left {
             Some(word) => bail!("`{word}` is not understood here; see foamwright --help"),
             None => Ok(()),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn asked(line: &str) -> Result<Command> {
+        read(&line.split_whitespace().map(str::to_owned).collect::<Vec<_>>())
+    }
+
+    #[test]
+    fn nothing_asked_means_serve() {
+        let serve = Command::Serve { port: None, under: "/".to_owned(), dir: None, log: false };
+        assert_eq!(asked("").expect("understood"), serve);
+        let serve =
+            Command::Serve { port: Some(81), under: "/a/".to_owned(), dir: Some("d".into()), log: true };
+        assert_eq!(asked("serve --port=81 --under a --dir d --log").expect("understood"), serve);
+    }
+
+    #[test]
+    fn an_estimate_takes_its_switches() {
+        let wanted = Command::Estimate {
+            file: "-".to_owned(),
+            text: Some("es".to_owned()),
+            now: Some(5.0),
+            offset_min: Some(-300),
+        };
+        assert_eq!(asked("estimate - --text --lang es --now 5 --offset -300").expect("understood"), wanted);
+    }
+
+    #[test]
+    fn what_is_not_understood_is_said() {
+        for line in [
+            "paint",
+            "build",
+            "build a b",
+            "estimate",
+            "estimate f --lang es",
+            "estimate f --now NaN",
+            "serve --port",
+            "serve --port many",
+            "serve --now 5",
+            "--verbose",
+        ] {
+            assert!(asked(line).is_err(), "{line}");
         }
     }
 }

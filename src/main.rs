@@ -3,6 +3,10 @@
 #[cfg(not(target_arch = "wasm32"))]
 mod command;
 #[cfg(not(target_arch = "wasm32"))]
+mod job_file;
+#[cfg(not(target_arch = "wasm32"))]
+mod sheet;
+#[cfg(not(target_arch = "wasm32"))]
 mod site;
 
 #[cfg(not(target_arch = "wasm32"))]

@@ -1,0 +1,27 @@
+//! The job sheet as plain text: what the page shows, for a terminal, a message or a printer.
+//!
+//! No arithmetic: every figure comes from the [`Estimate`], every word from `www/words/`.
+
+mod lines;
+mod parts;
+mod words;
+
+pub use words::Words;
+
+use foamwright::Estimate;
+use foamwright::job::{Job, Now};
+use lines::Lines;
+use parts::Sheet;
+
+/// The sheet of a job.
+pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String {
+    let mut sheet = Sheet { job, estimate, words, now, lines: Lines::default() };
+    sheet.head();
+    sheet.surfaces();
+    sheet.quantity();
+    sheet.kits();
+    sheet.passes();
+    sheet.readiness();
+    sheet.findings();
+    sheet.lines.text()
+}
