@@ -123,6 +123,12 @@ codes! {
     TargetBeyondSheet: Stop, "foam_sheet";
     /// The foam sheet lists no R, so none can be promised.
     NoListedR: Warn, "ftc_460_17";
+    /// The R listed at or below the promise falls short of the target.
+    TargetNotPromised: Warn, "ftc_460_17";
+    /// Two rows of a foam sheet are for one thickness.
+    ThicknessTwice: Warn, "foam_sheet";
+    /// A thicker row of a foam sheet has a lower R.
+    RFalls: Warn, "foam_sheet";
     /// The least promised is thinner than the thinnest listed: no R can be promised.
     BelowListed: Warn, "ftc_460_17";
     /// The aim is deeper than the cavity.
@@ -137,6 +143,14 @@ codes! {
     ThickLift: Warn, "lift_fire";
     /// Kits on offer have no yield or no price.
     KitUnusable: Warn, "";
+    /// No kit with a yield and a price is on offer.
+    NoKits: Stop, "";
+    /// The search ended before the mix was proved to cost the least.
+    LeastNotProved: Warn, "kit_search";
+    /// The search ended before every mix at the least cost had been looked into.
+    TieNotProved: Note, "kit_search";
+    /// More kits of a size are chosen than can be had.
+    ChosenOverLimit: Warn, "shop";
     /// No mix of the kits on offer, within their limits, is enough.
     NotEnoughKits: Stop, "";
     /// The chosen purchase is not enough.

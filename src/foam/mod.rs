@@ -3,9 +3,14 @@
 //! Every product rule is a default of the sheet and can be edited on the page: the label on the carton
 //! governs. A blank is a blank and never counts as a pass.
 
-use crate::job::{FoamSheet, Reader};
-use crate::measure::{Fahrenheit, Inches, Minutes, PoundsPerCubicFoot, RValue};
+mod listed;
+
+use crate::findings::{Code, Finding};
+use crate::job::{FoamSheet, Part, Reader, Taken};
+use crate::measure::{Fahrenheit, Inches, Kind, Minutes, PoundsPerCubicFoot, RValue};
 use serde::Serialize;
+
+pub use listed::Between;
 
 /// A window of temperature, both ends belonging to it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -35,7 +40,7 @@ pub struct ListedR {
 pub struct Foam {
     /// The sheet's id in the job.
     pub id: u32,
-    /// R by thickness, thinnest first.
+    /// R by thickness, thinnest first, each thickness once.
     pub listed: Vec<ListedR>,
     /// Density in place, if the sheet says.
     pub density: Option<PoundsPerCubicFoot>,
@@ -56,24 +61,60 @@ pub struct Foam {
 }
 
 /// Reads a foam sheet. What cannot be read leaves a finding and falls back to the default, or to a blank.
-pub fn sheet(_sheet: &FoamSheet, _reader: &mut Reader) -> Option<Foam> {
-    None
+///
+/// Where a range was typed the stricter end counts: the higher of a least, the lower of a most, the longer
+/// wait. A window whose least is above its most leaves a finding and is kept as typed: nothing lies inside.
+/// `None` only if the table of fields had no default for a lift or a window, which a test rules out.
+pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
+    let mut window = |least: &str, most: &str| -> Option<Window> {
+        let (low, high) = limits(sheet, least, most, Kind::Temperature, reader)?;
+        Some(Window {
+            least_f: Fahrenheit(low.value.high),
+            most_f: Fahrenheit(high.value.low),
+            default: low.default || high.default,
+        })
+    };
+    let cylinder = window("cylinder_least", "cylinder_most")?;
+    let air = window("air_least", "air_most")?;
+    let surface = window("surface_least", "surface_most")?;
+    let (least_lift, largest_lift) = limits(sheet, "least_lift", "largest_lift", Kind::Length, reader)?;
+    let mut blank = |name| reader.take(Part::Foam, sheet.id, &sheet.entries, name).map(|taken| taken.value);
+    let density = blank("density").map(|value| PoundsPerCubicFoot(value.likely));
+    let wait_min = blank("wait").map(|value| Minutes(value.high));
+    let cure_min = blank("cure").map(|value| Minutes(value.high));
+    Some(Foam {
+        id: sheet.id,
+        listed: listed::rows(sheet, reader),
+        density,
+        cylinder,
+        air,
+        surface,
+        largest_lift_in: Inches(largest_lift.value.low),
+        least_lift_in: Inches(least_lift.value.high),
+        wait_min,
+        cure_min,
+    })
 }
 
-impl Foam {
-    /// R at a depth for **planning**: straight between listed thicknesses, in proportion below the first
-    /// and beyond the last. Never for a receipt. `None` where the sheet lists nothing.
-    pub fn planning_r(&self, _depth: Inches) -> Option<RValue> {
-        None
+/// A least and a most that belong together, with a finding where they cross.
+fn limits(
+    sheet: &FoamSheet,
+    least: &str,
+    most: &str,
+    kind: Kind,
+    reader: &mut Reader,
+) -> Option<(Taken, Taken)> {
+    let mut or_default = |name| {
+        // A text that cannot be taken has its finding by now: the default holds, as for a blank.
+        let typed = reader.take(Part::Foam, sheet.id, &sheet.entries, name);
+        typed.or_else(|| reader.take(Part::Foam, sheet.id, &[], name))
+    };
+    let (low, high) = (or_default(least)?, or_default(most)?);
+    if low.value.high > high.value.low {
+        let finding = Finding::new(Code::WindowCrossed, Part::Foam, sheet.id, least)
+            .with("least", reader.figure(kind, low.value.high))
+            .with("most", reader.figure(kind, high.value.low));
+        reader.say(finding);
     }
-
-    /// The R that may be promised at a depth: the listed thickness itself, or the next listed below.
-    pub fn promised_r(&self, _depth: Inches) -> Option<ListedR> {
-        None
-    }
-
-    /// The least depth at which the planning R reaches a target; `None` beyond the thickest listed.
-    pub fn depth_for(&self, _target: RValue) -> Option<Inches> {
-        None
-    }
+    Some((low, high))
 }

@@ -1,10 +1,19 @@
 //! What to buy: the usable yield of a kit, and the whole number of each size that is enough at the least cost.
 
-use crate::foam::Foam;
-use crate::job::{Job, KitCount, Reader};
-use crate::measure::{Band, BoardFeet, Cents, Pounds};
-use crate::quantity::Quantity;
+mod least;
+mod mix;
+mod purchase;
+mod sizes;
+#[cfg(test)]
+mod tests;
+
+use crate::job::KitCount;
+use crate::measure::{Band, BoardFeet, Cents, Pounds, PoundsPerCubicFoot};
 use serde::Serialize;
+
+pub use least::{Found, search};
+pub use purchase::purchase;
+pub use sizes::sizes;
 
 /// One kit size as read from its sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -14,6 +23,8 @@ pub struct KitSize {
     pub kit: u32,
     /// Board feet on the label.
     pub label: BoardFeet,
+    /// The yield factor, in percent of label.
+    pub factor_pct: f64,
     /// Label × factor.
     pub after_factor: BoardFeet,
     /// What stays in hoses, purge and test shot.
@@ -26,6 +37,8 @@ pub struct KitSize {
     pub limit: Option<u32>,
     /// Net weight of chemicals, both cylinders, if the sheet says.
     pub net_weight_lb: Option<Pounds>,
+    /// Density of the job's foam, for the mass check.
+    pub density_lb_ft3: Option<PoundsPerCubicFoot>,
     /// Chemical that the label's board feet need: board feet × density ÷ 12.
     pub needs_lb: Option<Pounds>,
     /// Nozzles in the carton, if the sheet says.
@@ -50,8 +63,26 @@ pub struct Mix {
     pub left: BoardFeet,
     /// Whether it is enough.
     pub enough: bool,
-    /// The yield factor in percent of label below which it stops being enough.
+    /// The yield factor in percent of label below which it stops being enough; 0 for no kits at all.
     pub break_factor_pct: f64,
+}
+
+/// One line of the purchase.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Line {
+    /// An id in the job's kits.
+    pub kit: u32,
+    /// How many.
+    pub count: u32,
+    /// Board feet on their labels.
+    pub label: BoardFeet,
+    /// What stays in their hoses.
+    pub fixed_loss: BoardFeet,
+    /// Their usable board feet.
+    pub usable: BoardFeet,
+    /// What they cost, if the sheet says.
+    pub cost: Option<Cents>,
 }
 
 /// Why a job is too big for disposable kits.
@@ -62,7 +93,9 @@ pub struct TooBig {
     pub to_spray: BoardFeet,
     /// The board feet above which a spray rig is the better tool.
     pub limit: BoardFeet,
-    /// Kits of the largest size that it would take.
+    /// Usable board feet of the largest size; 0 where there is none.
+    pub largest_usable: BoardFeet,
+    /// Kits of the largest size that it would take; 0 where there is none.
     pub largest_kits: u32,
     /// The number of those from which a spray rig is the better tool.
     pub kits_limit: u32,
@@ -78,14 +111,21 @@ pub struct Purchase {
     pub sizes: Vec<KitSize>,
     /// The least-cost mix that is enough; ties go to the one that leaves less over.
     pub least: Option<Mix>,
+    /// What it costs.
+    pub least_cost: Option<Cents>,
     /// The same at the low and the high end of what was measured, where a range was given.
     pub least_at_low: Option<Mix>,
     /// See `least_at_low`.
     pub least_at_high: Option<Mix>,
     /// Each size alone, as many as are enough, in the order of the sizes.
     pub alone: Vec<Mix>,
+    /// Other ways to reach it, cheapest first, five at most: each size alone, and fewer of the largest with
+    /// the least-cost rest. All are enough and within the limits.
+    pub others: Vec<Mix>,
     /// The mix that counts: the person's choice, else the least-cost one.
     pub buy: Option<Mix>,
+    /// Its lines.
+    pub lines: Vec<Line>,
     /// Whether `buy` is the person's choice.
     pub chosen: bool,
     /// What the person's choice costs more than the least.
@@ -94,31 +134,38 @@ pub struct Purchase {
     pub too_big: Option<TooBig>,
 }
 
-/// The sizes on offer, read from the job's kit sheets (`foam` gives the density for the mass check).
-pub fn sizes(_job: &Job, _foam: Option<&Foam>, _reader: &mut Reader) -> Vec<KitSize> {
-    Vec::new()
-}
-
-/// What to buy for a quantity.
-pub fn purchase(_job: &Job, sizes: Vec<KitSize>, _quantity: &Quantity, _reader: &mut Reader) -> Purchase {
-    Purchase {
-        yield_factor_pct: 86.0,
-        sizes,
-        least: None,
-        least_at_low: None,
-        least_at_high: None,
-        alone: Vec::new(),
-        buy: None,
-        chosen: false,
-        dearer_by: None,
-        too_big: None,
-    }
-}
-
 /// The least-cost whole number of each size whose usable yield reaches `need`; ties go to less left over,
-/// then to fewer kits. `None` where the limits do not allow enough. Sizes without a price or with nothing usable are not on offer.
-pub fn least_cost(_sizes: &[KitSize], _need: BoardFeet) -> Option<Vec<KitCount>> {
-    None
+/// then to fewer kits. `None` where the limits do not allow enough, or where nothing is needed. Sizes without
+/// a price or with nothing usable are not on offer.
+///
+/// In words: the counts that make Σ count × price least while Σ count × usable ≥ need, a shortfall of a
+/// billionth of the largest kit not counting. The method and its limits: [`search`].
+///
+/// ```
+/// use foamwright::job::KitCount;
+/// use foamwright::kits::{KitSize, least_cost};
+/// use foamwright::measure::{BoardFeet, Cents};
+/// let size = |kit, label: f64, cents| KitSize {
+///     kit,
+///     label: BoardFeet(label),
+///     factor_pct: 86.0,
+///     after_factor: BoardFeet(label * 0.86),
+///     fixed_loss: BoardFeet(5.0),
+///     usable: BoardFeet(label * 0.86 - 5.0),
+///     price: Some(Cents(cents)),
+///     limit: None,
+///     net_weight_lb: None,
+///     density_lb_ft3: None,
+///     needs_lb: None,
+///     nozzles: None,
+/// };
+/// let sizes = [size(1, 40.0, 9_200), size(2, 160.0, 28_400), size(3, 480.0, 75_000)];
+/// // 2 × 407.8 = 815.6 board feet.
+/// let mix = least_cost(&sizes, BoardFeet(812.0));
+/// assert_eq!(mix, Some(vec![KitCount { kit: 3, count: 2 }]));
+/// ```
+pub fn least_cost(sizes: &[KitSize], need: BoardFeet) -> Option<Vec<KitCount>> {
+    search(sizes, need, purchase::MOST_STEPS).map(|found| found.buy)
 }
 
 /// A need with its range.

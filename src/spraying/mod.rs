@@ -1,12 +1,30 @@
 //! Lifts of equal thickness between the least and the largest, and the waiting between them.
 
-use crate::depth::Depth;
+mod wait;
+
+use crate::depth::{Depth, aim_field};
+use crate::findings::{Code, Finding};
 use crate::foam::Foam;
-use crate::job::{Reader, Surface};
+use crate::job::{Part, Reader, Surface};
 use crate::kits::Purchase;
-use crate::measure::{Inches, Minutes};
+use crate::measure::{Inches, Kind, Minutes};
 use crate::quantity::Quantity;
 use serde::Serialize;
+
+pub use wait::table_min;
+
+/// Depths are counted in lifts with this tolerance: 3.00 in of 1 in lifts is three, never four, and so is a
+/// probe's own error more. Common practice, no source.
+pub const LIFT_TOLERANCE_IN: f64 = 1.0 / 32.0;
+
+/// Above this a single lift is a fire matter and no waiting time is given: trade and fire officials' warnings.
+pub const THICK_LIFT_IN: f64 = 2.0;
+
+/// Foam that one nozzle sprays: 30 to 50 board feet in the trade. Common practice, no source.
+pub const FEET_PER_NOZZLE: f64 = 40.0;
+
+/// What binary fractions may lose: far below what a probe can tell.
+const NOISE: f64 = 1e-9;
 
 /// The lifts of one surface.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -16,12 +34,17 @@ pub struct Lifts {
     pub count: u32,
     /// Thickness of each.
     pub each_in: Inches,
-    /// Wait after each before the next on the same spot.
-    pub wait_min: Minutes,
+    /// The thickest that the label allows.
+    pub largest_in: Inches,
+    /// Wait after each before the next on the same spot; `None` over two inches where the label says nothing:
+    /// no time is given then.
+    pub wait_min: Option<Minutes>,
     /// All the waits, if nothing else is sprayed meanwhile.
-    pub waits_min: Minutes,
+    pub waits_min: Option<Minutes>,
     /// Which of label, practice and table asked for the longest wait.
     pub wait_by: WaitBy,
+    /// What the label asks for, if it does.
+    pub label_min: Option<Minutes>,
 }
 
 /// What asked for the wait.
@@ -45,22 +68,73 @@ pub enum WaitBy {
 pub struct SprayPlan {
     /// Lifts over all surfaces: the "passes" of the answer bar.
     pub lifts: u32,
+    /// Kits to be sprayed from.
+    pub kits: u32,
     /// Nozzles to have at hand.
     pub nozzles: u32,
     /// Nozzles in the cartons bought, if every sheet says.
     pub nozzles_in_cartons: Option<u32>,
 }
 
-/// The lifts of a surface.
-pub fn lifts(_surface: &Surface, _depth: &Depth, _foam: &Foam, _reader: &mut Reader) -> Option<Lifts> {
-    None
+/// The lifts of a surface; `None` where the aim is nothing.
+///
+/// In words: count = (aim − 1/32 in) ÷ largest lift, rounded up; each = aim ÷ count; wait = the longest of the
+/// label's, 15 minutes and the [table](table_min). The least lift is checked, not enforced.
+pub fn lifts(surface: &Surface, depth: &Depth, foam: &Foam, reader: &mut Reader) -> Option<Lifts> {
+    let (aim, largest) = (depth.aim_in.likely.0, foam.largest_lift_in.0);
+    if !(aim > 0.0 && largest > 0.0) {
+        return None;
+    }
+    let count = libm::ceil((aim - LIFT_TOLERANCE_IN) / largest - NOISE).clamp(1.0, f64::from(u32::MAX));
+    let each = aim / count;
+    let found = |code| Finding::new(code, Part::Surface, surface.id, aim_field(surface.depth_way));
+    if count > 1.0 && each < foam.least_lift_in.0 - NOISE {
+        let finding = found(Code::LiftsCross)
+            .with("count", (count as u32).to_string())
+            .with("given", reader.figure(Kind::Length, each))
+            .with("least", reader.figure(Kind::Length, foam.least_lift_in.0));
+        reader.say(finding);
+    }
+    let thick = each > THICK_LIFT_IN + NOISE;
+    if thick {
+        let given = reader.figure(Kind::Length, each);
+        reader.say(found(Code::ThickLift).with("given", given));
+    }
+    let (wait_min, wait_by) = if thick {
+        (foam.wait_min, WaitBy::LabelOnly)
+    } else {
+        let (wait, by) = wait::longest(foam.wait_min, Inches(each), count as u32);
+        (Some(wait), by)
+    };
+    Some(Lifts {
+        count: count as u32,
+        each_in: Inches(each),
+        largest_in: foam.largest_lift_in,
+        wait_min,
+        waits_min: wait_min.map(|wait| Minutes(wait.0 * (count - 1.0))),
+        wait_by,
+        label_min: foam.wait_min,
+    })
 }
 
 /// The job's lifts and nozzles.
-pub fn plan(lifts: &[Option<Lifts>], _quantity: &Quantity, _purchase: &Purchase) -> SprayPlan {
-    SprayPlan {
-        lifts: lifts.iter().flatten().map(|one| one.count).sum(),
-        nozzles: 0,
-        nozzles_in_cartons: None,
-    }
+///
+/// In words: nozzles = board feet to spray ÷ 40, rounded up, and one for the stop after each lift and one for
+/// each kit; nothing to spray needs none. Common practice, no source.
+pub fn plan(lifts: &[Option<Lifts>], quantity: &Quantity, purchase: &Purchase) -> SprayPlan {
+    let lifts = lifts.iter().flatten().fold(0, |sum: u32, one| sum.saturating_add(one.count));
+    let kits = purchase.buy.as_ref().map_or(0, |buy| buy.kits);
+    let feet = quantity.to_spray.likely.0;
+    let nozzles = if feet > 0.0 {
+        (libm::ceil(feet / FEET_PER_NOZZLE - NOISE) as u32).saturating_add(lifts).saturating_add(kits)
+    } else {
+        0
+    };
+    let in_cartons = |sum: u32, line: &crate::kits::Line| {
+        let nozzles = purchase.sizes.iter().find(|size| size.kit == line.kit)?.nozzles?;
+        Some(sum.saturating_add(nozzles.saturating_mul(line.count)))
+    };
+    let nozzles_in_cartons =
+        purchase.buy.as_ref().and_then(|_| purchase.lines.iter().try_fold(0, in_cartons));
+    SprayPlan { lifts, kits, nozzles, nozzles_in_cartons }
 }

@@ -1,0 +1,194 @@
+//! The purchase: the least-cost mix, the person's own, the other ways, and the line past which kits are the
+//! wrong tool.
+
+use super::least::{SLACK, on_offer, search};
+use super::mix::{kits_needed, lines, mix};
+use super::{KitSize, Mix, Purchase, TooBig};
+use crate::findings::{Code, Finding};
+use crate::job::{Job, KitCount, Part, Reader};
+use crate::measure::{BoardFeet, Cents, Kind, decimal};
+use crate::quantity::Quantity;
+
+/// Steps of a search for the least-cost mix: one or two milliseconds, hundreds of times what three sizes take.
+pub(super) const MOST_STEPS: u32 = 200_000;
+
+/// Steps of a search for another way to reach it.
+const OTHER_STEPS: u32 = 20_000;
+
+/// Ways besides the least-cost one that are listed.
+const MOST_OTHERS: usize = 5;
+
+/// What to buy for a quantity.
+///
+/// The need is the likely board feet to spray, not rounded. Nothing is bought for nothing. The person's choice
+/// counts over the least-cost mix; where it is not enough that is a stop, where it is dearer that is noted.
+/// Too big: more board feet than the limit, or so many kits of the largest size (common practice, editable).
+pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mut Reader) -> Purchase {
+    let said = |code| Finding::new(code, Part::Purchase, 0, "");
+    let need = quantity.to_spray.likely;
+    let wanted = need.0 > 0.0;
+    let of = |buy: &[KitCount]| mix(&sizes, &lines(&sizes, buy), need);
+
+    let found = if wanted { search(&sizes, need, MOST_STEPS) } else { None };
+    let least = found.as_ref().map(|found| of(&found.buy));
+    if let (Some(found), Some(least)) = (&found, &least)
+        && !found.ties_proved
+    {
+        let code = if found.least_proved { Code::TieNotProved } else { Code::LeastNotProved };
+        let cost = reader.figure(Kind::Money, least.cost.map_or(0.0, |cost| cost.0 as f64));
+        reader.say(said(code).with("cost", cost));
+    }
+    if wanted && least.is_none() {
+        let any = sizes.iter().any(on_offer);
+        let code = if any { Code::NotEnoughKits } else { Code::NoKits };
+        reader.say(said(code).with("given", decimal(need.0, 0)));
+    }
+
+    let at = |need: BoardFeet| {
+        let found = search(&sizes, need, MOST_STEPS)?;
+        Some(mix(&sizes, &lines(&sizes, &found.buy), need))
+    };
+    let ranged = !quantity.to_spray.is_single();
+    let least_at_low = if ranged { at(quantity.to_spray.low) } else { None };
+    let least_at_high = if ranged { at(quantity.to_spray.high) } else { None };
+
+    let alone: Vec<Mix> = if wanted { alone(&sizes, need) } else { Vec::new() };
+    let others = match &least {
+        Some(least) => others(&sizes, need, least, &alone),
+        None => Vec::new(),
+    };
+    let own = job.purchase.as_ref().map(|chosen| own(job, &chosen.buy, &sizes, need, reader));
+    let chosen = own.is_some();
+    let least_cost = least.as_ref().and_then(|least| least.cost);
+    let mut dearer_by = None;
+    if let Some(own) = &own {
+        if !own.enough {
+            reader.say(said(Code::ChosenTooLittle).with("short", decimal(-own.left.0, 1)));
+        } else if let (Some(cost), Some(least)) = (own.cost, least_cost)
+            && cost > least
+        {
+            let more = Cents(cost.0 - least.0);
+            reader.say(said(Code::ChosenDearer).with("more", reader.figure(Kind::Money, more.0 as f64)));
+            dearer_by = Some(more);
+        }
+    }
+    let too_big = too_big(job, &sizes, need, reader);
+    let buy = own.or_else(|| least.clone());
+    Purchase {
+        yield_factor_pct: factor_pct(job, &sizes, reader),
+        lines: buy.as_ref().map_or_else(Vec::new, |buy| lines(&sizes, &buy.buy)),
+        least,
+        least_cost,
+        least_at_low,
+        least_at_high,
+        alone,
+        others,
+        buy,
+        chosen,
+        dearer_by,
+        too_big,
+        sizes,
+    }
+}
+
+/// The factor that the sizes were read with; without any, the job's own, its findings said before.
+fn factor_pct(job: &Job, sizes: &[KitSize], reader: &Reader) -> f64 {
+    let again = || Reader::new(reader.units).take(Part::Job, 0, &job.entries, "yield_factor");
+    sizes.first().map(|size| size.factor_pct).or_else(|| Some(again()?.value.likely)).unwrap_or_default()
+}
+
+/// Each size by itself, without its limit.
+fn alone(sizes: &[KitSize], need: BoardFeet) -> Vec<Mix> {
+    let each = sizes.iter().filter_map(|size| {
+        let buy = [KitCount { kit: size.kit, count: kits_needed(need, size.usable)? }];
+        let one = core::slice::from_ref(size);
+        Some(mix(one, &lines(one, &buy), need))
+    });
+    each.collect()
+}
+
+/// Other ways: the sizes alone, and each number of the largest kit from as many as are of use downward, filled
+/// up at the least cost with the rest.
+fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec<Mix> {
+    let within = |mix: &&Mix| {
+        mix.buy.iter().all(|one| {
+            let limit = sizes.iter().find(|size| size.kit == one.kit).and_then(|size| size.limit);
+            limit.is_none_or(|limit| one.count <= limit)
+        })
+    };
+    let mut ways: Vec<Mix> = alone.iter().filter(within).cloned().collect();
+    let offered: Vec<KitSize> = sizes.iter().filter(|size| on_offer(size)).copied().collect();
+    let largest = offered.iter().fold(None, |best: Option<&KitSize>, size| match best {
+        Some(best) if best.usable >= size.usable => Some(best),
+        _ => Some(size),
+    });
+    if let Some(largest) = largest {
+        let rest: Vec<KitSize> = offered.iter().filter(|size| size.kit != largest.kit).copied().collect();
+        let of_use = kits_needed(need, largest.usable).unwrap_or(u32::MAX);
+        let most = largest.limit.unwrap_or(u32::MAX).min(of_use);
+        for count in (0..=most).rev().take(MOST_OTHERS + 1) {
+            let still = BoardFeet(need.0 - f64::from(count) * largest.usable.0);
+            let mut buy = vec![KitCount { kit: largest.kit, count }];
+            if still.0 > SLACK * largest.usable.0 {
+                let Some(found) = search(&rest, still, OTHER_STEPS) else { continue };
+                buy.extend(found.buy);
+            }
+            ways.push(mix(sizes, &lines(sizes, &buy), need));
+        }
+    }
+    let mut others: Vec<Mix> = Vec::new();
+    for way in ways {
+        let known = way.buy == least.buy || others.iter().any(|one| one.buy == way.buy);
+        if known || !way.enough || way.cost.is_none() {
+            continue;
+        }
+        let dearer = |one: &Mix| (one.cost, one.left) > (way.cost, way.left);
+        let at = others.iter().position(dearer).unwrap_or(others.len());
+        others.insert(at, way);
+    }
+    others.truncate(MOST_OTHERS);
+    others
+}
+
+/// The person's choice.
+fn own(job: &Job, buy: &[KitCount], sizes: &[KitSize], need: BoardFeet, reader: &mut Reader) -> Mix {
+    for one in buy.iter().filter(|one| one.count > 0) {
+        if job.kit_sheet(one.kit).is_none() {
+            reader.say(Finding::new(Code::NoSheet, Part::Purchase, one.kit, "count"));
+        }
+    }
+    let lines = lines(sizes, buy);
+    for line in &lines {
+        let limit = sizes.iter().find(|size| size.kit == line.kit).and_then(|size| size.limit);
+        if let Some(limit) = limit.filter(|limit| line.count > *limit) {
+            let finding = Finding::new(Code::ChosenOverLimit, Part::Purchase, line.kit, "count")
+                .with("given", line.count.to_string())
+                .with("limit", limit.to_string());
+            reader.say(finding);
+        }
+    }
+    mix(sizes, &lines, need)
+}
+
+fn too_big(job: &Job, sizes: &[KitSize], need: BoardFeet, reader: &mut Reader) -> Option<TooBig> {
+    let mut limit = |name| reader.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value.likely);
+    let (feet, kits_limit) = (limit("too_big"), limit("too_big_kits"));
+    let largest_usable = BoardFeet(sizes.iter().fold(0.0, |most: f64, size| most.max(size.usable.0)));
+    let largest_kits = if need.0 > 0.0 { kits_needed(need, largest_usable).unwrap_or(0) } else { 0 };
+    let too_big = TooBig {
+        to_spray: need,
+        limit: BoardFeet(feet?),
+        largest_usable,
+        largest_kits,
+        kits_limit: kits_limit? as u32,
+    };
+    if need <= too_big.limit && largest_kits < too_big.kits_limit {
+        return None;
+    }
+    let finding = Finding::new(Code::TooBig, Part::Purchase, 0, "")
+        .with("given", decimal(need.0, 0))
+        .with("limit", decimal(too_big.limit.0, 0))
+        .with("kits", largest_kits.to_string());
+    reader.say(finding);
+    Some(too_big)
+}
