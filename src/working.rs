@@ -16,7 +16,8 @@
 //!
 //! # Which steps stand
 //!
-//! A step stands for a thing where its [`When`] holds and its result is there; its inputs are there then.
+//! A step stands for a thing where its [`When`] holds, its result is there and no list among its inputs is
+//! empty (a surface without openings takes none out); its inputs are there then.
 //! `recompute` (a test) resolves every step on every job of `tests/jobs/`, works its result out again from
 //! nothing but its inputs, and fails for a step without a formula of its own, for one that never stands and
 //! for one whose words are missing.
@@ -104,8 +105,67 @@ const fn step(
 
 use Scope as S;
 
+const TAPE: &str = "your_tape";
+
+/// A share of what the openings leave.
+const SHARE: &[&str] = &["area.gross_ft2", "area.openings_ft2", "area.framing_share_pct"];
+
 const STEPS: &[Step] = &[
     // surfaces
+    step("gross_typed", S::Surface, "area.gross_ft2", &["area.measures.area"], "ft2", TAPE)
+        .when("area.shape", &["typed_area"]),
+    step(
+        "gross_plane",
+        S::Surface,
+        "area.gross_ft2",
+        &["area.measures.length", "area.measures.height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["rectangle", "framed_wall", "framed_slope"]),
+    step(
+        "gross_floor",
+        S::Surface,
+        "area.gross_ft2",
+        &["area.measures.length", "area.measures.width"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["framed_floor"]),
+    step(
+        "gross_footprint",
+        S::Surface,
+        "area.gross_ft2",
+        &["area.measures.length", "area.measures.width", "area.measures.height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["footprint"]),
+    step("opening", S::Opening, "whole_ft2", &["width_in", "height_in", "count"], "ft2", TAPE),
+    step("openings", S::Surface, "area.openings_ft2", &["area.openings.taken_ft2"], "ft2", TAPE),
+    step(
+        "counted_share",
+        S::Surface,
+        "area.framing_share_pct",
+        &["area.pieces.area_ft2", "area.clear_ft2"],
+        "pct",
+        "drawn_framing",
+    )
+    .when("area.framing_by", &["pieces", "estimated"]),
+    step("framing_pieces", S::Surface, "area.framing_ft2", &["area.pieces.area_ft2"], "ft2", "drawn_framing")
+        .when("area.framing_by", &["pieces"]),
+    step("framing_estimated", S::Surface, "area.framing_ft2", SHARE, "ft2", "drawn_framing")
+        .when("area.framing_by", &["estimated"]),
+    step("framing_share", S::Surface, "area.framing_ft2", SHARE, "ft2", "framing_share")
+        .when("area.framing_by", &["share"]),
+    step(
+        "net",
+        S::Surface,
+        "area.net_ft2",
+        &["area.gross_ft2", "area.openings_ft2", "area.framing_ft2"],
+        "ft2",
+        TAPE,
+    ),
     // depth
     step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot"),
     // quantity

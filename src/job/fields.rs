@@ -146,7 +146,7 @@ const FIELDS: &[Field] = &[
     row(P::Opening, "height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
     row(P::Opening, "count", K::Count, U::Each, U::Each, 0.0, 1_000.0).unlikely(100.0).default("1", SITE),
     row(P::Opening, "from_left", K::Length, U::Ft, U::M, 0.0, 120_000.0),
-    row(P::Opening, "sill", K::Length, U::Ft, U::M, 0.0, 12_000.0),
+    row(P::Opening, "sill", K::Length, U::Ft, U::M, 0.0, 12_000.0).default("0", "lower_edge"),
     row(P::Foam, "density", K::Density, U::LbFt3, U::KgM3, 0.1, 20.0).unlikely(5.0).source("foam_sheet"),
     row(P::Foam, "cylinder_least", K::Temperature, U::F, U::C, -20.0, 150.0).default("70", "chemical_window"),
     row(P::Foam, "cylinder_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("90", "chemical_window"),

@@ -1,11 +1,42 @@
 //! Shapes: from the measures of a surface to its gross area, openings, framing and net area, and its outline.
 //!
-//! Each shape is one file with its entries, its geometry and its outline; [`forms`] lists them, and the page
-//! draws its forms from that list.
+//! | file | holds |
+//! |---|---|
+//! | `typed_area`, `rectangle`, `footprint`, `framed` | a family of shapes: what it asks for and its outline |
+//! | `takeoff` | what was entered of a surface, read once |
+//! | `openings` | windows, doors and other holes |
+//! | `members` | which pieces of framing stand where |
+//! | `cover` | what rectangles cover, nothing counted twice |
+//! | `net` | gross − openings − framing = net |
+//! | `outline` | the drawing, from the same list of members |
+//!
+//! To add a shape: a variant of [`Shape`], a file with its form and its extent, a line in `FORMS` and in
+//! `extent` below, its fields in the [table of fields](crate::job::fields) where they are new, and its words in
+//! `www/words/*/surface.json`. The page draws its form from [`forms`].
+//!
+//! # Ranges
+//!
+//! A measure may be a range. Everything is then worked out in three columns, each by itself: the low one from
+//! the shortest lengths, the largest and most openings, the closest spacing, the most plates and the highest
+//! framing share; the likely one from the likely values; the high one from the reverse of the low. An
+//! opening's place is always its likely one. So bands of openings and framing run with the net area that they
+//! lead to, not with their own size.
+
+mod cover;
+mod footprint;
+mod framed;
+mod members;
+mod net;
+mod openings;
+mod outline;
+mod rectangle;
+mod takeoff;
+mod typed_area;
 
 use crate::job::{Reader, Shape, Surface};
 use crate::measure::{Band, Inches, SquareFeet};
 use serde::Serialize;
+use takeoff::Takeoff;
 
 /// What a shape asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -31,6 +62,18 @@ pub struct Asked {
     pub field: &'static str,
     /// Whether the area is incomplete without it.
     pub needed: bool,
+    /// Whether it is about framing: asked, and needed, only while framing is taken out. A framing share that
+    /// is filled in stands for all other entries about framing, which are then not needed.
+    pub framing: bool,
+}
+
+impl Asked {
+    const fn needed(field: &'static str) -> Self {
+        Self { field, needed: true, framing: false }
+    }
+    const fn framing(field: &'static str, needed: bool) -> Self {
+        Self { field, needed, framing: true }
+    }
 }
 
 /// A measure as it was read: for the working.
@@ -54,15 +97,23 @@ pub enum FramingBy {
     Nothing,
     /// Piece by piece, as drawn.
     Pieces,
-    /// By a share of the area left after openings.
+    /// By a share of the area left after openings, typed as such.
     Share,
+    /// By a share of the area left after openings: the one that the pieces have around the openings with a
+    /// place, since others have none.
+    Estimated,
 }
 
-/// The areas of a surface. `net = gross − openings − framing` in each of low, likely and high, where the low
-/// net goes with the smallest surface and the largest openings.
+/// The areas of a surface. `net = gross − openings − framing` holds exactly in each of low, likely and high,
+/// where the low net goes with the smallest surface, the largest openings and the most framing.
+///
+/// No area is ever less than zero: openings are cut to the surface, nothing is taken out twice, and openings
+/// that would take more than there is take what there is (each with a finding that stops).
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct SurfaceArea {
+    /// The shape it was worked out for.
+    pub shape: Shape,
     /// The measures used.
     pub measures: Vec<Measure>,
     /// The whole outline.
@@ -73,12 +124,52 @@ pub struct SurfaceArea {
     pub framing_ft2: Band<SquareFeet>,
     /// The area to foam.
     pub net_ft2: Band<SquareFeet>,
+    /// Each opening, in the job's order.
+    pub openings: Vec<OpeningArea>,
+    /// The area that the openings with a place leave.
+    pub clear_ft2: Band<SquareFeet>,
     /// How framing was taken out.
     pub framing_by: FramingBy,
+    /// The share that was used: typed, or that of the counted pieces in the clear area. Zero without framing.
+    pub framing_share_pct: Band<f64>,
+    /// The counted pieces by kind; a spot where two kinds meet belongs to the one listed first.
+    pub pieces: Vec<PieceSum>,
     /// Members counted piece by piece.
     pub members: u32,
     /// Depth of the cavity that the members make, if known.
     pub cavity_in: Option<Inches>,
+}
+
+/// What an opening takes out of its surface.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct OpeningArea {
+    /// The opening's id in the job.
+    pub id: u32,
+    /// Whether it is drawn in its place.
+    pub placed: bool,
+    /// Its width.
+    pub width_in: Band<Inches>,
+    /// Its height.
+    pub height_in: Band<Inches>,
+    /// How many of it.
+    pub count: Band<f64>,
+    /// Width × height × count.
+    pub whole_ft2: Band<SquareFeet>,
+    /// What it takes out: the whole, but for what lies outside the surface or is taken out already.
+    pub taken_ft2: Band<SquareFeet>,
+}
+
+/// The counted pieces of one kind.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct PieceSum {
+    /// The kind.
+    pub piece: Piece,
+    /// How many are drawn.
+    pub count: u32,
+    /// What they cover.
+    pub area_ft2: Band<SquareFeet>,
 }
 
 /// A rectangle in inches from the lower left corner of the surface.
@@ -95,6 +186,27 @@ pub struct Rect {
     pub h_in: f64,
 }
 
+impl Rect {
+    fn between(left: f64, low: f64, right: f64, top: f64) -> Self {
+        Self { x_in: left, y_in: low, w_in: right - left, h_in: top - low }
+    }
+
+    fn right_in(self) -> f64 {
+        self.x_in + self.w_in
+    }
+
+    fn top_in(self) -> f64 {
+        self.y_in + self.h_in
+    }
+
+    /// The part of it that lies within another; `None` if there is none.
+    fn within(self, other: Self) -> Option<Self> {
+        let (left, low) = (self.x_in.max(other.x_in), self.y_in.max(other.y_in));
+        let (right, top) = (self.right_in().min(other.right_in()), self.top_in().min(other.top_in()));
+        (left < right && low < top).then(|| Self::between(left, low, right, top))
+    }
+}
+
 /// What a piece of framing is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
@@ -104,15 +216,15 @@ pub enum Piece {
     Stud,
     /// A plate or rim along an edge.
     Plate,
-    /// A full stud beside an opening.
+    /// A full stud beside an opening in a wall; a trimmer in a floor or slope.
     King,
     /// A stud under a header.
     Jack,
-    /// Over an opening.
+    /// Over an opening in a wall; at both ends of one in a floor or slope.
     Header,
-    /// Under an opening.
+    /// Under an opening in a wall.
     Sill,
-    /// A short stud over or under an opening.
+    /// A short stud over or under an opening in a wall; a tail joist in a floor or slope.
     Cripple,
 }
 
@@ -159,7 +271,10 @@ pub struct Dimension {
     pub at: crate::findings::At,
     /// The side.
     pub side: Side,
-    /// 0 = nearest to the drawing.
+    /// 0 = nearest to the drawing. At the left, row 0 is the whole height and each opening has a row of its
+    /// own after it; above stand the distances of the openings from the left end and the spacing. A page that
+    /// shows only what is being entered draws the bottom rows and row 0 at the left, and any other dimension
+    /// while its measure is active.
     pub row: u32,
     /// Where it starts, in inches from the left end or from the lower edge.
     pub from_in: f64,
@@ -191,17 +306,84 @@ pub struct Outline {
     pub net_drawn: bool,
 }
 
-/// What every shape asks for.
+/// Which of the three columns is worked out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Column {
+    Low,
+    Likely,
+    High,
+}
+
+impl Column {
+    /// The value of a measure that makes the net area larger.
+    fn of(self, band: Band<f64>) -> f64 {
+        match self {
+            Self::Low => band.low,
+            Self::Likely => band.likely,
+            Self::High => band.high,
+        }
+    }
+
+    /// The value of a measure that makes the net area smaller.
+    fn against(self, band: Band<f64>) -> f64 {
+        match self {
+            Self::Low => band.high,
+            Self::Likely => band.likely,
+            Self::High => band.low,
+        }
+    }
+}
+
+/// The whole outline of a surface.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Extent {
+    width_in: f64,
+    height_in: f64,
+    gross_ft2: f64,
+}
+
+impl Extent {
+    fn plane(width_in: f64, height_in: f64) -> Self {
+        Self { width_in, height_in, gross_ft2: width_in * height_in / 144.0 }
+    }
+}
+
+const FORMS: &[ShapeForm] =
+    &[typed_area::FORM, rectangle::FORM, footprint::FORM, framed::WALL, framed::FLOOR, framed::SLOPE];
+
+fn form(shape: Shape) -> Option<&'static ShapeForm> {
+    FORMS.iter().find(|form| form.shape == shape)
+}
+
+fn extent(shape: Shape, measure: &dyn Fn(&str) -> f64) -> Extent {
+    match shape {
+        Shape::TypedArea => typed_area::extent(measure),
+        Shape::Rectangle => rectangle::extent(measure),
+        Shape::Footprint => footprint::extent(measure),
+        Shape::FramedWall | Shape::FramedSlope => framed::extent_up(measure),
+        Shape::FramedFloor => framed::extent_across(measure),
+    }
+}
+
+/// What every shape asks for, in the order in which a page offers them.
 pub fn forms() -> &'static [ShapeForm] {
-    &[]
+    FORMS
 }
 
 /// The areas of a surface; `None` while something it needs is missing, with the findings that say so.
-pub fn measure(_surface: &Surface, _reader: &mut Reader) -> Option<SurfaceArea> {
-    None
+///
+/// In words: gross = length × height (by the shape); openings = width × height × count of each; framing =
+/// what the [pieces](MemberRect) cover, or a share of gross − openings; net = gross − openings − framing.
+pub fn measure(surface: &Surface, reader: &mut Reader) -> Option<SurfaceArea> {
+    Takeoff::take(surface, reader).map(|takeoff| net::area(&takeoff))
 }
 
 /// The drawing of a surface; `None` while its area is not known.
-pub fn outline(_surface: &Surface, _reader: &mut Reader) -> Option<Outline> {
-    None
+///
+/// It leaves the same findings as [`measure`], so give it a reader of its own.
+pub fn outline(surface: &Surface, reader: &mut Reader) -> Option<Outline> {
+    Takeoff::take(surface, reader).map(|takeoff| outline::outline(&takeoff, surface.id, reader.units))
 }
+
+#[cfg(test)]
+mod tests;

@@ -49,6 +49,16 @@ fn settles_at(pa: f64, saturation: fn(f64) -> Option<f64>) -> f64 {
 fn formula(code: &str) -> Option<fn(&Given) -> Value> {
     Some(match code {
         // surfaces
+        "gross_typed" => |given| given.one(0).into(),
+        "gross_plane" | "gross_floor" => |given| (given.one(0) * given.one(1) / 144.0).into(),
+        "gross_footprint" => |given| (2.0 * (given.one(0) + given.one(1)) * given.one(2) / 144.0).into(),
+        "opening" => |given| (given.one(0) * given.one(1) * given.one(2) / 144.0).into(),
+        "openings" | "framing_pieces" => |given| sum(&given.all(0)),
+        "counted_share" => |given| (given.all(0).iter().sum::<f64>() / given.one(1) * 100.0).into(),
+        "framing_estimated" | "framing_share" => {
+            |given| ((given.one(0) - given.one(1)) * given.one(2) / 100.0).into()
+        }
+        "net" => |given| (given.one(0) - given.one(1) - given.one(2)).into(),
         // depth
         "surface_in_place" => |given| (given.one(0) * given.one(1)).into(),
         // quantity
@@ -171,6 +181,9 @@ fn every_result_follows_from_its_inputs() {
                     faults.push(format!("{job}: {}: an input is missing", step.code));
                     continue;
                 };
+                if values.iter().any(|value| value.as_array().is_some_and(Vec::is_empty)) {
+                    continue;
+                }
                 stood.insert(step.code);
                 let columns: &[&str] =
                     if result.get("likely").is_some() { &["low", "likely", "high"] } else { &["likely"] };

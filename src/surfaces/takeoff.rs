@@ -1,0 +1,138 @@
+//! What was entered of a surface, read once: the measures that its shape asks for, its framing and its openings.
+
+use super::members::Layout;
+use super::openings::{self, Hole};
+use super::{Column, Extent, Measure, Rect, ShapeForm, extent, form, framed};
+use crate::findings::{Code, Finding};
+use crate::job::{Part, Reader, Shape, Surface, entry};
+use crate::measure::{Band, Inches, Member};
+
+/// How framing is to be taken out.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Framing {
+    Nothing,
+    /// A share of the area left after openings, in percent.
+    Share(Band<f64>),
+    /// Piece by piece.
+    Pieces {
+        spacing: Band<f64>,
+        member_in: f64,
+        plates: Band<f64>,
+    },
+}
+
+/// Everything that the areas and the drawing of a surface follow from.
+#[derive(Debug, Clone)]
+pub(super) struct Takeoff {
+    pub(super) shape: Shape,
+    pub(super) measures: Vec<Measure>,
+    pub(super) framing: Framing,
+    pub(super) holes: Vec<Hole>,
+    pub(super) cavity_in: Option<Inches>,
+}
+
+impl Takeoff {
+    /// Reads a surface; `None` while something is missing, with a finding for each thing that is.
+    pub(super) fn take(surface: &Surface, reader: &mut Reader) -> Option<Self> {
+        let form = form(surface.shape)?;
+        let mut measures = Vec::new();
+        let mut complete = true;
+        for asked in form.entries.iter().filter(|asked| !asked.framing) {
+            complete &= measure(surface, asked.field, &mut measures, reader).is_some();
+        }
+        let member = form
+            .framing
+            .then(|| reader.member(Part::Surface, surface.id, &surface.entries, "member"))
+            .flatten();
+        let framing = framing(surface, form, member, &mut measures, reader);
+        let holes = match form.openings {
+            true => openings::take(&surface.openings, form.places, reader),
+            false => Some(Vec::new()),
+        };
+        let (framing, holes) = framing.zip(holes).filter(|_| complete)?;
+        let cavity_in = member.and_then(|member| member.depth_in).map(|depth| Inches(depth.to_f64()));
+        let takeoff = Self { shape: surface.shape, measures, framing, holes, cavity_in };
+        takeoff.say(surface.id, reader);
+        Some(takeoff)
+    }
+
+    /// The outline in one column; the low column is the smallest.
+    pub(super) fn extent(&self, column: Column) -> Extent {
+        let value = |field: &str| {
+            let measure = self.measures.iter().find(|measure| measure.field == field);
+            measure.map_or(0.0, |measure| column.of(measure.value))
+        };
+        extent(self.shape, &value)
+    }
+
+    /// The members' layout in one column; the low column has them closest.
+    pub(super) fn layout(&self, column: Column) -> Option<Layout> {
+        match self.framing {
+            Framing::Pieces { spacing, member_in, plates } => Some(Layout {
+                lay: framed::lay(self.shape),
+                spacing_in: column.of(spacing),
+                member_in,
+                plates: column.against(plates),
+            }),
+            Framing::Nothing | Framing::Share(_) => None,
+        }
+    }
+
+    /// Whether every entry is one figure, so that the three columns are the same.
+    pub(super) fn is_single(&self) -> bool {
+        self.measures.iter().all(|measure| measure.value.is_single())
+            && self
+                .holes
+                .iter()
+                .all(|hole| hole.width.is_single() && hole.height.is_single() && hole.count.is_single())
+    }
+
+    /// Findings about the openings.
+    fn say(&self, surface: u32, reader: &mut Reader) {
+        let extent = self.extent(Column::Likely);
+        let plane = Rect::between(0.0, 0.0, extent.width_in, extent.height_in);
+        openings::check(surface, &self.holes, plane, extent.gross_ft2, reader);
+        for hole in self.holes.iter().filter(|hole| hole.place.is_none() && hole.count.likely > 0.0) {
+            if matches!(self.framing, Framing::Pieces { .. }) {
+                let finding = Finding::new(Code::OpeningNotPlaced, Part::Opening, hole.id, "from_left");
+                reader.say(finding.with("name", &*hole.name));
+            }
+        }
+    }
+}
+
+/// Reads one needed or defaulted measure and keeps it.
+fn measure(
+    surface: &Surface,
+    field: &'static str,
+    measures: &mut Vec<Measure>,
+    reader: &mut Reader,
+) -> Option<Band<f64>> {
+    let taken = reader.need(Part::Surface, surface.id, &surface.entries, field)?;
+    measures.push(Measure { field, value: taken.value, default: taken.default });
+    Some(taken.value)
+}
+
+/// How framing is to be taken out: a share that was entered wins over counting.
+fn framing(
+    surface: &Surface,
+    form: &ShapeForm,
+    member: Option<Member>,
+    measures: &mut Vec<Measure>,
+    reader: &mut Reader,
+) -> Option<Framing> {
+    if !form.framing || !surface.deduct_framing {
+        return Some(Framing::Nothing);
+    }
+    if entry(&surface.entries, "framing_share").is_some() {
+        return measure(surface, "framing_share", measures, reader).map(Framing::Share);
+    }
+    let spacing = measure(surface, "spacing", measures, reader);
+    let plates = measure(surface, "plates", measures, reader);
+    if entry(&surface.entries, "member").is_none() {
+        reader.say(Finding::new(Code::Needed, Part::Surface, surface.id, "member"));
+    }
+    let member_in = member?.width_in.to_f64();
+    measures.push(Measure { field: "member", value: Band::exactly(member_in), default: false });
+    spacing.zip(plates).map(|(spacing, plates)| Framing::Pieces { spacing, member_in, plates })
+}
