@@ -6,16 +6,28 @@
 //!
 //! [`read`] never guesses where a text has two meanings: it returns both, and the person presses one.
 
+mod date;
+mod echo;
+mod lumber;
+mod number;
+mod parse;
+mod product;
 mod quantities;
 mod ratio;
 mod read;
+mod symbols;
+mod tokens;
+mod units;
+mod words;
 mod write;
 
+pub use echo::{Echo, EchoMeaning, EchoState, echo};
 pub use quantities::{
     Band, BoardFeet, Cents, Fahrenheit, Inches, Minutes, Pounds, PoundsPerCubicFoot, RValue, SquareFeet,
 };
 pub use ratio::Ratio;
 pub use read::read;
+pub use units::in_unit;
 pub use write::{decimal, feet_inches, write};
 
 use serde::{Deserialize, Serialize};
@@ -154,8 +166,11 @@ pub enum Sense {
     DecimalComma,
     /// `5 foot 2 in m`: five foot two, to be shown in meters.
     Converted,
-    /// `5 foot 2 in m`: a product or any other literal reading.
+    /// The text word for word: `5 foot 2 in m` as five feet and two meters, `2" x 6"` as measured,
+    /// `$1.500` as a dollar and a half.
     Literal,
+    /// `2" x 6"`: lumber by its name, which is larger than the piece.
+    Nominal,
     /// `3/4/2026`: month first.
     MonthFirst,
     /// `3/4/2026`: day first.
@@ -274,3 +289,6 @@ pub enum Style {
     /// The kind's usual form in metric units, with its unit (`17.2 °C`, `11.55 m²`).
     MetricUsual,
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,18 +1,298 @@
 //! Writing values: rounded once, then split.
 
-use super::{Kind, Style};
+use super::date::day_of;
+use super::units::in_unit;
+use super::{Kind, Style, Unit};
 
-/// A value of a kind, written in a style.
-pub fn write(_kind: Kind, value: f64, _style: Style) -> String {
-    decimal(value, 2)
+/// What stands where there is no number.
+const NONE: &str = "–";
+/// Keeps a value and its unit on one line.
+const NBSP: char = '\u{a0}';
+
+/// A value of a kind, in the unit in which that kind is held, written in a style with its unit.
+///
+/// Rounded once on the grid of its style, half away from zero, and only then split, so that 3.9999 ft is
+/// 4′-0″ and never 3′-12″. A value and its unit are joined by a no-break space. Where there is no number
+/// (not finite, or past 10¹⁵) stands a dash. The length styles hold for lengths and members; any other kind
+/// under [`Style::Metric`] takes its metric form, under the other length styles its US form.
+///
+/// | kind | US | metric |
+/// |---|---|---|
+/// | length | `3¼ in` below 3 ft, then `12′-6½″` | `76.2 mm`, `382 mm`, from 1 m on `3.823 m` |
+/// | area | `124.3 ft²` | `11.55 m²` |
+/// | temperature | `63 °F` | `17.2 °C` |
+/// | weight, density | `0.74 lb`, `1.85 lb/ft³` | `0.34 kg`, `29.6 kg/m³` |
+/// | resistance | `R-15` | `RSI 2.64` |
+/// | permeance | `0.8 perm` | `45.8 ng/(s·m²·Pa)` |
+/// | foam | `812 bd ft` | `1 916 L` |
+/// | time | `15 min`, `24 h`, `5 h 50 min` | the same |
+/// | money | `$1,784`, `$284.50` | `$1 784` |
+/// | date | `2026-10-16` | the same |
+///
+/// ```
+/// use foamwright::measure::{Kind, Style, write};
+/// assert_eq!(write(Kind::Length, 150.5, Style::FeetInches), "12′-6½″");
+/// assert_eq!(write(Kind::Length, 3.9999 * 12.0, Style::FeetInches), "4′-0″");
+/// assert_eq!(write(Kind::Length, 3.25, Style::Inches), "3¼\u{a0}in");
+/// assert_eq!(write(Kind::Money, 178_400.0, Style::Us), "$1,784");
+/// ```
+pub fn write(kind: Kind, value: f64, style: Style) -> String {
+    let metric = matches!(style, Style::Metric | Style::MetricUsual);
+    let group = if metric { '\u{202f}' } else { ',' };
+    let with = |value: f64, places: u32, unit: &str| match number(value, places, Some(group)) {
+        Some(text) => joined(text, unit),
+        None => NONE.to_owned(),
+    };
+    let turned = |us: Unit, metric_unit: Unit| in_unit(value, if metric { metric_unit } else { us });
+    match (kind, metric) {
+        (Kind::Length | Kind::Member, _) => length(value, style),
+        (Kind::Area, false) => with(value, 1, "ft²"),
+        (Kind::Area, true) => with(in_unit(value, Unit::M2), 2, "m²"),
+        (Kind::Temperature, _) => with(turned(Unit::F, Unit::C), 1, if metric { "°C" } else { "°F" }),
+        (Kind::TemperatureStep, false) => with(value, 1, "°F"),
+        (Kind::TemperatureStep, true) => with(value * 5.0 / 9.0, 1, "°C"),
+        (Kind::Weight, _) => with(turned(Unit::Lb, Unit::Kg), 2, if metric { "kg" } else { "lb" }),
+        (Kind::Density, false) => with(value, 2, "lb/ft³"),
+        (Kind::Density, true) => with(in_unit(value, Unit::KgM3), 1, "kg/m³"),
+        (Kind::Count, _) => with(value, 0, ""),
+        (Kind::Percent, _) => with(value, 1, "%"),
+        (Kind::Resistance, false) => prefixed("R-", value, 1),
+        (Kind::Resistance, true) => prefixed("RSI\u{a0}", in_unit(value, Unit::Rsi), 2),
+        (Kind::Permeance, false) => with(value, 2, "perm"),
+        (Kind::Permeance, true) => with(in_unit(value, Unit::Metricperm), 1, "ng/(s·m²·Pa)"),
+        (Kind::FoamVolume, false) => with(value, 1, "bd\u{a0}ft"),
+        (Kind::FoamVolume, true) => {
+            let liters = in_unit(value, Unit::L);
+            with(liters, if liters.abs() < 99.95 { 1 } else { 0 }, "L")
+        }
+        (Kind::Duration, _) => duration(value, group),
+        (Kind::Money, _) => money(value, group),
+        (Kind::Date, _) => date(value),
+        (Kind::Number, _) => with(value, 3, ""),
+    }
 }
 
-/// A length in inches as feet, inches and sixteenths.
+/// A length in inches as feet, inches and sixteenths: `12′-6½″`, `7¼″`, `3′-0″`, `12′-6 3/16″`.
 pub fn feet_inches(inches: f64) -> String {
-    decimal(inches, 2)
+    let Some(sixteenths) = whole(inches.abs() * 16.0) else {
+        return NONE.to_owned();
+    };
+    let mut text = String::new();
+    if inches < 0.0 && sixteenths > 0 {
+        text.push('−');
+    }
+    let feet = sixteenths / 192;
+    if feet > 0 {
+        push(&mut text, feet, None);
+        text.push_str("′-");
+    }
+    sixteenth(&mut text, sixteenths % 192, feet > 0);
+    text.push('″');
+    text
 }
 
-/// A plain decimal with at most so many places.
+/// A plain decimal with at most so many places: no zeros at its end, no grouping, `−` before what is less
+/// than nothing.
 pub fn decimal(value: f64, places: usize) -> String {
-    format!("{value:.places$}")
+    number(value, u32::try_from(places).unwrap_or(u32::MAX), None).unwrap_or_else(|| NONE.to_owned())
+}
+
+fn length(value: f64, style: Style) -> String {
+    match style {
+        Style::FeetInches => feet_inches(value),
+        Style::DecimalFeet => measure(value / 12.0, 2, "ft"),
+        Style::Us if value.abs() >= 36.0 => feet_inches(value),
+        Style::Us | Style::Inches => inches(value),
+        Style::Metric | Style::MetricUsual => {
+            let millimeters = in_unit(value, Unit::Mm);
+            if millimeters.abs() >= 999.5 {
+                measure(in_unit(value, Unit::M), 3, "m")
+            } else {
+                measure(millimeters, if millimeters.abs() < 99.95 { 1 } else { 0 }, "mm")
+            }
+        }
+    }
+}
+
+/// `3¼ in`; `3.83 in` where the value is no sixteenth.
+fn inches(value: f64) -> String {
+    let parts = value.abs() * 16.0;
+    match whole(parts) {
+        Some(sixteenths) if (parts - sixteenths as f64).abs() <= 1.6e-5 => {
+            let mut text = String::new();
+            if value < 0.0 && sixteenths > 0 {
+                text.push('−');
+            }
+            sixteenth(&mut text, sixteenths, false);
+            joined(text, "in")
+        }
+        _ => measure(value, 2, "in"),
+    }
+}
+
+/// Whole millimeters, as they stand beside a reading.
+pub(super) fn millimeters(value: f64) -> String {
+    match number(in_unit(value, Unit::Mm), 0, Some('\u{202f}')) {
+        Some(text) => joined(text, "mm"),
+        None => NONE.to_owned(),
+    }
+}
+
+/// Whether a length stands on a sixteenth of an inch, so that nothing is lost in writing it so.
+pub(super) fn on_a_sixteenth(inches: f64) -> bool {
+    let parts = inches * 16.0;
+    (parts - libm::round(parts)).abs() <= 1.6e-5
+}
+
+fn measure(value: f64, places: u32, unit: &str) -> String {
+    number(value, places, None).map_or_else(|| NONE.to_owned(), |text| joined(text, unit))
+}
+
+fn joined(mut text: String, unit: &str) -> String {
+    if !unit.is_empty() {
+        text.push(NBSP);
+        text.push_str(unit);
+    }
+    text
+}
+
+fn prefixed(before: &str, value: f64, places: u32) -> String {
+    match number(value, places, None) {
+        Some(text) => [before, &text].concat(),
+        None => NONE.to_owned(),
+    }
+}
+
+fn duration(minutes: f64, group: char) -> String {
+    let size = minutes.abs();
+    if size < 1.0 && size > 0.0 {
+        return measure(minutes * 60.0, 0, "s");
+    }
+    if size < 59.95 {
+        return measure(minutes, 1, "min");
+    }
+    let Some(all) = whole(size) else {
+        return NONE.to_owned();
+    };
+    let mut text = String::new();
+    if minutes < 0.0 {
+        text.push('−');
+    }
+    push(&mut text, all / 60, Some(group));
+    text = joined(text, "h");
+    if all % 60 > 0 {
+        text.push(NBSP);
+        push(&mut text, all % 60, None);
+        text = joined(text, "min");
+    }
+    text
+}
+
+fn money(cents: f64, group: char) -> String {
+    let Some(all) = whole(cents.abs()) else {
+        return NONE.to_owned();
+    };
+    let mut text = String::new();
+    if cents < 0.0 && all > 0 {
+        text.push('−');
+    }
+    text.push('$');
+    push(&mut text, all / 100, Some(group));
+    if all % 100 > 0 {
+        text.push('.');
+        padded(&mut text, all % 100, 2);
+    }
+    text
+}
+
+fn date(days: f64) -> String {
+    if !(-3e6..=3e6).contains(&days) {
+        return NONE.to_owned();
+    }
+    let (year, month, day) = day_of(libm::floor(days) as i64);
+    let (Ok(year @ 0..=9_999), Ok(month), Ok(day)) =
+        (u64::try_from(year), u64::try_from(month), u64::try_from(day))
+    else {
+        return NONE.to_owned();
+    };
+    let mut text = String::new();
+    padded(&mut text, year, 4);
+    text.push('-');
+    padded(&mut text, month, 2);
+    text.push('-');
+    padded(&mut text, day, 2);
+    text
+}
+
+/// The nearest whole number, of what is at least nothing and can be told to the unit.
+fn whole(size: f64) -> Option<u64> {
+    let near = libm::round(size);
+    (0.0..=1e15).contains(&near).then_some(near as u64)
+}
+
+/// A decimal, rounded once, without zeros at its end.
+fn number(value: f64, places: u32, group: Option<char>) -> Option<String> {
+    let scale = 10_u64.checked_pow(places)?;
+    let all = whole(value.abs() * scale as f64)?;
+    let mut text = String::new();
+    if value < 0.0 && all > 0 {
+        text.push('−');
+    }
+    push(&mut text, all / scale, group);
+    let (mut part, mut left) = (all % scale, places);
+    if part > 0 {
+        while part % 10 == 0 {
+            part /= 10;
+            left -= 1;
+        }
+        text.push('.');
+        padded(&mut text, part, left);
+    }
+    Some(text)
+}
+
+/// Digits, grouped by threes with a mark.
+fn push(text: &mut String, value: u64, group: Option<char>) {
+    if value >= 1_000 {
+        push(text, value / 1_000, group);
+        text.extend(group);
+        padded(text, value % 1_000, 3);
+    } else {
+        padded(text, value, 1);
+    }
+}
+
+/// Digits, at least so many.
+fn padded(text: &mut String, value: u64, least: u32) {
+    if value >= 10 || least > 1 {
+        padded(text, value / 10, least.saturating_sub(1));
+    }
+    text.push(char::from(b'0' + (value % 10) as u8));
+}
+
+/// Sixteenths as whole inches and a fraction; a nothing before the fraction only after feet.
+fn sixteenth(text: &mut String, sixteenths: u64, after_feet: bool) {
+    let (inches, part) = (sixteenths / 16, sixteenths % 16);
+    if inches > 0 || part == 0 || after_feet {
+        push(text, inches, None);
+    }
+    let character = match part {
+        2 => '⅛',
+        4 => '¼',
+        6 => '⅜',
+        8 => '½',
+        10 => '⅝',
+        12 => '¾',
+        14 => '⅞',
+        0 => return,
+        _ => {
+            if inches > 0 || after_feet {
+                text.push(NBSP);
+            }
+            push(text, part, None);
+            text.push_str("/16");
+            return;
+        }
+    };
+    text.push(character);
 }

@@ -1,0 +1,180 @@
+//! What stands beside a field: the reading as understood.
+
+use super::write::{millimeters, on_a_sixteenth};
+use super::{Fault, Kind, Outcome, Reading, Sense, Style, Unit, Units, Value, feet_inches, read, write};
+use serde::Serialize;
+
+/// What became of a text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum EchoState {
+    /// Nothing was typed.
+    Blank,
+    /// One meaning.
+    Read,
+    /// Two or more; the person has to press one.
+    Ask,
+    /// Not understood.
+    Refused,
+}
+
+/// One of several meanings, to be pressed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct EchoMeaning {
+    /// What is stored with the text once pressed.
+    pub sense: Sense,
+    /// What it would then be: `5′-11″`.
+    pub text: String,
+}
+
+/// A text as it was understood, for the line below its field.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Echo {
+    /// What became of it.
+    pub state: EchoState,
+    /// Why it was refused.
+    pub fault: Option<Fault>,
+    /// The least it may be, in the unit in which the kind is held; of a member its width.
+    pub low: Option<f64>,
+    /// The value to work with.
+    pub likely: Option<f64>,
+    /// The most it may be.
+    pub high: Option<f64>,
+    /// The reading in the job's units; `≈` before what had to be rounded to a sixteenth.
+    pub text: String,
+    /// The same in the other common forms: `150½ in` and `3 823 mm`.
+    pub other: Vec<String>,
+    /// What there is to press.
+    pub meanings: Vec<EchoMeaning>,
+}
+
+/// Reads a text and says how it was understood.
+///
+/// ```
+/// use foamwright::measure::{EchoState, Kind, Unit, Units, echo};
+/// let read = echo("12 6 1/2", Kind::Length, Unit::Ft, None, Units::Us);
+/// assert_eq!(read.text, "12′-6½″");
+/// assert_eq!(read.other, ["150½\u{a0}in", "3\u{202f}823\u{a0}mm"]);
+/// let asked = echo("5.11", Kind::Length, Unit::Ft, None, Units::Us);
+/// assert_eq!(asked.state, EchoState::Ask);
+/// assert_eq!(asked.meanings.len(), 2);
+/// ```
+pub fn echo(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>, units: Units) -> Echo {
+    let mut echo = Echo {
+        state: EchoState::Blank,
+        fault: None,
+        low: None,
+        likely: None,
+        high: None,
+        text: String::new(),
+        other: Vec::new(),
+        meanings: Vec::new(),
+    };
+    let form = Form { kind, unit, units };
+    match read(text, kind, unit, sense) {
+        Outcome::Blank => {}
+        Outcome::Refused(fault) => {
+            echo.state = EchoState::Refused;
+            echo.fault = Some(fault);
+        }
+        Outcome::Ask(meanings) => {
+            echo.state = EchoState::Ask;
+            echo.meanings = meanings
+                .iter()
+                .map(|one| EchoMeaning { sense: one.sense, text: form.text(&one.value, Some(one.sense)) })
+                .collect();
+        }
+        Outcome::Read(value) => {
+            let reading = match value {
+                Value::Band(reading) => reading,
+                Value::Member(member) => {
+                    Reading { low: member.width_in, likely: member.width_in, high: member.width_in }
+                }
+            };
+            echo.state = EchoState::Read;
+            echo.low = Some(reading.low.to_f64());
+            echo.likely = Some(reading.likely.to_f64());
+            echo.high = Some(reading.high.to_f64());
+            echo.text = form.text(&value, sense);
+            echo.other = form.other(&value, &echo.text);
+        }
+    }
+    echo
+}
+
+struct Form {
+    kind: Kind,
+    unit: Unit,
+    units: Units,
+}
+
+impl Form {
+    /// A value written as the person works.
+    fn text(&self, value: &Value, sense: Option<Sense>) -> String {
+        spread(value, |value| match (self.units, sense) {
+            (_, Some(Sense::Converted)) => write(self.kind, value, Style::Metric),
+            (Units::Us, Some(Sense::DecimalFeet)) => write(self.kind, value, Style::DecimalFeet),
+            (Units::Us, _) if self.kind == Kind::Length => self.us_length(value),
+            (Units::Us, _) => write(self.kind, value, Style::Us),
+            (Units::Metric, _) => write(self.kind, value, Style::MetricUsual),
+        })
+    }
+
+    /// A length for a person who works in feet and inches: as on a drawing in a box in feet and for whatever
+    /// is long, as in a sentence otherwise.
+    fn us_length(&self, value: f64) -> String {
+        if self.unit == Unit::Ft || value.abs() >= 36.0 {
+            let drawn = feet_inches(value);
+            return if on_a_sixteenth(value) { drawn } else { ["≈\u{a0}", &drawn].concat() };
+        }
+        write(Kind::Length, value, Style::Inches)
+    }
+
+    /// The same in the other common forms, without what stands there already.
+    fn other(&self, value: &Value, text: &str) -> Vec<String> {
+        let us = |value| write(self.kind, value, Style::Us);
+        let metric = |value| write(self.kind, value, Style::MetricUsual);
+        let forms = match (self.kind, self.units) {
+            (Kind::Length | Kind::Member, Units::Us) => {
+                vec![
+                    spread(value, |value| write(Kind::Length, value, Style::Inches)),
+                    spread(value, millimeters),
+                ]
+            }
+            (Kind::Length | Kind::Member, Units::Metric) => {
+                vec![spread(value, |value| self.us_length(value)), spread(value, millimeters)]
+            }
+            (
+                Kind::Area
+                | Kind::Temperature
+                | Kind::TemperatureStep
+                | Kind::Weight
+                | Kind::Density
+                | Kind::Resistance
+                | Kind::Permeance
+                | Kind::FoamVolume,
+                units,
+            ) => vec![match units {
+                Units::Us => spread(value, metric),
+                Units::Metric => spread(value, us),
+            }],
+            _ => Vec::new(),
+        };
+        forms.into_iter().filter(|form| form != text).collect()
+    }
+}
+
+/// A value's figures written one after the other: a range from low to high, a member's width and depth.
+fn spread(value: &Value, write: impl Fn(f64) -> String) -> String {
+    match value {
+        Value::Band(reading) if reading.low == reading.high => write(reading.likely.to_f64()),
+        Value::Band(reading) => [write(reading.low.to_f64()), write(reading.high.to_f64())].join("\u{a0}– "),
+        Value::Member(member) => match member.depth_in {
+            Some(depth) => [write(member.width_in.to_f64()), write(depth.to_f64())].join("\u{a0}× "),
+            None => write(member.width_in.to_f64()),
+        },
+    }
+}
