@@ -118,8 +118,8 @@ impl Sheet<'_> {
             let mut text = self.say("passes_each", &[("n", &count), ("each", &each)]);
             if lifts.wait_by == WaitBy::LabelOnly {
                 text = format!("{text}; {}", self.say("passes_wait_label", &[]));
-            } else if lifts.count > 1 {
-                let wait = self.write(Kind::Duration, lifts.wait_min.0);
+            } else if let Some(wait) = lifts.wait_min.filter(|_| lifts.count > 1) {
+                let wait = self.write(Kind::Duration, wait.0);
                 text = format!("{text}, {}", self.say("passes_wait", &[("wait", &wait)]));
             }
             self.row("passes", &text);
