@@ -4,6 +4,8 @@
 //! `tests/published/dew_point.json` (remade by `tests/oracles/dew_point.py`), and writes a finer grid of our
 //! own to `tmp/dew_grid.json` in the target folder, for `tests/live/psychrolib_check.py`.
 
+#![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use foamwright::readiness::moist_air::{
     FREEZING_F, dew_point, frost_point, saturation_over_ice, saturation_over_water,
 };

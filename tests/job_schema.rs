@@ -1,6 +1,8 @@
 //! The published JSON Schema of the job document, `www/job-v1.schema.json`, against the types and the table
 //! of fields that it describes. That real jobs validate is `tests/live/schema_check.py`'s.
 
+#![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use foamwright::job::{DepthWay, document::JOB_FORMAT};
 use foamwright::job::{Job, Part, ReadingOf, Shape, fields};
 use foamwright::measure::{Sense, Unit, Units};

@@ -1,5 +1,7 @@
 //! Saturation pressures, dew points and frost points against published values.
 
+#![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use foamwright::readiness::moist_air::{
     COLDEST_F, FREEZING_F, HOTTEST_F, dew_point, frost_point, frost_point_of, humidity_of,
     saturation_over_ice, saturation_over_water,
