@@ -31,10 +31,8 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
     let (under, over) = (tolerance("under_aim"), tolerance("over_aim"));
     let mut typed = |name| reader.take(Part::Surface, surface.id, entries, name).map(|taken| taken.value);
     let (promise, most) = (typed("promise"), typed("most"));
-    let cavity = reader.member(Part::Surface, surface.id, entries, "cavity").map(|member| {
-        // A plain measure is the depth itself; of a nominal size it is the depth of the bay it makes.
-        Inches(member.depth_in.unwrap_or(member.width_in).to_f64())
-    });
+    // Of a range of bays the shallowest counts.
+    let cavity = typed("cavity").map(|depth| Inches(depth.low));
     let cavity = cavity.or(around.area.and_then(|area| area.cavity_in));
     let found = match surface.depth_way {
         DepthWay::Typed => typed_aim(around, reader),

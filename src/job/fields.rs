@@ -137,7 +137,7 @@ const FIELDS: &[Field] = &[
     row(P::Surface, "member", K::Member, U::In, U::Mm, 0.1, 24.0).unlikely(12.0),
     row(P::Surface, "plates", K::Count, U::Each, U::Each, 0.0, 10.0).default("0", "between_plates"),
     row(P::Surface, "framing_share", K::Percent, U::Pct, U::Pct, 0.0, 95.0).unlikely(45.0),
-    row(P::Surface, "cavity", K::Member, U::In, U::Mm, 0.0, 120.0).unlikely(24.0),
+    row(P::Surface, "cavity", K::Length, U::In, U::Mm, 0.0, 120.0).unlikely(24.0),
     row(P::Surface, "depth", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
     row(P::Surface, "target_r", K::Resistance, U::R, U::Rsi, 0.0, 200.0).unlikely(80.0),
     row(P::Surface, "promise", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
