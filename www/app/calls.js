@@ -108,3 +108,15 @@ export function now() {
 export function reading(row, text, unit, sense, units) {
   return undefined;
 }
+
+/** Every field of a part, in the order of the table. @param {import('./core.js').Part} part */
+export function fieldsOf(part) {
+  fieldRow(part, '');
+  return [...table.values()].filter((row) => row.part === part);
+}
+
+/** The unit of a bare number in a field, for a job in these units. @param {import('./core.js').Part} part @param {string} field @param {import('./core.js').Units} units */
+export function unitOf(part, field, units) {
+  const row = fieldRow(part, field);
+  return row && (units === 'metric' ? row.metric : row.us);
+}

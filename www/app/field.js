@@ -52,14 +52,14 @@ export function field(about) {
   const { store, part, id, field: name } = about;
   const dom = fieldId(part, id, name);
   const row = fieldRow(part, name);
-  const unitText = el('small', { 'aria-hidden': 'true' });
+  const unitText = el('span', { class: 'unit', 'aria-hidden': 'true' });
   const input = el('input', {
     id: dom, type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
     inputmode: KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (row?.kind)] ?? 'decimal',
     'aria-describedby': `${dom}-read ${dom}-error`,
   });
   const box = el('span', 'box', input, unitText);
-  const readAs = el('p', { id: `${dom}-read`, class: 'read' });
+  const readAs = el('p', { id: `${dom}-read`, class: 'echo' });
   const meanings = el('div', { class: 'meanings', role: 'group', hidden: true });
   const tells = el('div', { id: `${dom}-error`, class: 'tells' });
   const labelText = el('label', { for: dom });
@@ -96,7 +96,7 @@ export function field(about) {
     const lack = found.some((one) => one.code === 'needed');
     const stop = found.some((one) => one.severity === 'stop' && !['needed', 'two_meanings'].includes(one.code));
     const odd = found.some((one) => one.severity === 'warn' || one.code === 'two_meanings');
-    box.className = `box${lack && visited ? ' lack' : stop ? ' no' : odd ? ' odd' : ''}`;
+    node.className = `field${lack && visited ? ' lack' : stop ? ' no' : odd ? ' odd' : ''}`;
     if (stop) input.setAttribute('aria-invalid', 'true');
     else input.removeAttribute('aria-invalid');
     const read = row && text.trim() ? reading(row, text, unit, entered?.sense, store.job.units) : undefined;
@@ -186,8 +186,8 @@ export function line({ store, part, id, field: name, label, hint, long }) {
   const input = long ? el('textarea', { id: dom, rows: 4 }) : el('input', { id: dom, type: 'text', autocomplete: 'off' });
   input.addEventListener('input', () => store.dispatch(part === 'job'
     ? { do: 'text', field: name, text: input.value } : { do: 'name', part, id, name: input.value }));
-  const node = el('div', { class: 'field wide', 'data-field': dom }, el('label', { for: dom }, label),
-    el('span', long ? 'box long' : 'box', input), hint ? el('p', 'read', hint) : '');
+  const node = el('div', { class: 'field full', 'data-field': dom }, el('label', { for: dom }, label),
+    el('span', 'box text', input), hint ? el('p', 'echo', hint) : '');
   const update = () => {
     const text = find(store.job, part, id)?.[name] ?? '';
     if (document.activeElement !== input && input.value !== text) input.value = text;

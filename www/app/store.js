@@ -120,6 +120,7 @@ export function createStore(needs) {
       lastKey = '';
       store.job = job;
       store.keeping = keeping;
+      store.stuck = false;
       written = store.keeping === 'new' ? undefined : job;
       reckon();
       tell({ kind: 'opened' });
@@ -128,7 +129,6 @@ export function createStore(needs) {
 
     refresh() {
       if (!store.job) return;
-      store.stuck = false;
       reckon();
       tell({ kind: 'estimate' });
     },

@@ -20,7 +20,7 @@
 
 /** Every screen by the first part of its fragment. @type {Record<string, () => Promise<Screen>>} */
 export const SCREENS = {
-  '': () => import('./sheet.js'),
+  sheet: () => import('./sheet.js'),
   surface: () => import('./surface.js'),
   depth: () => import('./depth.js'),
   kits: () => import('./kits.js'),
@@ -40,7 +40,7 @@ export const SCREENS = {
  */
 export function parse(fragment) {
   const [lead, name = '', ...rest] = fragment.replace(/^#/, '').split('/').map(plain);
-  if (lead !== '' || !Object.hasOwn(SCREENS, name)) return { name: '', id: 0, rest: [] };
+  if (lead !== '' || !Object.hasOwn(SCREENS, name)) return { name: 'sheet', id: 0, rest: [] };
   const id = Number(rest[0]);
   return { name, id: Number.isSafeInteger(id) && id > 0 ? id : 0, rest };
 }
