@@ -68,6 +68,7 @@ async function show() {
   view = screen.mount(root, store, next);
   window.scrollTo(0, 0);
   view.update();
+  live?.update();
   title();
   if (!held) return;
   // A press led here: the heading, or the section that was asked for, takes the focus.
@@ -90,7 +91,7 @@ async function showLive() {
     return;
   }
   if (live) return;
-  const screen = await import('./frame.js');
+  const screen = await import('./live.js');
   await need(...(screen.words ?? []));
   if (!wide.matches || live) return;
   live = screen.mount(by('live'), store, route);

@@ -10,7 +10,7 @@ import { check, offline, removeCopy } from './offline.js';
 import { head } from './parts.js';
 import { grouped } from './sheets.js';
 import { go, to } from './view.js';
-import { t } from './words.js';
+import { has, t } from './words.js';
 
 export const words = ['settings'];
 
@@ -64,8 +64,8 @@ export function mount(root, store) {
 
 /** @param {string} key @param {...Node} inside */
 function section(key, ...inside) {
-  const notes = t(`settings.${key}_note`);
-  return el('section', { id: `settings-${key}` }, el('h2', 'bar', t(`settings.${key}`)), notes === `settings.${key}_note` ? '' : el('p', 'note', notes), ...inside);
+  const notes = `settings.${key}_note`;
+  return el('section', { id: `settings-${key}` }, el('h2', 'bar', t(`settings.${key}`)), has(notes) && el('p', 'note', t(notes)), ...inside);
 }
 
 async function askNewer() {

@@ -8,7 +8,7 @@ import { mark } from './marks.js';
 import { notify } from './notices.js';
 import { head } from './parts.js';
 import { go, to } from './view.js';
-import { t } from './words.js';
+import { has, t } from './words.js';
 
 /**
  * @param {HTMLElement} root
@@ -35,7 +35,7 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   root.append(top, el('main', 'pad tail',
     el('p', 'note', t(`settings.${part}_governs`)), notes,
     el('div', 'fields', name.node),
-    ...fields.map(({ key, all }) => el('section', '', el('h2', 'bar', t(`settings.${key}`)), has(`settings.${key}_note`), el('div', 'fields', ...all.map((one) => one.node)))),
+    ...fields.map(({ key, all }) => el('section', '', el('h2', 'bar', t(`settings.${key}`)), has(`settings.${key}_note`) && el('p', 'note', t(`settings.${key}_note`)), el('div', 'fields', ...all.map((one) => one.node)))),
     more, el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue));
   void loadCatalogue().then(() => update());
 
@@ -83,12 +83,6 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   }
 
   return { title: () => heading.textContent ?? '', update };
-}
-
-/** A note where there are words for it. @param {string} key */
-function has(key) {
-  const text = t(key);
-  return text === key ? '' : el('p', 'note', text);
 }
 
 /** Fields in groups; what the table has beyond them comes last. @param {readonly (readonly [string, readonly string[]])[]} groups @param {{field: string}[]} rows */

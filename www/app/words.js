@@ -160,12 +160,17 @@ export function finding(found) {
   const figures = {};
   for (const { name, text } of found.figures) figures[name] = text;
   const { part, field } = found.at;
-  figures.field ??= label(part, field);
+  figures.field ??= lower(label(part, field));
   return {
     what: words ? fill(words.what, figures) : found.code,
     do: words ? fill(words.do, figures) : '',
     source: found.source ? t(`sources.${found.source}`) : '',
   };
+}
+
+/** A label within a sentence: `Height` becomes `height`, `R` stays. @param {string} text */
+function lower(text) {
+  return /^\p{Lu}\p{Ll}/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
 /** The name of a field, as its label has it. @param {string} part @param {string} field */
