@@ -9,7 +9,7 @@ mod trap;
 
 use crate::Estimate;
 use crate::job::{Field, Job, Now, Reader};
-use crate::measure::{Kind, Style};
+use crate::measure::{Echo, Kind, Sense, Style, Unit, Units};
 use crate::surfaces::{Outline, ShapeForm};
 use crate::working::Step;
 use tsify::{Ts, Tsify};
@@ -19,6 +19,19 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen]
 pub fn estimate(job: Ts<Job>, now: Ts<Now>) -> Result<Ts<Estimate>, JsError> {
     Ok(crate::estimate(&job.to_rust()?, now.to_rust()?).into_ts()?)
+}
+
+/// Reads a text and says how it was understood, for the line below its field.
+#[wasm_bindgen]
+pub fn read(
+    text: &str,
+    kind: Ts<Kind>,
+    unit: Ts<Unit>,
+    sense: Option<Ts<Sense>>,
+    units: Ts<Units>,
+) -> Result<Ts<Echo>, JsError> {
+    let sense = sense.map(|sense| sense.to_rust()).transpose()?;
+    Ok(crate::measure::echo(text, kind.to_rust()?, unit.to_rust()?, sense, units.to_rust()?).into_ts()?)
 }
 
 /// Writes a value, held in the unit of its kind, in a style.

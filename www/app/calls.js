@@ -106,7 +106,15 @@ export function now() {
  * @returns {{as: string, also: string[], meanings: {sense: import('./core.js').Sense, as: string}[]} | undefined}
  */
 export function reading(row, text, unit, sense, units) {
-  return undefined;
+  if (!unit) return undefined;
+  const echo = call('read', text, row.kind, unit, sense, units);
+  if (!echo) return undefined;
+  // Once a meaning is pressed the others stay on offer.
+  const asked = sense ? call('read', text, row.kind, unit, undefined, units) : echo;
+  return {
+    as: echo.state === 'read' ? echo.text : '', also: echo.other,
+    meanings: (asked?.meanings ?? []).map((one) => ({ sense: one.sense, as: one.text })),
+  };
 }
 
 /** Every field of a part, in the order of the table. @param {import('./core.js').Part} part */
