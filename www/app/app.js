@@ -13,7 +13,7 @@ import { createStore } from './store.js';
 import { parse, SCREENS } from './view.js';
 import { choose, dress, need, speak, t } from './words.js';
 
-const WORDS = ['page', 'fields', 'findings', 'sources', 'jobs'];
+const WORDS = ['page', 'fields', 'findings', 'sources', 'jobs', 'ready'];
 const tab = newId();
 const by = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 const wide = matchMedia('(min-width: 1000px)');

@@ -150,7 +150,8 @@ export function span(minutes) {
 }
 
 /**
- * The words of a finding: what is so, and what to do. A figure `field` is the name of a field.
+ * The words of a finding: what is so, and what to do. A figure `field` is the name of a field; one that begins
+ * with `@` is a word of the readings, for a thing to which the person gave no name.
  * @param {import('./core.js').Finding} found
  * @returns {{what: string, do: string, source: string}}
  */
@@ -158,7 +159,7 @@ export function finding(found) {
   const words = pages.get('findings')?.[found.code];
   /** @type {Figures} */
   const figures = {};
-  for (const { name, text } of found.figures) figures[name] = text;
+  for (const { name, text } of found.figures) figures[name] = text.startsWith('@') && has(`ready.${text.slice(1)}`) ? t(`ready.${text.slice(1)}`) : text;
   const { part, field } = found.at;
   figures.field ??= lower(label(part, field));
   return {
