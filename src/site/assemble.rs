@@ -151,9 +151,11 @@ fn put(dir: &Path, name: &str, bytes: &[u8]) -> Result<()> {
 }
 
 /// Links for the core, its glue and every module that `app.js` imports, directly or through another one.
+/// A module that is imported by a call is fetched when it is called.
 fn preload(here: &str, folder: &Files) -> String {
     let mut modules = Vec::new();
-    let mut open = vec!["app.js".to_owned()];
+    // The glue is loaded by a function, so that it can be loaded again; it is needed first all the same.
+    let mut open = vec!["app.js".to_owned(), "core.js".to_owned()];
     while let Some(name) = open.pop() {
         let Some(bytes) = folder.get(&name) else { continue };
         if modules.contains(&name) {
