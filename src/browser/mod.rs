@@ -21,7 +21,8 @@ pub fn estimate(job: Ts<Job>, now: Ts<Now>) -> Result<Ts<Estimate>, JsError> {
     Ok(crate::estimate(&job.to_rust()?, now.to_rust()?).into_ts()?)
 }
 
-/// Reads a text and says how it was understood, for the line below its field.
+/// What a text in a box would be read as, for the line beside it: `unit` is the box's, `sense` the meaning
+/// pressed, `units` the job's.
 #[wasm_bindgen]
 pub fn read(
     text: &str,
