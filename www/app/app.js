@@ -30,7 +30,7 @@ keepBook(store, shelf);
 /** How often each job trapped the core: a second time, it is not asked again. @type {WeakMap<object, number>} */
 const traps = new WeakMap();
 
-/** @param {import('./core.js').Job} job */
+/** @param {import('./job.js').Job} job */
 function estimate(job) {
   try {
     return call('estimate', job, now());
@@ -91,7 +91,7 @@ async function showLive() {
     return;
   }
   if (live) return;
-  const screen = await import('./live.js');
+  const screen = await import('./frame.js');
   await need(...(screen.words ?? []));
   if (!wide.matches || live) return;
   live = screen.mount(by('live'), store, route);

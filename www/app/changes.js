@@ -5,12 +5,12 @@
  *
  * Ids of listed things come from `job.next_id` and are never used again.
  *
- * @typedef {import('./core.js').Job} Job
- * @typedef {import('./core.js').Surface} Surface
- * @typedef {import('./core.js').Opening} Opening
- * @typedef {import('./core.js').FoamSheet} FoamSheet
- * @typedef {import('./core.js').KitSheet} KitSheet
- * @typedef {import('./core.js').SiteReading} SiteReading
+ * @typedef {import('./job.js').Job} Job
+ * @typedef {import('./job.js').Surface} Surface
+ * @typedef {import('./job.js').Opening} Opening
+ * @typedef {import('./job.js').FoamSheet} FoamSheet
+ * @typedef {import('./job.js').KitSheet} KitSheet
+ * @typedef {import('./job.js').SiteReading} SiteReading
  * @typedef {import('./core.js').Entered} Entered
  * @typedef {import('./core.js').Part} Part
  * @typedef {import('./core.js').Now} Now

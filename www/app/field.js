@@ -52,18 +52,19 @@ export function field(about) {
   const { store, part, id, field: name } = about;
   const dom = fieldId(part, id, name);
   const row = fieldRow(part, name);
-  const unitText = el('span', { class: 'unit', 'aria-hidden': 'true' });
+  const unitText = el('small', { 'aria-hidden': 'true' });
   const input = el('input', {
     id: dom, type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
     inputmode: KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (row?.kind)] ?? 'decimal',
-    'aria-describedby': `${dom}-read ${dom}-error`,
+    'aria-describedby': `${dom}-read ${dom}-from ${dom}-error`,
   });
   const box = el('span', 'box', input, unitText);
-  const readAs = el('p', { id: `${dom}-read`, class: 'echo' });
+  const readAs = el('p', { id: `${dom}-read`, class: 'read' });
+  const from = el('p', { id: `${dom}-from`, class: 'src', hidden: true });
   const meanings = el('div', { class: 'meanings', role: 'group', hidden: true });
   const tells = el('div', { id: `${dom}-error`, class: 'tells' });
   const labelText = el('label', { for: dom });
-  const node = el('div', { class: 'field', 'data-field': dom }, labelText, box, readAs, meanings, tells);
+  const node = el('div', { class: 'field', 'data-field': dom }, labelText, box, readAs, from, meanings, tells);
   let visited = !about.quiet;
   let before = '';
 
@@ -96,7 +97,7 @@ export function field(about) {
     const lack = found.some((one) => one.code === 'needed');
     const stop = found.some((one) => one.severity === 'stop' && !['needed', 'two_meanings'].includes(one.code));
     const odd = found.some((one) => one.severity === 'warn' || one.code === 'two_meanings');
-    node.className = `field${lack && visited ? ' lack' : stop ? ' no' : odd ? ' odd' : ''}`;
+    box.className = `box${lack && visited ? ' lack' : stop ? ' no' : odd ? ' odd' : ''}`;
     if (stop) input.setAttribute('aria-invalid', 'true');
     else input.removeAttribute('aria-invalid');
     const read = row && text.trim() ? reading(row, text, unit, entered?.sense, store.job.units) : undefined;
@@ -119,11 +120,13 @@ export function field(about) {
     } else if (!text.trim() && row?.default) {
       const held = reading(row, row.default, row.us, undefined, store.job.units)?.as ?? row.default;
       input.placeholder = held;
-      say(readAs, `${t('fields.blank_counts', { value: held })}${about.source && row.source ? ` ${t(`sources.${row.source}`)}` : ''}`);
+      say(readAs, t('fields.blank_counts', { value: held }));
     } else {
       say(readAs, about.hint ?? '');
     }
     readAs.hidden = !readAs.textContent;
+    say(from, about.source && row?.default && row.source ? t(`sources.${row.source}`) : '');
+    from.hidden = !from.textContent;
   }
 
   /** @param {{sense: import('./core.js').Sense, as: string}[] | undefined} list @param {string} text @param {import('./core.js').Unit | undefined} unit */
@@ -186,8 +189,8 @@ export function line({ store, part, id, field: name, label, hint, long }) {
   const input = long ? el('textarea', { id: dom, rows: 4 }) : el('input', { id: dom, type: 'text', autocomplete: 'off' });
   input.addEventListener('input', () => store.dispatch(part === 'job'
     ? { do: 'text', field: name, text: input.value } : { do: 'name', part, id, name: input.value }));
-  const node = el('div', { class: 'field full', 'data-field': dom }, el('label', { for: dom }, label),
-    el('span', 'box text', input), hint ? el('p', 'echo', hint) : '');
+  const node = el('div', { class: 'field wide', 'data-field': dom }, el('label', { for: dom }, label),
+    el('span', long ? 'box long' : 'box', input), hint ? el('p', 'read', hint) : '');
   const update = () => {
     const text = find(store.job, part, id)?.[name] ?? '';
     if (document.activeElement !== input && input.value !== text) input.value = text;

@@ -3,7 +3,7 @@
  * Job files: plain JSON of the job document. A file is opened by the core's own reader, which refuses what is
  * too long, too deep, foreign, newer or damaged, with the reason; nothing on the shelf is touched by that.
  *
- * @typedef {import('./core.js').Job} Job
+ * @typedef {import('./job.js').Job} Job
  */
 import { call } from './calls.js';
 
@@ -60,7 +60,7 @@ export function openValue(value) {
 
 /** @param {import('./core.js').Opened | undefined} opened @returns {Opened} */
 function told(opened) {
-  if (opened?.job) return { job: opened.job };
+  if (opened?.job) return { job: /** @type {Job} */ (opened.job) };
   const refused = opened?.refused;
   return { refused: refused?.why ?? 'not_now', figures: { version: refused?.version ?? 0, detail: refused?.detail ?? '' } };
 }

@@ -2,7 +2,7 @@
 /**
  * What can be done with whole jobs: open, begin, copy, rename, delete, save to a file and take in from one.
  *
- * @typedef {import('./core.js').Job} Job
+ * @typedef {import('./job.js').Job} Job
  */
 import { apply } from './changes.js';
 import { loadCatalogue, starters } from './catalogue.js';

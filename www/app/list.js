@@ -38,7 +38,7 @@ export function list(parent, items, key, make) {
   }
   let here = parent.firstElementChild;
   for (const node of wanted) {
-    if (node === here) here = here.nextElementSibling;
+    if (here && node === here) here = here.nextElementSibling;
     else parent.insertBefore(node, here);
   }
   known.set(parent, after);

@@ -18,7 +18,7 @@ export function startMenu(store, { press, panel, onLanguage }) {
     if (on) draw();
   };
   press.addEventListener('click', () => {
-    show(panel.hidden);
+    show(Boolean(panel.hidden));
     if (!panel.hidden) panel.querySelector('a')?.focus();
   });
   panel.addEventListener('keydown', (event) => {

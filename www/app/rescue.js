@@ -1,3 +1,4 @@
+// @ts-check
 /*
  * The way out when the page's modules do not load, or the core cannot be brought back after a trap: lists the
  * kept jobs and hands them over as files. A classic script without wasm, modules or word files: everything
@@ -6,8 +7,12 @@
 (function () {
   'use strict';
 
+  /** @type {any} */
+  var page = window;
+
   var PREFIX = 'foamwright.job.';
   var PATIENCE = 10000;
+  /** @type {Record<string, Record<string, string>>} */
   var WORDS = {
     en: {
       title: 'The sheet could not be laid out',
@@ -44,9 +49,9 @@
     try {
       var found = [];
       for (var i = 0; i < localStorage.length; i++) {
-        var key = localStorage.key(i);
+        var key = localStorage.key(i) || '';
         if (key.indexOf(PREFIX) !== 0) continue;
-        var text = localStorage.getItem(key);
+        var text = localStorage.getItem(key) || '';
         var name = '';
         try {
           var job = JSON.parse(text).job;
@@ -63,6 +68,7 @@
     }
   }
 
+  /** @param {string} tag @param {string} kind @param {string} [text] */
   function node(tag, kind, text) {
     var made = document.createElement(tag);
     if (kind) made.className = kind;
@@ -70,6 +76,7 @@
     return made;
   }
 
+  /** @param {string} reason */
   function show(reason) {
     var say = words();
     var jobs = kept();
@@ -78,12 +85,12 @@
     if (!jobs || !jobs.length) panel.append(node('p', 'note', jobs ? say.none : say.blocked));
     var list = node('div', 'dos');
     (jobs || []).forEach(function (job) {
-      var link = node('a', 'do line wide', say.save.replace('{name}', job.name || say.unnamed));
+      var link = /** @type {HTMLAnchorElement} */ (node('a', 'do line wide', say.save.replace('{name}', job.name || say.unnamed)));
       link.href = URL.createObjectURL(new Blob([job.text], { type: 'application/json' }));
       link.download = job.file;
       list.append(link);
     });
-    var again = node('button', 'do wide', say.again);
+    var again = /** @type {HTMLButtonElement} */ (node('button', 'do wide', say.again));
     again.type = 'button';
     again.addEventListener('click', function () { location.reload(); });
     list.append(again);
@@ -94,7 +101,7 @@
 
   /** One retry past the browser's own cache: an old page may name files that are gone. */
   function failed() {
-    if (window.foamwrightReady) return;
+    if (page.foamwrightReady) return;
     var first = false;
     try {
       first = !sessionStorage.getItem('foamwright.retried');
@@ -104,13 +111,13 @@
     fetch(location.href.split('#')[0], { cache: 'reload' }).then(function () { location.reload(); }, function () { show('load'); });
   }
 
-  window.foamwrightRescue = show;
+  page.foamwrightRescue = show;
   var watchdog = setTimeout(failed, PATIENCE);
 
   /** The page says that it stands. */
-  window.foamwrightStands = function () {
+  page.foamwrightStands = function () {
     clearTimeout(watchdog);
-    window.foamwrightReady = true;
+    page.foamwrightReady = true;
     try {
       sessionStorage.removeItem('foamwright.retried');
     } catch (blocked) { /* nothing to take back */ }

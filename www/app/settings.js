@@ -114,7 +114,7 @@ function sheetList(store, part) {
   return { node, update };
 }
 
-/** @param {import('./store.js').Store} store @param {'foam' | 'kit'} part @param {number} id @returns {import('./list.js').Row<import('./core.js').FoamSheet | import('./core.js').KitSheet>} */
+/** @param {import('./store.js').Store} store @param {'foam' | 'kit'} part @param {number} id @returns {import('./list.js').Row<import('./job.js').FoamSheet | import('./job.js').KitSheet>} */
 function sheetRow(store, part, id) {
   const name = el('b');
   const about = el('small');

@@ -3,7 +3,7 @@
  * The shelf: one key a job, plain JSON `{id, revision, tab, saved_at, job}`. This tab writes only over the
  * revision that it read; otherwise both are kept. The shelf is a draft, the job file is the record.
  *
- * @typedef {import('./core.js').Job} Job
+ * @typedef {import('./job.js').Job} Job
  * @typedef {import('./store.js').Kept} Kept
  * @typedef {{id: string, revision: number, tab: string, saved_at: number, job: Job}} Record
  *

@@ -4,7 +4,7 @@
  * it and are told when something is new. The draft is kept on the shelf before the estimate runs, so that a
  * trap in the core can never take an entry with it.
  *
- * @typedef {import('./core.js').Job} Job
+ * @typedef {import('./job.js').Job} Job
  * @typedef {import('./core.js').Estimate} Estimate
  * @typedef {import('./changes.js').Change} Change
  *
