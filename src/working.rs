@@ -167,6 +167,72 @@ const STEPS: &[Step] = &[
         TAPE,
     ),
     // depth
+    step(
+        "depth_needed",
+        S::Surface,
+        "depth.needed_in",
+        &[
+            "depth.target_r",
+            "depth.needed_between.thinner_in",
+            "depth.needed_between.thinner_r",
+            "depth.needed_between.thicker_in",
+            "depth.needed_between.thicker_r",
+        ],
+        "in",
+        "foam_sheet",
+    ),
+    step(
+        "aim_target",
+        S::Surface,
+        "depth.aim_in",
+        &["depth.needed_in", "depth.under_in"],
+        "in",
+        "depth_tolerance",
+    )
+    .when("depth.way", &["target_r"]),
+    step(
+        "aim_kit",
+        S::Surface,
+        "depth.aim_in.likely",
+        &["depth.kit_usable", "area.net_ft2", "depth.kit_factor"],
+        "in",
+        "board_foot",
+    )
+    .when("depth.way", &["one_kit"]),
+    step(
+        "promised_aim",
+        S::Surface,
+        "depth.promised_in",
+        &["depth.thinnest_aim_in", "depth.under_in"],
+        "in",
+        "depth_tolerance",
+    )
+    .when("depth.promised_by", &["aim"]),
+    step("promised_target", S::Surface, "depth.promised_in", &["depth.needed_in"], "in", "foam_sheet")
+        .when("depth.promised_by", &["target"]),
+    step(
+        "most_aim",
+        S::Surface,
+        "depth.most_in",
+        &["depth.thickest_aim_in", "depth.over_in"],
+        "in",
+        "depth_tolerance",
+    )
+    .when("depth.most_by", &["aim"]),
+    step(
+        "planning_r",
+        S::Surface,
+        "depth.planning_r",
+        &[
+            "depth.aim_in",
+            "depth.planning_between.thinner_in",
+            "depth.planning_between.thinner_r",
+            "depth.planning_between.thicker_in",
+            "depth.planning_between.thicker_r",
+        ],
+        "r",
+        "planning_only",
+    ),
     step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot"),
     // quantity
     step("in_place", S::Job, "quantity.in_place", &["surfaces.in_place"], "bdft", "board_foot"),
@@ -196,7 +262,78 @@ const STEPS: &[Step] = &[
     ),
     step("to_spray_up", S::Job, "quantity.to_spray_up", &["quantity.to_spray"], "bdft", "rounded_up"),
     // kits
+    step("after_factor", S::Kit, "after_factor", &["label", "factor_pct"], "bdft", "yield_factor"),
+    step("usable", S::Kit, "usable", &["after_factor", "fixed_loss"], "bdft", "fixed_loss"),
+    step("needs_weight", S::Kit, "needs_lb", &["label", "density_lb_ft3"], "lb", "mass_check"),
+    step("bought_label", S::Job, "purchase.buy.label", &["purchase.lines.label"], "bdft", "carton"),
+    step("bought_usable", S::Job, "purchase.buy.usable", &["purchase.lines.usable"], "bdft", "yield_factor"),
+    step("bought_cost", S::Job, "purchase.buy.cost", &["purchase.lines.cost"], "usd", "carton"),
+    step(
+        "left_over",
+        S::Job,
+        "purchase.buy.left",
+        &["purchase.buy.usable", "quantity.to_spray"],
+        "bdft",
+        "board_foot",
+    ),
+    step(
+        "break_factor",
+        S::Job,
+        "purchase.buy.break_factor_pct",
+        &["quantity.to_spray", "purchase.lines.fixed_loss", "purchase.lines.label"],
+        "pct",
+        "yield_factor",
+    ),
+    step(
+        "dearer_by",
+        S::Job,
+        "purchase.dearer_by",
+        &["purchase.buy.cost", "purchase.least_cost"],
+        "usd",
+        "carton",
+    ),
+    step(
+        "largest_kits",
+        S::Job,
+        "purchase.too_big.largest_kits",
+        &["purchase.too_big.to_spray", "purchase.too_big.largest_usable"],
+        "each",
+        "too_big",
+    ),
     // spraying
+    step("lifts", S::Surface, "lifts.count", &["depth.aim_in", "lifts.largest_in"], "each", "largest_lift"),
+    step("lift_each", S::Surface, "lifts.each_in", &["depth.aim_in", "lifts.count"], "in", "largest_lift"),
+    step("wait_label", S::Surface, "lifts.wait_min", &["lifts.label_min"], "min", "foam_sheet")
+        .when("lifts.wait_by", &["label", "label_only"]),
+    step("wait_practice", S::Surface, "lifts.wait_min", &[], "min", "wait_practice")
+        .when("lifts.wait_by", &["practice"]),
+    step(
+        "wait_table",
+        S::Surface,
+        "lifts.wait_min",
+        &["lifts.each_in", "lifts.count"],
+        "min",
+        "cooling_table",
+    )
+    .when("lifts.wait_by", &["table"]),
+    step("waits", S::Surface, "lifts.waits_min", &["lifts.wait_min", "lifts.count"], "min", "wait_practice"),
+    step("all_lifts", S::Job, "spraying.lifts", &["surfaces.lifts.count"], "each", "largest_lift"),
+    step(
+        "nozzles",
+        S::Job,
+        "spraying.nozzles",
+        &["quantity.to_spray", "spraying.lifts", "spraying.kits"],
+        "each",
+        "nozzles",
+    ),
+    step(
+        "nozzles_in_cartons",
+        S::Job,
+        "spraying.nozzles_in_cartons",
+        &["purchase.lines.nozzles"],
+        "each",
+        "carton",
+    ),
     // readiness
     step(
         "dew_point",

@@ -67,6 +67,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         target_r: needed.map(|(.., target)| target),
         kit_usable: kit.map(|(usable, _)| usable),
         kit_factor: kit.map(|(_, factor)| factor),
+        planning_between: foam.and_then(|foam| foam.between_at(Inches(aim.likely))),
         planning_r: foam.and_then(|foam| foam.planning_r(Inches(aim.likely))),
         promised_r: promised_r.map(|listed| listed.r),
         promised_r_at_in: promised_r.map(|listed| listed.thickness_in),
@@ -99,8 +100,11 @@ fn target_aim(around: Around<'_>, under: Option<f64>, reader: &mut Reader) -> Op
         no_listed_r(foam, reader);
         return None;
     };
-    let needed = if target > 0.0 { foam.depth_for(RValue(target)) } else { Some(Inches(0.0)) };
-    let Some(needed) = needed else {
+    if target <= 0.0 {
+        reader.say(Finding::new(Code::Needed, Part::Surface, surface.id, "target_r"));
+        return None;
+    }
+    let Some(needed) = foam.depth_for(RValue(target)) else {
         let finding = Finding::new(Code::TargetBeyondSheet, Part::Surface, surface.id, "target_r")
             .with("given", reader.figure(Kind::Resistance, target))
             .with("most", reader.figure(Kind::Length, thickest.thickness_in.0));

@@ -46,6 +46,9 @@ pub struct Depth {
     pub kit_usable: Option<BoardFeet>,
     /// For one kit: everything added to the foam in place, as a factor.
     pub kit_factor: Option<f64>,
+    /// The listed thicknesses between which the aim lies, or past which: the planning R lies on the straight
+    /// line through them.
+    pub planning_between: Option<Between>,
     /// R at the aim, for planning only.
     pub planning_r: Option<RValue>,
     /// The R that may be promised: the sheet's at `promised_r_at_in`.

@@ -75,14 +75,7 @@ impl Foam {
     /// In words: R = thinner R + (thicker R − thinner R) × (depth − thinner) ÷ (thicker − thinner).
     /// Source: common practice; 16 CFR 460.17 keeps it off contracts and receipts.
     pub fn planning_r(&self, depth: Inches) -> Option<RValue> {
-        if !(depth.0 >= 0.0 && depth.0.is_finite()) {
-            return None;
-        }
-        let last = self.listed.last()?;
-        let Some(over) = self.listed.iter().position(|one| one.thickness_in >= depth) else {
-            return Some(RValue(last.r.0 * (depth.0 / last.thickness_in.0)));
-        };
-        let between = self.between(over)?;
+        let between = self.between_at(depth)?;
         let part = (depth.0 - between.thinner_in.0) / (between.thicker_in.0 - between.thinner_in.0);
         Some(RValue(between.thinner_r.0 + (between.thicker_r.0 - between.thinner_r.0) * part))
     }
@@ -116,6 +109,22 @@ impl Foam {
     /// The thickest listed.
     pub fn thickest(&self) -> Option<ListedR> {
         self.listed.last().copied()
+    }
+
+    /// The listed thicknesses between which a depth lies; beyond the last, nothing and the last.
+    pub fn between_at(&self, depth: Inches) -> Option<Between> {
+        if !(depth.0 >= 0.0 && depth.0.is_finite()) {
+            return None;
+        }
+        match self.listed.iter().position(|one| one.thickness_in >= depth) {
+            Some(thicker) => self.between(thicker),
+            None => self.listed.last().map(|last| Between {
+                thinner_in: Inches(0.0),
+                thinner_r: RValue(0.0),
+                thicker_in: last.thickness_in,
+                thicker_r: last.r,
+            }),
+        }
     }
 
     /// The listed thickness that promises at least a target.

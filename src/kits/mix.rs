@@ -29,6 +29,7 @@ pub(super) fn lines(sizes: &[KitSize], buy: &[KitCount]) -> Vec<Line> {
                 fixed_loss: times(size.fixed_loss),
                 usable: times(size.usable),
                 cost: size.price.map(|price| Cents(price.0.saturating_mul(count.into()))),
+                nozzles: size.nozzles.map(|nozzles| nozzles.saturating_mul(count)),
             });
         }
     }

@@ -83,6 +83,8 @@ pub struct Line {
     pub usable: BoardFeet,
     /// What they cost, if the sheet says.
     pub cost: Option<Cents>,
+    /// Nozzles in their cartons, if the sheet says.
+    pub nozzles: Option<u32>,
 }
 
 /// Why a job is too big for disposable kits.
@@ -119,8 +121,8 @@ pub struct Purchase {
     pub least_at_high: Option<Mix>,
     /// Each size alone, as many as are enough, in the order of the sizes.
     pub alone: Vec<Mix>,
-    /// Other ways to reach it, cheapest first, five at most: each size alone, and fewer of the largest with
-    /// the least-cost rest. All are enough and within the limits.
+    /// Other ways to reach it, cheapest first, five at most: each size alone, one kit more of a size than the
+    /// least-cost mix has, and fewer of the largest. All are enough and within the limits.
     pub others: Vec<Mix>,
     /// The mix that counts: the person's choice, else the least-cost one.
     pub buy: Option<Mix>,

@@ -13,7 +13,10 @@ use crate::quantity::Quantity;
 pub(super) const MOST_STEPS: u32 = 200_000;
 
 /// Steps of a search for another way to reach it.
-const OTHER_STEPS: u32 = 20_000;
+const OTHER_STEPS: u32 = 5_000;
+
+/// Sizes of which one more than in the least-cost mix is tried.
+const MOST_SIZES: usize = 12;
 
 /// Ways besides the least-cost one that are listed.
 const MOST_OTHERS: usize = 5;
@@ -107,33 +110,42 @@ fn alone(sizes: &[KitSize], need: BoardFeet) -> Vec<Mix> {
     each.collect()
 }
 
-/// Other ways: the sizes alone, and each number of the largest kit from as many as are of use downward, filled
-/// up at the least cost with the rest.
+/// Other ways: the sizes alone, one kit more of a size than the least-cost mix has, and fewer of the largest;
+/// each filled up at the least cost with the rest.
 fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec<Mix> {
-    let within = |mix: &&Mix| {
-        mix.buy.iter().all(|one| {
-            let limit = sizes.iter().find(|size| size.kit == one.kit).and_then(|size| size.limit);
-            limit.is_none_or(|limit| one.count <= limit)
-        })
-    };
-    let mut ways: Vec<Mix> = alone.iter().filter(within).cloned().collect();
+    let limit_of = |kit| sizes.iter().find(|size| size.kit == kit).and_then(|size| size.limit);
+    let within = |one: &KitCount| limit_of(one.kit).is_none_or(|limit| one.count <= limit);
+    let mut ways: Vec<Mix> = alone.iter().filter(|mix| mix.buy.iter().all(within)).cloned().collect();
     let offered: Vec<KitSize> = sizes.iter().filter(|size| on_offer(size)).copied().collect();
-    let largest = offered.iter().fold(None, |best: Option<&KitSize>, size| match best {
-        Some(best) if best.usable >= size.usable => Some(best),
-        _ => Some(size),
-    });
-    if let Some(largest) = largest {
-        let rest: Vec<KitSize> = offered.iter().filter(|size| size.kit != largest.kit).copied().collect();
-        let of_use = kits_needed(need, largest.usable).unwrap_or(u32::MAX);
-        let most = largest.limit.unwrap_or(u32::MAX).min(of_use);
-        for count in (0..=most).rev().take(MOST_OTHERS + 1) {
-            let still = BoardFeet(need.0 - f64::from(count) * largest.usable.0);
-            let mut buy = vec![KitCount { kit: largest.kit, count }];
-            if still.0 > SLACK * largest.usable.0 {
-                let Some(found) = search(&rest, still, OTHER_STEPS) else { continue };
-                buy.extend(found.buy);
-            }
-            ways.push(mix(sizes, &lines(sizes, &buy), need));
+    let in_least =
+        |size: &KitSize| least.buy.iter().find(|one| one.kit == size.kit).map_or(0, |one| one.count);
+    let mut add = |taken: &KitSize, count: u32, more: bool| {
+        let mut buy = vec![KitCount { kit: taken.kit, count }];
+        let still = BoardFeet(need.0 - f64::from(count) * taken.usable.0);
+        if !within(&KitCount { kit: taken.kit, count }) {
+            return;
+        }
+        if still.0 > SLACK * taken.usable.0 {
+            // With fewer of a size it is not bought again, with more it may be.
+            let rest: Vec<KitSize> = offered
+                .iter()
+                .filter(|size| more || size.kit != taken.kit)
+                .map(|size| KitSize {
+                    limit: size.limit.map(|limit| if size.kit == taken.kit { limit - count } else { limit }),
+                    ..*size
+                })
+                .collect();
+            let Some(found) = search(&rest, still, OTHER_STEPS) else { return };
+            buy.extend(found.buy);
+        }
+        ways.push(mix(sizes, &lines(sizes, &buy), need));
+    };
+    for size in offered.iter().take(MOST_SIZES) {
+        add(size, in_least(size).saturating_add(1), true);
+    }
+    if let Some(largest) = offered.iter().max_by(|a, b| a.usable.0.total_cmp(&b.usable.0)) {
+        for count in (0..in_least(largest)).rev().take(MOST_OTHERS) {
+            add(largest, count, false);
         }
     }
     let mut others: Vec<Mix> = Vec::new();

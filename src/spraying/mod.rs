@@ -130,11 +130,8 @@ pub fn plan(lifts: &[Option<Lifts>], quantity: &Quantity, purchase: &Purchase) -
     } else {
         0
     };
-    let in_cartons = |sum: u32, line: &crate::kits::Line| {
-        let nozzles = purchase.sizes.iter().find(|size| size.kit == line.kit)?.nozzles?;
-        Some(sum.saturating_add(nozzles.saturating_mul(line.count)))
-    };
-    let nozzles_in_cartons =
-        purchase.buy.as_ref().and_then(|_| purchase.lines.iter().try_fold(0, in_cartons));
+    let nozzles_in_cartons = purchase.buy.as_ref().and_then(|_| {
+        purchase.lines.iter().try_fold(0, |sum: u32, line| Some(sum.saturating_add(line.nozzles?)))
+    });
     SprayPlan { lifts, kits, nozzles, nozzles_in_cartons }
 }

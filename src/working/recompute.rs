@@ -60,6 +60,18 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         }
         "net" => |given| (given.one(0) - given.one(1) - given.one(2)).into(),
         // depth
+        "depth_needed" => |given| {
+            let part = (given.one(0) - given.one(2)) / (given.one(4) - given.one(2));
+            (given.one(1) + (given.one(3) - given.one(1)) * part).into()
+        },
+        "planning_r" => |given| {
+            let part = (given.one(0) - given.one(1)) / (given.one(3) - given.one(1));
+            (given.one(2) + (given.one(4) - given.one(2)) * part).into()
+        },
+        "aim_target" | "most_aim" => |given| (given.one(0) + given.one(1)).into(),
+        "aim_kit" => |given| (given.one(0) / (given.one(1) * given.one(2))).into(),
+        "promised_aim" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
+        "promised_target" | "wait_label" => |given| given.one(0).into(),
         "surface_in_place" => |given| (given.one(0) * given.one(1)).into(),
         // quantity
         "in_place" => |given| sum(&given.all(0)),
@@ -67,7 +79,29 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "to_spray" => |given| (given.one(0) + given.one(1) + given.one(2)).into(),
         "to_spray_up" => |given| (given.one(0) - 1e-9).ceil().max(0.0).into(),
         // kits
+        "after_factor" => |given| (given.one(0) * given.one(1) / 100.0).into(),
+        "usable" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
+        "needs_weight" => |given| (given.one(0) * given.one(1) / 12.0).into(),
+        "bought_label" | "bought_usable" | "bought_cost" | "all_lifts" | "nozzles_in_cartons" => {
+            |given| sum(&given.all(0))
+        }
+        "left_over" | "dearer_by" => |given| (given.one(0) - given.one(1)).into(),
+        "break_factor" => |given| {
+            let losses: f64 = given.all(1).iter().sum();
+            ((given.one(0) + losses) / given.all(2).iter().sum::<f64>() * 100.0).into()
+        },
+        "largest_kits" => |given| (given.one(0) / given.one(1) - 1e-9).ceil().into(),
         // spraying
+        "lifts" => |given| ((given.one(0) - 1.0 / 32.0) / given.one(1) - 1e-9).ceil().max(1.0).into(),
+        "lift_each" => |given| (given.one(0) / given.one(1)).into(),
+        "wait_practice" => |_| 15.0.into(),
+        "wait_table" => |given| {
+            let (to_one, to_two) = if given.one(1) > 2.0 { (15.0, 53.0) } else { (5.0, 20.0) };
+            let over_one = (given.one(0) - 1.0).max(0.0);
+            (to_one * given.one(0).min(1.0) + (to_two - to_one) * over_one).into()
+        },
+        "waits" => |given| (given.one(0) * (given.one(1) - 1.0)).into(),
+        "nozzles" => |given| ((given.one(0) / 40.0 - 1e-9).ceil() + given.one(1) + given.one(2)).into(),
         // readiness
         "dew_point" => |given| {
             let shift = match given.column {

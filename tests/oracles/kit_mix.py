@@ -108,7 +108,7 @@ def highs(sizes, need):
         constraints=LinearConstraint(usable, lb=need / PARTS),
         bounds=Bounds(0, [most_of(size, need) for size in sizes]),
         integrality=numpy.ones(len(sizes)),
-        options={"mip_rel_gap": 0.0, "time_limit": 5},
+        options={"mip_rel_gap": 0.0, "node_limit": 200_000},
     )
     if answer.status == 2:
         return None
