@@ -43,7 +43,7 @@ function listedRow(store, id) {
   const r = field({ store, part: 'r_row', id, field: 'r', quiet: true });
   const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'r_row', id }) }, t('settings.remove_row'));
   return {
-    node: el('li', 'block', el('div', 'fields', thickness.node, r.node), el('div', 'moves', gone)),
+    node: el('li', 'pair', el('div', 'fields', thickness.node, r.node), el('div', 'moves', gone)),
     update() {
       thickness.update();
       r.update();

@@ -74,7 +74,7 @@ function jobRow(store, id) {
     if (!renaming.hidden) edit.focus();
   }, { 'aria-expanded': 'false' });
   const presses = [rename, press('duplicate', () => void duplicateJob(id).then(() => go(to('sheet')))), press('file', () => saveFile(id)), press('delete', () => void deleteJob(id))];
-  const node = el('li', 'block job', opens, el('div', 'moves', ...presses), renaming);
+  const node = el('li', 'job', opens, el('div', 'moves', ...presses), renaming);
   return {
     node,
     update(one) {
@@ -97,7 +97,7 @@ function jobRow(store, id) {
 /** A key that holds no job that can be understood: left as it is, and handed over on demand. @param {import('./shelf.js').Listed} one @returns {import('./list.js').Row<import('./shelf.js').Listed>} */
 function damagedRow({ id, damaged }) {
   return {
-    node: el('li', 'block job', el('span', 'k', el('b', '', t('jobs.damaged')), el('small', '', t('jobs.damaged_do', { id }))),
+    node: el('li', 'job', el('span', 'k', el('b', '', t('jobs.damaged')), el('small', '', t('jobs.damaged_do', { id }))),
       el('div', 'moves', el('button', { type: 'button', class: 'link', click: () => download(`${id}.json`, damaged ?? '') }, t('jobs.file')),
         el('button', { type: 'button', class: 'link', click: () => void deleteJob(id) }, t('jobs.delete')))),
   };

@@ -119,7 +119,7 @@ function sheetRow(store, part, id) {
   const name = el('b');
   const about = el('small');
   const chosen = el('input', { type: 'radio', name: 'job-foam', value: id, 'aria-label': '', change: () => store.dispatch({ do: 'foam', id: 0, foam: id }) });
-  const node = el('li', part === 'foam' ? 'block sheet-row' : 'press',
+  const node = el('li', part === 'foam' ? 'sheet-row' : 'press',
     el('a', { class: 'press', href: to(part, id) }, el('span', 'k', name, about), el('span', 'v act', t('settings.open_sheet'))),
     part === 'foam' ? el('label', 'switch', chosen, el('span', '', t('settings.job_foam'))) : '');
   return {
