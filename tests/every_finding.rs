@@ -1,0 +1,165 @@
+//! Every finding code is raised by a case: one change to a job that is in order. The sound job raises none of them.
+
+use foamwright::findings::{Code, Severity};
+use foamwright::job::{Job, Now};
+use serde_json::{Value, json};
+use std::path::Path;
+
+const NOW: Now = Now { ms: 1_792_012_200_000.0, offset_min: -300 };
+
+fn sample() -> Value {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs/larkspur-lane/job.json");
+    let mut job: Value = serde_json::from_str(&std::fs::read_to_string(path).expect("the sample job")).expect("json");
+    // In order: cylinder B warm, every reading five minutes old and well inside its window.
+    for reading in job["readings"].as_array_mut().expect("readings") {
+        reading["taken"] = json!({ "ms": NOW.ms - 300_000.0, "offset_min": -300 });
+        if reading["of"] != "humidity" {
+            reading["entries"] = json!([{ "field": "temperature", "text": "75 F" }]);
+        }
+    }
+    job
+}
+
+fn set(list: &mut Value, field: &str, text: &str) {
+    let entries = list["entries"].as_array_mut().expect("entries");
+    entries.retain(|entry| entry["field"] != field);
+    entries.push(json!({ "field": field, "text": text }));
+}
+
+fn read(job: &mut Value, of: &str, text: &str) {
+    let readings = job["readings"].as_array_mut().expect("readings");
+    let reading = readings.iter_mut().find(|one| one["of"] == of).expect("a reading of that kind");
+    let field = if of == "humidity" { "humidity" } else { "temperature" };
+    reading["entries"] = json!([{ "field": field, "text": text }]);
+}
+
+fn drop_reading(job: &mut Value, of: &str) {
+    job["readings"].as_array_mut().expect("readings").retain(|one| one["of"] != of);
+}
+
+fn dew_point(job: &mut Value, text: &str) {
+    job["readings"].as_array_mut().expect("readings").push(json!({
+        "id": 190, "of": "dew_point", "name": "", "entries": [{ "field": "temperature", "text": text }],
+        "taken": { "ms": NOW.ms - 300_000.0, "offset_min": -300 }
+    }));
+}
+
+fn opening(job: &mut Value, of: usize) -> &mut Value {
+    &mut job["surfaces"][1]["openings"][of]
+}
+
+/// The change that raises each code.
+fn change(code: Code, job: &mut Value) {
+    let rim = |job: &mut Value, field: &str, text: &str| set(&mut job["surfaces"][0], field, text);
+    let foam = |job: &mut Value, field: &str, text: &str| set(&mut job["foams"][0], field, text);
+    match code {
+        Code::Needed => rim(job, "length", ""),
+        Code::TwoMeanings => rim(job, "length", "5.11"),
+        Code::NotANumber => rim(job, "length", "wide"),
+        Code::Negative => rim(job, "length", "-5 ft"),
+        Code::ZeroBelowTheLine => rim(job, "length", "1/0"),
+        Code::WrongUnit => rim(job, "length", "12 lb"),
+        Code::TooLarge => rim(job, "length", &"9".repeat(60)),
+        Code::TooLong => rim(job, "length", &"1".repeat(300)),
+        Code::NotWhole => set(opening(job, 0), "count", "1.5"),
+        Code::NoSuchDay => set(job, "spray_date", "2026-02-30"),
+        Code::NotTaken => rim(job, "length", "10e2"),
+        Code::BelowLimit => set(&mut job["kits"][0], "label_yield", "1/2"),
+        Code::AboveLimit => rim(job, "depth", "40 in"),
+        Code::Unlikely => rim(job, "length", "236 ft"),
+        Code::OpeningsExceed => set(opening(job, 0), "count", "40"),
+        Code::OpeningOutside => set(opening(job, 0), "from_left", "23 ft"),
+        Code::OpeningsOverlap => set(opening(job, 0), "from_left", "12 ft"),
+        Code::OpeningNotPlaced => set(opening(job, 0), "from_left", ""),
+        Code::NoSheet => job["surfaces"][0]["foam"] = json!(77),
+        Code::TargetBeyondSheet => set(&mut job["surfaces"][2], "target_r", "R-60"),
+        Code::NoListedR => job["foams"][0]["r_at"] = json!([]),
+        Code::BelowListed => {
+            rim(job, "depth", "1 in");
+            rim(job, "promise", "1/4 in");
+        }
+        Code::DeeperThanCavity => rim(job, "cavity", "2 in"),
+        Code::DepthsCross => rim(job, "promise", "5 in"),
+        Code::ThinnerThanLift => rim(job, "depth", "1/4 in"),
+        Code::LiftsCross => {
+            foam(job, "largest_lift", "1 in");
+            foam(job, "least_lift", "0.9 in");
+            rim(job, "depth", "1.25 in");
+        }
+        Code::ThickLift => foam(job, "largest_lift", "3 in"),
+        Code::KitUnusable => set(&mut job["kits"][0], "price", ""),
+        Code::NotEnoughKits => {
+            for kit in job["kits"].as_array_mut().expect("kits") {
+                set(kit, "limit", "1");
+            }
+        }
+        Code::ChosenTooLittle => {
+            job["purchase"] = json!({ "buy": [{ "kit": 30, "count": 1 }], "reason": "" });
+        }
+        Code::ChosenDearer => {
+            job["purchase"] = json!({ "buy": [{ "kit": 32, "count": 4 }], "reason": "only size in stock" });
+        }
+        Code::TooBig => rim(job, "depth", "20 in"),
+        Code::MassShort => set(&mut job["kits"][2], "net_weight", "40 lb"),
+        Code::CylinderNotRead => drop_reading(job, "cylinder_a"),
+        Code::AirNotRead => drop_reading(job, "air"),
+        Code::SurfaceNotRead => drop_reading(job, "surface"),
+        Code::HumidityNotRead => drop_reading(job, "humidity"),
+        Code::ReadingOld => job["readings"][0]["taken"]["ms"] = json!(NOW.ms - 61.0 * 60_000.0),
+        Code::ReadingUntimed => job["readings"][0]["taken"]["ms"] = json!(NOW.ms + 3_600_000.0),
+        Code::CylinderCold => read(job, "cylinder_b", "63"),
+        Code::CylinderHot => read(job, "cylinder_b", "95"),
+        Code::AirCold => read(job, "air", "50"),
+        Code::AirHot => read(job, "air", "95"),
+        Code::SurfaceCold => read(job, "surface", "50"),
+        Code::SurfaceHot => read(job, "surface", "95"),
+        Code::DewTooClose => read(job, "humidity", "95"),
+        Code::DewWithinMeterError => {
+            // 75 °F and 80 % make a dew point near 68.4 °F; with 85 % and 76 °F it is near 71.2.
+            read(job, "humidity", "80");
+        }
+        Code::Close => read(job, "cylinder_b", "71"),
+        Code::CylindersApart => read(job, "cylinder_b", "82"),
+        Code::Frost => dew_point_only(job, "27 F"),
+        Code::DewAboveAir => dew_point_only(job, "80 F"),
+        Code::WindowCrossed => foam(job, "air_least", "95 F"),
+        #[allow(unreachable_patterns)]
+        other => panic!("no case for {other:?}"),
+    }
+}
+
+fn dew_point_only(job: &mut Value, text: &str) {
+    drop_reading(job, "humidity");
+    dew_point(job, text);
+}
+
+fn codes(job: &Value) -> Vec<Code> {
+    let job: Job = serde_json::from_value(job.clone()).expect("a job");
+    foamwright::estimate(&job, NOW).findings.into_iter().map(|finding| finding.code).collect()
+}
+
+#[test]
+fn a_sound_job_stops_at_nothing() {
+    let job: Job = serde_json::from_value(sample()).expect("a job");
+    let estimate = foamwright::estimate(&job, NOW);
+    let stops: Vec<_> = estimate.findings.iter().filter(|one| one.severity == Severity::Stop).collect();
+    assert!(stops.is_empty(), "{stops:#?}");
+    assert_eq!(estimate.readiness.verdict, foamwright::readiness::Verdict::Go);
+}
+
+#[test]
+fn every_code_is_raised_by_its_case() {
+    let sound = codes(&sample());
+    let mut faults = Vec::new();
+    for &code in Code::ALL {
+        let mut job = sample();
+        change(code, &mut job);
+        if sound.contains(&code) {
+            faults.push(format!("{code:?}: the sound job raises it already"));
+        }
+        if !codes(&job).contains(&code) {
+            faults.push(format!("{code:?}: its case does not raise it"));
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
