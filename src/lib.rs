@@ -68,6 +68,8 @@ pub struct SurfaceEstimate {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct Estimate {
+    /// The day on which to spray, in days since 1970-01-01.
+    pub spray_day: Option<f64>,
     /// Each surface, in the job's order.
     pub surfaces: Vec<SurfaceEstimate>,
     /// The foam sheets as read, in the job's order.
@@ -92,6 +94,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     let mut reader = Reader::new(job.units);
     let foams: Vec<Foam> = job.foams.iter().filter_map(|sheet| foam::sheet(sheet, &mut reader)).collect();
     let foam_of = |id: u32| foams.iter().find(|foam| foam.id == if id == 0 { job.foam } else { id });
+    let spray_day = reader.take(Part::Job, 0, &job.entries, "spray_date").map(|taken| taken.value.likely);
     let allowances = quantity::allowances(job, &mut reader);
     let sizes = kits::sizes(job, foam_of(0), &mut reader);
 
@@ -143,6 +146,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     }
     let readiness = readiness::check(job, &used, now, &mut reader);
     Estimate {
+        spray_day,
         surfaces,
         foams: foams.clone(),
         quantity,

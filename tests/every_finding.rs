@@ -9,7 +9,8 @@ const NOW: Now = Now { ms: 1_792_012_200_000.0, offset_min: -300 };
 
 fn sample() -> Value {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs/larkspur-lane/job.json");
-    let mut job: Value = serde_json::from_str(&std::fs::read_to_string(path).expect("the sample job")).expect("json");
+    let mut job: Value =
+        serde_json::from_str(&std::fs::read_to_string(path).expect("the sample job")).expect("json");
     // In order: cylinder B warm, every reading five minutes old and well inside its window.
     for reading in job["readings"].as_array_mut().expect("readings") {
         reading["taken"] = json!({ "ms": NOW.ms - 300_000.0, "offset_min": -300 });
@@ -123,9 +124,59 @@ fn change(code: Code, job: &mut Value) {
         Code::Frost => dew_point_only(job, "27 F"),
         Code::DewAboveAir => dew_point_only(job, "80 F"),
         Code::WindowCrossed => foam(job, "air_least", "95 F"),
-        #[allow(unreachable_patterns)]
-        other => panic!("no case for {other:?}"),
+        Code::TargetNotPromised => {
+            // Between listed thicknesses: 3.33 in for R-20, but the sheet lists R-18 at 3 in and R-21 at 3½.
+            set(&mut job["surfaces"][2], "target_r", "R-20");
+        }
+        Code::ThicknessTwice => set(&mut job["foams"][0]["r_at"][1], "thickness", "1/2 in"),
+        Code::RFalls => set(&mut job["foams"][0]["r_at"][7], "r", "R-9"),
+        Code::NoKits => job["kits"] = json!([]),
+        Code::LeastNotProved => hard_catalogue(job, true),
+        Code::TieNotProved => hard_catalogue(job, false),
+        Code::ChosenOverLimit => {
+            set(&mut job["kits"][2], "limit", "2");
+            job["purchase"] = json!({ "buy": [{ "kit": 32, "count": 4 }], "reason": "" });
+        }
+        Code::SpotNotRead => {
+            job["readings"].as_array_mut().expect("readings").push(json!({
+                "id": 191, "of": "surface", "name": "Attic hatch", "entries": []
+            }));
+        }
+        Code::BelowDewPoint => {
+            drop_reading(job, "humidity");
+            dew_point(job, "74.9 F");
+            read(job, "surface", "74 F");
+        }
     }
+}
+
+/// One each of many sizes, so that finding the sum that just reaches the need is the subset-sum problem and the
+/// search runs into its bound. Either all cost nearly the same a board foot, so that the least cost is open,
+/// or all cost the same a kit, so that only what is left over is.
+fn hard_catalogue(job: &mut Value, cost_open: bool) {
+    let mut seed = 12_345_u32;
+    let kits = (0..40_u32).map(|index| {
+        seed = seed.wrapping_mul(1_103_515_245).wrapping_add(12_345);
+        let tens = 20_000 + (seed >> 8) % 80_000;
+        let off = if index > 30 { 1 } else { 0 };
+        let label = format!("{}.{:02}", tens / 10, tens % 10 * 10 + off);
+        let (label, price) = if cost_open {
+            (label, format!("${tens}.0{}", 2 * off))
+        } else {
+            (format!("506.{:02}", tens % 100), "$500".to_owned())
+        };
+        json!({ "id": 30 + index, "name": format!("Kit {index}"), "entries": [
+            { "field": "label_yield", "text": label }, { "field": "price", "text": price },
+            { "field": "limit", "text": if cost_open { "1" } else { "2" } },
+        ] })
+    });
+    job["kits"] = kits.collect();
+    set(job, "yield_factor", "100");
+    set(job, "fixed_loss", "0");
+    set(job, "over_depth", "0");
+    job["surfaces"] = json!([{ "id": 101, "name": "Floor", "shape": "typed_area", "depth_way": "typed", "entries": [
+        { "field": "area", "text": if cost_open { "70000.05 ft2" } else { "7459.05 ft2" } }, { "field": "depth", "text": "1 in" }
+    ] }]);
 }
 
 fn dew_point_only(job: &mut Value, text: &str) {
