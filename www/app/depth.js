@@ -1,0 +1,137 @@
+// @ts-check
+/** How deep one surface is foamed, and why: the section, the three figures, the way they were chosen. */
+import { answerBar } from './answer.js';
+import { call } from './calls.js';
+import { section } from './drawing/depths.js';
+import { describe, nameOf } from './drawn.js';
+import { field, fieldId } from './field.js';
+import { figures, isRange, ranged } from './figures.js';
+import { el } from './list.js';
+import { byId, caution, findingNote, framed, head, press, redraw, row, src, to, way, worked } from './parts.js';
+import { jobName } from './sheet.js';
+import { t } from './words.js';
+
+export const words = ['sheet', 'surface', 'depth', 'ready', 'kits'];
+
+const WAYS = /** @type {const} */ (['typed', 'target_r', 'one_kit']);
+/** One press of the stepper, in inches. */
+const STEP = { us: 1 / 8, metric: 5 / 25.4 };
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root, store, route) {
+  const id = route.id;
+  const get = () => byId(store.job.surfaces, id);
+  const top = el('div');
+  const drawing = el('div');
+  const stepper = el('div');
+  const three = el('div');
+  const notes = el('div', 'says');
+  const sources = el('div');
+  const bar = answerBar();
+  const make = (/** @type {string} */ name, /** @type {string} */ hint = '') => field({ store, part: 'surface', id, field: name, source: true, hint });
+  const typed = make('depth');
+  const target = make('target_r');
+  const kit = el('select', { id: fieldId('surface', id, 'depth_kit'), change: () => store.dispatch({ do: 'depth_way', id, way: 'one_kit', kit: Number(kit.value) }) });
+  const kitPart = el('div', 'field', el('label', { for: kit.id }, t('depth.which_kit')), el('span', 'box pull', kit));
+  const foam = el('select', { id: fieldId('surface', id, 'foam'), change: () => store.dispatch({ do: 'foam', id, foam: Number(foam.value) }) });
+  const foamPart = el('div', 'field full', el('label', { for: foam.id }, t('depth.foam')), el('span', 'box pull', foam));
+  const others = [make('cavity', t('depth.cavity_hint')), make('promise', t('depth.promise_hint')), make('most', t('depth.most_hint'))];
+  const radios = WAYS.map((one) => {
+    const input = el('input', { type: 'radio', name: `way-${id}`, value: one, change: () => store.dispatch({ do: 'depth_way', id, way: one }) });
+    const chosen = el('span', 'v');
+    return { one, input, chosen, node: el('label', 'opt', el('span', '', input, t(`depth.way.${one}`), el('small', '', t(`depth.way_why.${one}`))), chosen) };
+  });
+  const ways = el('fieldset', 'pick', el('legend', 'vh', t('depth.ways')), el('div', 'opts', ...radios.map((one) => one.node)));
+
+  root.append(top, drawing, el('main', 'pad top', stepper, three, notes,
+    el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields', typed.node, target.node, kitPart),
+    el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), foamPart), sources), bar.node);
+
+  /** @param {1 | -1} sign */
+  function stepBy(sign) {
+    const now = store.estimate && byId(store.estimate.surfaces, id)?.depth?.aim_in.likely;
+    const step = STEP[store.job.units];
+    const next = Math.max(step, (Math.round((now ?? 0) / step) + sign) * step);
+    const text = call('write', 'length', next, store.job.units === 'metric' ? 'metric' : 'inches');
+    if (!text) return;
+    store.dispatch({ do: 'depth_way', id, way: 'typed' });
+    store.dispatch({ do: 'entry', part: 'surface', id, field: 'depth', text });
+  }
+
+  function update() {
+    bar.update(store);
+    const surface = get();
+    if (!surface) return redraw(root, [head({ back: [to(''), jobName(store)], title: t('surface.gone') }), bar.node]);
+    const { job, estimate } = store;
+    const w = figures(job.units);
+    const one = estimate && byId(estimate.surfaces, id);
+    const depth = one?.depth;
+    const at = job.surfaces.indexOf(surface);
+    redraw(top, [head({ back: [to('sheet', 'depth'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: job.surfaces.length }), title: t('depth.title', { name: nameOf(surface) }), sub: describe(store, one, surface) })]);
+    redraw(drawing, [depth ? framed(section({
+      aim: depth.aim_in.likely, promised: depth.promised_in, most: depth.most_in, cavity: depth.cavity_in, lifts: one?.lifts?.count ?? 1,
+      levels: levels(depth, one?.lifts?.count),
+      words: { lift: (n) => t('spraying.pass', { n }), aim: t('depth.aim_short', { depth: w.depth(depth.aim_in.likely) }), behind: t('depth.behind'), member: t('depth.member'), cross: '' },
+    }, { width: 390, label: t('depth.section_label', { name: nameOf(surface), aim: w.depth(depth.aim_in.likely), promised: w.depth(depth.promised_in), most: w.depth(depth.most_in) }) }), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
+    const step = w.metric ? '5' : '⅛';
+    redraw(stepper, [el('div', { class: 'steps3', role: 'group', 'aria-label': t('depth.stepper') },
+      el('button', { type: 'button', 'data-key': 'less', 'aria-label': t(w.metric ? 'depth.less_mm' : 'depth.less'), click: () => stepBy(-1) }, '−' + step),
+      el('div', '', el('span', { role: 'status' }, depth ? worked(w.depth(depth.aim_in.likely), 'surface', id, 'depth.aim_in') : '–'), el('small', '', one?.lifts ? t('depth.aim_in_passes', { n: one.lifts.count }) : t('depth.aim'))),
+      el('button', { type: 'button', 'data-key': 'more', 'aria-label': t(w.metric ? 'depth.more_mm' : 'depth.more'), click: () => stepBy(1) }, '+' + step))]);
+    redraw(three, [depth ? el('ul', 'rows plain',
+      isRange(depth.aim_in) ? row(t('depth.aim'), t('depth.aim_range'), ranged(depth.aim_in, w.depth)) : undefined,
+      depth.needed_in === undefined ? undefined : row(t('depth.needed', { r: w.r(depth.target_r) }), t('depth.needed_why'), worked(w.depth(depth.needed_in), 'surface', id, 'depth.needed_in')),
+      row(t('depth.promised'), depth.promised_r === undefined ? t('depth.no_r') : t('depth.r_at', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) }), worked(w.depth(depth.promised_in), 'surface', id, 'depth.promised_in')),
+      row(t('depth.most'), t('depth.most_why'), worked(w.depth(depth.most_in), 'surface', id, 'depth.most_in')),
+      depth.planning_r === undefined ? undefined : row(t('depth.planning'), t('depth.planning_why'), worked(w.r(depth.planning_r), 'surface', id, 'depth.planning_r')),
+      depth.cavity_in === undefined ? undefined : row(t('depth.cavity'), '', w.depth(depth.cavity_in))) : undefined]);
+    const own = (estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && (DEPTH.has(found.code)));
+    redraw(notes, [...own.map(findingNote), (one?.lifts?.each_in ?? 0) > 2 ? undefined : caution('depth.exposed')]);
+    for (const radio of radios) {
+      radio.input.checked = surface.depth_way === radio.one;
+      radio.chosen.textContent = t(surface.depth_way === radio.one ? 'depth.chosen' : 'depth.choose_way');
+    }
+    typed.node.hidden = surface.depth_way !== 'typed';
+    target.node.hidden = surface.depth_way !== 'target_r';
+    kitPart.hidden = surface.depth_way !== 'one_kit';
+    for (const shown of [typed, target, ...others]) shown.update();
+    options(kit, job.kits.map((it) => [it.id, it.name || t('kits.unnamed')]), surface.depth_kit);
+    const foams = job.foams.map((it) => /** @type {[number, string]} */ ([it.id, it.name || t('depth.foam_unnamed')]));
+    options(foam, [[0, t('depth.foam_of_job', { name: byId(job.foams, job.foam)?.name ?? '–' })], ...foams], surface.foam);
+    const sheet = byId(job.foams, one?.foam ?? job.foam);
+    redraw(sources, [el('h2', 'bar', t('depth.where_from')), el('ul', 'rows',
+      origin(t('depth.promised'), t('depth.from_promise'), t('sources.depth_tolerance')),
+      origin(t('depth.r'), t('depth.from_r'), t('sources.ftc_460_17')),
+      origin(t('depth.most'), t('depth.from_most'), t('sources.depth_tolerance'))),
+    el('div', 'dos', sheet ? way(t('depth.open_sheet', { name: sheet.name }), to('foam', sheet.id)) : undefined, way(t('depth.to_surface'), to('surface', id)))]);
+  }
+
+  return { title: () => { const surface = get(); return surface ? t('depth.title', { name: nameOf(surface) }) : t('surface.gone'); }, update };
+
+  /** The marks on the ruler. @param {import('./core.js').Depth} depth @param {number} [passes] @returns {import('./drawing/depths.js').Level[]} */
+  function levels(depth, passes) {
+    const w = figures(store.job.units);
+    /** @type {import('./drawing/depths.js').Level[]} */
+    const list = [
+      { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t('depth.level_most_sub'), kind: 'most' },
+      { at: depth.aim_in.likely, what: t('depth.level_aim', { depth: w.depth(depth.aim_in.likely) }), sub: passes ? t('spraying.passes', { n: passes }) : '', kind: 'aim' },
+      { at: depth.promised_in, what: t('depth.level_promised', { depth: w.depth(depth.promised_in) }), sub: depth.promised_r === undefined ? t('depth.no_r') : t('depth.level_r', { r: w.r(depth.promised_r) }), kind: 'ink' },
+    ];
+    if (depth.cavity_in !== undefined) list.push({ at: depth.cavity_in, what: t('depth.level_cavity', { depth: w.depth(depth.cavity_in) }), sub: '', kind: 'ink' });
+    if (depth.needed_in !== undefined && depth.needed_in !== depth.promised_in) list.push({ at: depth.needed_in, what: t('depth.level_needed', { depth: w.depth(depth.needed_in), r: w.r(depth.target_r) }), sub: '', kind: 'ink' });
+    return list;
+  }
+}
+
+const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth']);
+
+/** @param {string} what @param {string} why @param {string} from */
+const origin = (what, why, from) => el('li', 'block', el('b', '', what), el('p', 'note', why), src(from));
+
+/** Options of a choice, written only where they differ. @param {HTMLSelectElement} select @param {[number, string][]} list @param {number} chosen */
+export function options(select, list, chosen) {
+  redraw(select, list.map(([value, name]) => el('option', { value }, name)));
+  if (document.activeElement !== select) select.value = String(chosen);
+}
+
+export { press };

@@ -1,0 +1,180 @@
+// @ts-check
+/** Depths: bars of every surface at one scale, and a section through one. */
+import { d, drawing, foam, line, markAt, barred, r2, rect, s, text, twoLines } from '../svg.js';
+
+/**
+ * @typedef {{name: string, sub: string, aim: number, promised: number, most: number, cavity?: number, figures: string, rest: string, lifts?: number}} Bar
+ * Depths in inches; `figures` is written bold below the bar and `rest` after it.
+ */
+
+const BAR_LEFT = 112;
+const BAR_ROW = 62;
+
+/** @param {Bar[]} bars @param {{width: number, label: string}} how @returns {SVGElement} */
+export function depthBars(bars, { width, label }) {
+  const { defs, fill } = foam();
+  const deepest = Math.max(1, ...bars.map((one) => Math.max(one.aim, one.most, one.cavity ?? 0)));
+  const k = Math.min(28, (width - BAR_LEFT - 6) / deepest);
+  /** @type {Node[]} */
+  const parts = [defs];
+  bars.forEach((bar, index) => {
+    const y = 8 + index * BAR_ROW;
+    parts.push(...name(bar, y), ...body(bar, BAR_LEFT, y, k, fill));
+    parts.push(s('text', { class: 'lg md', x: BAR_LEFT, y: y + 47 }, bar.figures, s('tspan', { class: 'q' }, bar.rest)));
+  });
+  return drawing(width, bars.length * BAR_ROW + 2, label, parts);
+}
+
+/** @param {Bar} bar @param {number} y */
+function name(bar, y) {
+  const lines = twoLines(bar.name, BAR_LEFT - 8, 16);
+  const parts = lines.map((one, at) => text('b md', 0, y + 14 + at * 17, one));
+  if (lines.length === 1 && bar.sub) parts.push(text('q', 0, y + 30, bar.sub));
+  return parts;
+}
+
+/** @param {Bar} bar @param {number} x @param {number} y @param {number} k @param {string} fill */
+function body(bar, x, y, k, fill) {
+  /** @type {Node[]} */
+  const parts = [];
+  const end = x + bar.aim * k;
+  if (bar.cavity) parts.push(rect('ln', x, y, bar.cavity * k, 26));
+  parts.push(s('rect', { x, y, width: Math.max(0, bar.aim * k), height: 26, fill }), line('foamedge', d('M', x, y, 'H', end, 'V', y + 26, 'H', x)));
+  for (let lift = 1; lift < (bar.lifts ?? 1); lift += 1) parts.push(line('foamedge', d('M', x + (bar.aim * k * lift) / (bar.lifts ?? 1), y, 'v', 26)));
+  parts.push(line('cut', d('M', x, y - 4, 'v', 34)));
+  const promised = x + bar.promised * k;
+  parts.push(line('ln', d('M', promised, y - 6, 'v', 38)), line('inkfill', d('M', promised, y - 6, 'l -7 -1 7 7z')));
+  parts.push(line('holdln', d('M', x + bar.most * k, y - 6, 'v', 38)));
+  return parts;
+}
+
+/**
+ * Lifts of every surface at one scale: a block a lift, numbered.
+ * @param {(Bar & {lifts: number})[]} bars @param {{width: number, label: string}} how @returns {SVGElement}
+ */
+export function liftBars(bars, { width, label }) {
+  const { defs, fill } = foam();
+  const deepest = Math.max(1, ...bars.map((one) => one.aim));
+  const k = Math.min(56, (width - BAR_LEFT - 10) / deepest);
+  /** @type {Node[]} */
+  const parts = [defs];
+  bars.forEach((bar, index) => {
+    const y = 8 + index * BAR_ROW;
+    const each = (bar.aim / bar.lifts) * k;
+    parts.push(...name(bar, y), s('rect', { x: BAR_LEFT, y, width: bar.aim * k, height: 26, fill }));
+    for (let lift = 0; lift < bar.lifts; lift += 1) {
+      const x = BAR_LEFT + lift * each;
+      parts.push(rect('ln bold', x, y, each, 26));
+      if (each > 17) parts.push(text('m b md halo onfoam', x + each / 2, y + 19, String(lift + 1)));
+    }
+    parts.push(line('cut', d('M', BAR_LEFT, y - 4, 'v', 34)));
+    parts.push(s('text', { class: 'lg md', x: BAR_LEFT, y: y + 47 }, bar.figures, s('tspan', { class: 'q' }, bar.rest)));
+  });
+  return drawing(width, bars.length * BAR_ROW + 2, label, parts);
+}
+
+/**
+ * @typedef {{at: number, what: string, sub: string, kind: 'ink' | 'aim' | 'most'}} Level
+ * A mark on the ruler: where, its name, a line below it.
+ */
+
+/**
+ * A section through the foam of one surface with a ruler from the face behind it.
+ * @param {{aim: number, promised: number, most: number, cavity?: number, lifts: number, levels: Level[],
+ *   words: {lift: (n: number) => string, aim: string, behind: string, member: string, cross: string}}} depth
+ * @param {{width: number, label: string}} how @returns {SVGElement}
+ */
+export function section(depth, { width, label }) {
+  const top = 26;
+  const deepest = Math.max(0.75, depth.aim, depth.most, depth.cavity ?? 0, ...depth.levels.map((one) => one.at));
+  const k = Math.min(80, 380 / (deepest + 0.2));
+  const floor = Math.max(top + (deepest + 0.2) * k, top + 42 * depth.levels.length);
+  const height = floor + 74;
+  const up = (/** @type {number} */ inches) => floor - inches * k;
+  const { defs, fill } = foam();
+  const [left, right, ruler, end] = [70, 178, 222, width];
+  /** @type {Node[]} */
+  const parts = [defs];
+  // Grid: one square = 1 in.
+  let path = '';
+  for (let x = left + 108 - 3 * k; x < width; x += k) if (x > 0) path += `M${r2(x)} 0V${r2(height)}`;
+  for (let y = floor; y > 0; y -= k) path += `M0 ${r2(y)}H${width}`;
+  parts.push(line('grid', path));
+  // What is behind, cut across; a member at the left.
+  const clip = 'c' + defs.querySelector('pattern')?.id;
+  parts.push(rect('woodfill', 0, floor, ruler, 34), s('clipPath', { id: clip }, rect('', 0, floor, ruler, 34)));
+  let grain = '';
+  for (let x = -30; x < ruler; x += 15) grain += `M${x} ${r2(floor + 46)}q10 -20 30 -46`;
+  parts.push(s('path', { class: 'hair', 'clip-path': `url(#${clip})`, d: grain }), line('cut', d('M', 0, floor, 'H', ruler)), line('ln', d('M', 0, floor + 34, 'H', ruler)));
+  parts.push(text('q', 8, floor + 54, depth.words.behind));
+  const memberTop = depth.cavity ? Math.max(top - 12, up(depth.cavity)) : top - 12;
+  parts.push(rect('woodfill', 0, memberTop, left, floor - memberTop));
+  let hair = '';
+  for (let x = 12; x < left; x += 14) hair += `M${x} ${r2(memberTop)}c-5 ${r2((floor - memberTop) * 0.2)} 6 ${r2((floor - memberTop) * 0.4)} 0 ${r2(floor - memberTop)}`;
+  parts.push(line('hair', hair), line('cut', d('M', 0, memberTop, 'H', left, 'V', floor)));
+  if (floor - memberTop > 90) parts.push(s('text', { class: 'halo b m', transform: `translate(34 ${r2((floor + memberTop) / 2)}) rotate(-90)` }, depth.words.member));
+  // Foam: lowest point at the promise, highest under the most allowed, mean at the aim.
+  const low = up(depth.promised);
+  const high = up(Math.min(depth.most, 2 * depth.aim - depth.promised, depth.aim + Math.max(0, (depth.most - depth.aim) * 0.8)));
+  const mid = up(depth.aim);
+  const face = d('M', left, mid, 'C', 83, mid, 83, high, 96, high, 'C', 113, high, 113, low, 130, low, 'C', 145, low, 145, high, 160, high, 'C', 169, high, 169, mid, right, mid);
+  parts.push(s('path', { d: face + d('V', floor, 'H', left, 'Z'), fill }), line('foamedge bold', face));
+  const lifts = Math.max(1, depth.lifts);
+  for (let lift = 1; lift < lifts; lift += 1) {
+    const y = up((depth.aim * lift) / lifts);
+    parts.push(line('foamedge', d('M', left, y, 'q 20 -5 40 0 t 40 0 t 28 -1')));
+  }
+  if ((depth.aim * k) / lifts > 24) {
+    for (let lift = 0; lift < lifts; lift += 1) parts.push(text('halo onfoam', left + 8, up((depth.aim * lift) / lifts) - 10, depth.words.lift(lift + 1)));
+  }
+  parts.push(line('holdln', d('M', left, up(depth.most), 'H', right)), line('on thin', d('M', left, mid, 'H', right)), line('ln bold', d('M', left, low, 'H', right)));
+  if (depth.cavity) parts.push(line('hair', d('M', left, up(depth.cavity), 'H', right)));
+  if (depth.aim * k > 60) {
+    parts.push(line('on', d('M', 158, floor, 'V', mid)), line('on tick', d('M', 153, floor + 5, 'l 10 -10 M', 153, mid + 5, 'l 10 -10')));
+    if (depth.aim * k > 120) parts.push(s('text', { class: 'on halo onfoam m xl', transform: `translate(147 ${r2((floor + mid) / 2)}) rotate(-90)`, y: 4 }, depth.words.aim));
+  }
+  // The ruler.
+  const rulerTop = Math.max(4, up(deepest + 0.2));
+  parts.push(rect('paper', right, rulerTop, ruler - right, floor - rulerTop), line('cut', d('M', right, rulerTop, 'V', floor, 'H', ruler, 'V', rulerTop)));
+  const finest = k >= 64 ? 16 : k >= 32 ? 8 : 4;
+  let ticks = '';
+  for (let n = 0; n / finest <= deepest + 0.15; n += 1) {
+    const long = n % finest === 0 ? 26 : n % (finest / 2) === 0 ? 19 : n % (finest / 4) === 0 ? 13 : n % (finest / 8) === 0 ? 9 : 5;
+    ticks += `M${right} ${r2(up(n / finest))}h${long}`;
+    if (n && n % finest === 0) parts.push(text('xl', 205, up(n / finest) + 19, String(n / finest)));
+  }
+  parts.push(line('hair', ticks));
+  parts.push(...fan(depth, up, floor, ruler, end));
+  return drawing(width, height, label, parts);
+}
+
+/** The marks leave the ruler at their true height and fan out to labels with room between them. */
+function fan(/** @type {Parameters<typeof section>[0]} */ depth, /** @type {(n: number) => number} */ up,
+  /** @type {number} */ floor, /** @type {number} */ x, /** @type {number} */ end) {
+  const levels = [...depth.levels].sort((a, b) => b.at - a.at);
+  const gap = 42;
+  const first = 22;
+  /** @type {number[]} */
+  const ys = levels.map((one) => up(one.at));
+  for (let i = 0; i < ys.length; i += 1) ys[i] = Math.max(ys[i], i ? ys[i - 1] + gap : first);
+  let most = floor + 10;
+  for (let i = ys.length - 1; i >= 0; i -= 1) {
+    ys[i] = Math.min(ys[i], most);
+    most = ys[i] - gap;
+  }
+  /** @type {Node[]} */
+  const parts = [];
+  const pens = { ink: 'ln', aim: 'on', most: 'holdln' };
+  const inks = { ink: 'lg halo', aim: 'lg on halo', most: 'lg hold halo' };
+  if (depth.promised > depth.most) {
+    const { defs, fill } = barred();
+    parts.push(defs, s('rect', { x: 178, y: up(depth.promised), width: 44, height: (depth.promised - depth.most) * (up(0) - up(1)), fill, opacity: '.5' }));
+    parts.push(markAt('watch', 200, (up(depth.promised) + up(depth.most)) / 2, 20));
+  }
+  levels.forEach((one, i) => {
+    parts.push(line(pens[one.kind], d('M', x - 10, up(one.at), 'H', x + 4, 'L', x + 29, ys[i], 'H', end)));
+    parts.push(text(inks[one.kind], x + 34, ys[i] - 5, one.what));
+    if (one.sub) parts.push(text('q', x + 34, ys[i] + 14, one.sub));
+  });
+  return parts;
+}

@@ -1,0 +1,126 @@
+// @ts-check
+/** Ready to spray: the verdict, the one reading to blame, every reading against its window, and where they are entered. */
+import { answerBar, VERDICT, verdictLine } from './answer.js';
+import { now } from './calls.js';
+import { checkName, readings } from './drawn.js';
+import { field, fieldId, line } from './field.js';
+import { bare, figures } from './figures.js';
+import { el, list } from './list.js';
+import { mark } from './marks.js';
+import { byId, caution, findingNote, framed, head, press, redraw, row, src, to, worked } from './parts.js';
+import { jobName } from './sheet.js';
+import { clock, finding, span, t } from './words.js';
+
+/** @typedef {import('./core.js').ReadingOf} ReadingOf */
+/** @typedef {import('./core.js').SiteReading} SiteReading */
+
+export const words = ['sheet', 'ready'];
+
+const LONE = /** @type {const} */ (['cylinder_a', 'cylinder_b', 'air']);
+const MOIST = /** @type {const} */ (['humidity', 'dew_point']);
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root, store) {
+  const top = el('div');
+  const drawing = el('div');
+  const notes = el('div', 'says');
+  const lone = el('div');
+  const moist = el('div');
+  const moistPress = el('div');
+  const surfaces = el('div');
+  const margins = el('div', 'pad');
+  const limits = ['dew_spread', 'cylinders_apart', 'site_age', 'cylinder_age', 'meter_rh_error', 'meter_temp_error'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
+  const bar = answerBar();
+
+  root.append(top, drawing, el('main', 'pad top', notes,
+    el('h2', 'bar', t('ready.take')), el('p', 'note', t('ready.how')), lone, moist, moistPress,
+    el('h2', 'bar', t('ready.surfaces')), el('p', 'note', t('ready.surfaces_how')), surfaces,
+    el('div', 'dos', press(t('ready.add_surface'), 'add', () => add('surface')))), margins,
+  el('div', 'pad tail', el('h2', 'bar', t('ready.limits')), el('div', 'fields', ...limits.map((one) => one.node))), bar.node);
+
+  /** @param {ReadingOf} of */
+  function add(of) {
+    const id = store.job.next_id;
+    const named = store.job.readings.filter((one) => one.of === 'surface').length;
+    const surface = of === 'surface' ? store.job.surfaces[named]?.name : undefined;
+    store.dispatch({ do: 'add_reading', of, name: surface });
+    queueMicrotask(() => document.getElementById(fieldId('reading', id, fieldOf(of)))?.focus());
+  }
+
+  /** The entry of one reading. @param {SiteReading} reading */
+  function entry(reading) {
+    const { id, of } = reading;
+    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.of.${of}`), hint: t(`ready.where.${of}`), quiet: true });
+    const called = of === 'surface' ? line({ store, part: 'reading', id, field: 'name', label: t('ready.spot') }) : undefined;
+    const age = el('span', 'age');
+    const again = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'take', id, now: now() }) }, t('ready.again'));
+    const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'reading', id }) }, t('ready.remove'));
+    const node = el('div', { class: 'group reading-entry', role: 'group' }, el('div', 'fields', called?.node, shown.node), el('div', 'group-head', age, el('span', 'moves', again, of === 'surface' || of === 'dew_point' || of === 'humidity' ? gone : undefined)));
+    return {
+      node,
+      update() {
+        const current = byId(store.job.readings, id);
+        const check = store.estimate?.readiness.checks.find((one) => one.id === id);
+        node.setAttribute('aria-label', of === 'surface' ? current?.name || t('ready.of.surface') : t(`ready.of.${of}`));
+        shown.update();
+        called?.update();
+        const taken = current?.taken;
+        const typed = Boolean(current?.entries.some((one) => one.text.trim()));
+        const minutes = check?.age_min ?? (taken ? Math.max(0, (now().ms - taken.ms) / 60000) : undefined);
+        redraw(age, typed && minutes !== undefined
+          ? [check ? mark(check.state === 'outside' ? 'hold' : check.state === 'inside' || check.state === 'close' ? 'go' : 'none') : undefined,
+            t('ready.taken', { age: span(minutes) }) + (check?.state === 'old' ? `, ${t('ready.old')}` : check?.state === 'close' ? `, ${t('ready.close')}` : '')]
+          : [mark('none'), t('ready.state.not_read')]);
+        again.hidden = !typed;
+      },
+    };
+  }
+
+  function update() {
+    bar.update(store);
+    const { job, estimate } = store;
+    const w = figures(job.units);
+    const found = estimate?.readiness;
+    const at = now();
+    const verdict = found?.verdict ?? 'not_read';
+    const kind = VERDICT[verdict];
+    const blamed = found?.blame === undefined ? undefined : estimate?.findings[found.blame];
+    const said = blamed && finding(blamed);
+    redraw(top, [
+      head({ back: [to('sheet', 'ready'), jobName(store)], side: t('ready.n', { n: job.readings.filter((one) => one.entries.length).length }), title: t('ready.title'), sub: clock(at.ms) }),
+      el('section', { class: 'stamp ' + kind, role: 'status' }, mark(kind), el('div', '', el('p', 'word', t(`ready.verdict.${verdict}`)),
+        verdict === 'go' ? el('p', 'until', found?.until_ms === undefined ? '' : t('ready.until', { time: clock(found.until_ms) })) : el('p', 'until', t(`ready.until_${verdict}`)))),
+      el('section', 'blame', ...(said ? [el('p', 'lead', said.what), el('p', '', said.do), said.source ? src(said.source) : undefined]
+        : [el('p', 'lead', t(`ready.why_${verdict}`)), verdict === 'go' ? el('p', '', [verdictLine(store), t('ready.go_do')].filter(Boolean).join('. ')) : undefined])),
+    ]);
+    const svg = readings(store, 390);
+    const damp = found?.dew;
+    redraw(drawing, [svg && framed(svg, t('ready.boxes'), damp?.humidity_pct === undefined ? t('ready.no_humidity') : t('ready.humidity_is', { pct: w.pct(damp.humidity_pct) }))]);
+    const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code));
+    redraw(notes, [...others.map(findingNote), caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure')]);
+    list(lone, LONE.map((of) => job.readings.find((one) => one.of === of) ?? { of, id: 0 }), (one) => `${one.of}-${one.id}`, (one) => ('entries' in one ? entry(one) : empty(one.of)));
+    const humid = job.readings.filter((one) => one.of === 'humidity' || one.of === 'dew_point');
+    list(moist, humid, (one) => one.id, entry);
+    redraw(moistPress, humid.length ? [] : [el('div', 'group', el('h3', '', t('ready.moisture')), el('p', 'note', t('ready.moisture_how')), el('div', 'dos two', ...MOIST.map((of) => press(t(`ready.enter.${of}`), 'enter-' + of, () => add(of)))))]);
+    list(surfaces, job.readings.filter((one) => one.of === 'surface'), (one) => one.id, entry);
+    redraw(margins, found && (found.dew || found.checks.some((one) => one.inside_by_f !== undefined)) ? [el('h2', 'bar', t('ready.margins')), el('ul', 'rows',
+      ...(damp ? [row(t('ready.dew_point'), damp.point_f.low === damp.point_f.high ? '' : t('ready.meter', { low: bare(w.temp(damp.point_f.low)), high: w.temp(damp.point_f.high) }), worked(w.temp(damp.point_f.likely), 'job', 0, 'readiness.dew.point_f')),
+        row(t('ready.least_surface'), t('ready.spread', { spread: w.step(damp.spread_f) }), worked(w.temp(damp.least_surface_f), 'job', 0, 'readiness.dew.least_surface_f')),
+        damp.frost_f === undefined ? undefined : row(t('ready.frost'), '', worked(w.temp(damp.frost_f), 'job', 0, 'readiness.dew.frost_f'))] : []),
+      ...found.checks.flatMap((one) => one.inside_by_f === undefined || one.least_f === undefined || one.most_f === undefined ? [] : [row(checkName(one), t(one.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(one.least_f)), most: w.temp(one.most_f) }),
+        worked(t(one.inside_by_f < 0 ? 'ready.outside_by' : 'ready.inside_by', { by: w.step(Math.abs(one.inside_by_f)) }), 'check', one.id, 'inside_by_f'))])),
+    el('p', 'note', t('ready.ages'))] : [el('p', 'note', t('ready.ages'))]);
+    for (const one of limits) one.update();
+  }
+
+  /** A reading that is not in the job yet. @param {ReadingOf} of */
+  const empty = (of) => ({ node: el('div', 'group', el('div', 'group-head', el('h3', '', t(`ready.of.${of}`)), el('button', { type: 'button', class: 'do line small', click: () => add(of) }, t('ready.enter_it', { what: t(`ready.of.${of}`) }))), el('p', 'note', t(`ready.where.${of}`))) });
+
+  return { title: t('ready.title'), update };
+}
+
+/** The field that holds a reading. @param {ReadingOf} of */
+const fieldOf = (of) => (of === 'humidity' ? 'humidity' : 'temperature');
+
+/** Findings that belong here and are shown besides the one to blame. */
+const READY = new Set(['cylinder_not_read', 'air_not_read', 'surface_not_read', 'humidity_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed']);

@@ -1,0 +1,186 @@
+// @ts-check
+/** One surface: its drawing, which is also the way to its fields, its measures, openings and areas. */
+import { answerBar } from './answer.js';
+import { call, shapeForms } from './calls.js';
+import { elevation } from './drawing/elevation.js';
+import { letters, nameOf } from './drawn.js';
+import { field, fieldId, line } from './field.js';
+import { bare, figures, isRange, ranged } from './figures.js';
+import { el, list } from './list.js';
+import { byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
+import { addSurface, jobName } from './sheet.js';
+import { go } from './view.js';
+import { label, t } from './words.js';
+
+/** @typedef {import('./store.js').Store} Store */
+
+export const words = ['sheet', 'surface', 'ready'];
+
+/** Fields of an opening that have to do with its place. */
+const PLACES = ['from_left', 'sill'];
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root, store, route) {
+  const id = route.id;
+  const get = () => byId(store.job.surfaces, id);
+  const top = el('div');
+  const tabs = el('div');
+  const drawing = el('div');
+  const areas = el('div');
+  const notes = el('div', 'says');
+  const entries = el('div', 'fields');
+  const openings = el('div');
+  const openingsPart = el('div', '', el('h2', 'bar', t('surface.openings')), openings,
+    el('div', 'dos', press(t('surface.add_opening'), 'add-opening', () => {
+      const opening = store.job.next_id;
+      store.dispatch({ do: 'add_opening', surface: id });
+      queueMicrotask(() => focusField(fieldId('opening', opening, 'width')));
+    })));
+  const name = line({ store, part: 'surface', id, field: 'name', label: t('surface.name') });
+  const shape = el('select', { id: fieldId('surface', id, 'shape'), change: () => store.dispatch({ do: 'shape', id, shape: /** @type {import('./core.js').Shape} */ (shape.value) }) });
+  for (const form of shapeForms()) shape.append(el('option', { value: form.shape }, t(`surface.shape.${form.shape}`)));
+  const shapeHint = el('p', 'read');
+  const deduct = el('input', { type: 'checkbox', id: fieldId('surface', id, 'deduct_framing'), change: () => store.dispatch({ do: 'deduct', id, on: deduct.checked }) });
+  const deductPart = el('label', 'switch', deduct, el('span', '', t('surface.deduct'), el('small', '', t('surface.deduct_why'))));
+  const after = el('div');
+  const bar = answerBar();
+  let active = '';
+
+  root.append(top, tabs, drawing, el('main', 'pad',
+    el('div', 'fields top', name.node, el('div', 'field', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
+    entries, deductPart, openingsPart, notes, areas, after), bar.node);
+
+  // The field that has the focus lights its dimension.
+  const light = () => {
+    const held = document.activeElement?.id ?? '';
+    if (held !== active) {
+      active = held;
+      draw();
+    }
+  };
+  root.addEventListener('focusin', light);
+  root.addEventListener('focusout', () => queueMicrotask(light));
+
+  const form = () => shapeForms().find((one) => one.shape === get()?.shape);
+
+  function draw() {
+    const surface = get();
+    if (!surface) return;
+    const w = figures(store.job.units);
+    const outline = call('outline', store.job, id);
+    const area = store.estimate && byId(store.estimate.surfaces, id)?.area;
+    if (!outline || !area) return redraw(drawing, [el('p', 'note pad', t('surface.not_yet'))]);
+    const net = ranged(area.net_ft2, w.area);
+    const { svg, square } = elevation(outline, {
+      width: 390, metric: w.metric, letters: letters(surface), active,
+      label: t(outline.true_shape ? 'surface.drawing_label' : 'surface.drawing_square', { name: nameOf(surface), size: `${w.length(outline.width_in)} × ${w.length(outline.height_in)}`, openings: outline.openings.length, pieces: outline.members.length, net }),
+      press: (at) => focusField(fieldId(at.part, at.id, at.field)),
+      pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
+    });
+    const caption = !outline.true_shape ? 'surface.tinted_square' : outline.net_drawn ? 'surface.tinted' : area.framing_by === 'share' ? 'surface.tinted_share' : 'surface.tinted_rest';
+    redraw(drawing, [framed(svg, t(caption, { net }), t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }))]);
+  }
+
+  function update() {
+    const surface = get();
+    bar.update(store);
+    if (!surface) {
+      redraw(root, [head({ back: [to(''), jobName(store)], title: t('surface.gone') }), bar.node]);
+      return;
+    }
+    const at = store.job.surfaces.indexOf(surface);
+    redraw(top, [head({ back: [to(''), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: store.job.surfaces.length }), title: nameOf(surface), sub: t(`surface.from.${surface.shape}`) })]);
+    redraw(tabs, [el('nav', { class: 'tabs', 'aria-label': t('surface.all') }, ...store.job.surfaces.map((one) =>
+      el('a', { href: to('surface', one.id), 'aria-current': one.id === id && 'page' }, el('span', '', nameOf(one)))), el('button', { type: 'button', 'data-key': 'tab-add', click: () => addSurface(store) }, t('surface.add')))]);
+    name.update();
+    if (document.activeElement !== shape) shape.value = surface.shape;
+    shapeHint.textContent = t(`surface.about.${surface.shape}`);
+    const asked = form();
+    list(entries, asked?.entries ?? [], (one) => one.field, (one) => field({ store, part: 'surface', id, field: one.field, source: true, quiet: true }));
+    deduct.checked = surface.deduct_framing;
+    deductPart.hidden = !asked?.framing;
+    openingsPart.hidden = !asked?.openings;
+    const known = letters(surface);
+    list(openings, surface.openings, (one) => one.id, (one) => opening(store, one.id));
+    for (const one of surface.openings) {
+      const letter = document.getElementById(`letter-${one.id}`);
+      if (letter) letter.textContent = known.get(one.id) ?? '';
+    }
+    for (const [opened, group] of groups) if (!surface.openings.some((one) => one.id === opened)) groups.delete(opened); else group(asked?.places ?? false);
+    draw();
+    drawAreas(surface);
+    redraw(after, [
+      el('div', 'dos', way(t('surface.to_depth'), to('depth', id), 'wide')),
+      el('div', 'dos two', press(t('surface.up'), 'up', () => store.dispatch({ do: 'move_surface', id, by: -1 })), press(t('surface.down'), 'down', () => store.dispatch({ do: 'move_surface', id, by: 1 }))),
+      el('div', 'dos', press(t('surface.duplicate'), 'duplicate', () => {
+        const copy = store.job.next_id;
+        const from = get();
+        if (from) store.dispatch({ do: 'duplicate_surface', id, name: t('surface.copy_of', { name: nameOf(from) }) });
+        go(to('surface', copy));
+      }), press(t('surface.remove'), 'remove', () => {
+        store.dispatch({ do: 'remove', part: 'surface', id });
+        go(to(''), true);
+      })),
+    ]);
+  }
+
+  /** @param {import('./core.js').Surface} surface */
+  function drawAreas(surface) {
+    const w = figures(store.job.units);
+    const one = store.estimate && byId(store.estimate.surfaces, id);
+    const area = one?.area;
+    const own = (store.estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && ['', 'openings', 'foam'].includes(found.at.field)
+      || found.at.part === 'opening' && surface.openings.some((it) => it.id === found.at.id) && ['', 'place'].includes(found.at.field));
+    redraw(notes, own.map(findingNote));
+    if (!area) return redraw(areas, []);
+    const out = (/** @type {import('./figures.js').Band} */ band) => '− ' + ranged(band, w.area);
+    redraw(areas, [el('ul', 'rows',
+      row(t('surface.gross'), isRange(area.gross_ft2) ? undefined : '', worked(ranged(area.gross_ft2, w.area), 'surface', id, 'area.gross_ft2')),
+      area.openings_ft2.likely > 0 ? row(t('surface.taken_openings'), '', worked(out(area.openings_ft2), 'surface', id, 'area.openings_ft2')) : undefined,
+      area.framing_ft2.likely > 0 ? row(t('surface.taken_framing'), t(`surface.framing_${area.framing_by}`, { n: area.members }), worked(out(area.framing_ft2), 'surface', id, 'area.framing_ft2')) : undefined,
+      row(el('b', '', t('surface.net')), '', worked(ranged(area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), 'sum'))]);
+  }
+
+  /** What each opening's group does when the form changes. @type {Map<number, (places: boolean) => void>} */
+  const groups = new Map();
+
+  /** The fields of one opening. @param {Store} from @param {number} opened */
+  function opening(from, opened) {
+    const called = line({ store: from, part: 'opening', id: opened, field: 'name', label: t('surface.opening_name') });
+    const fields = ['width', 'height', 'count', ...PLACES].map((one) => ({ name: one, shown: field({ store: from, part: 'opening', id: opened, field: one, quiet: true }) }));
+    const title = el('span');
+    const node = el('div', { class: 'group', role: 'group' },
+      el('div', 'group-head', el('h3', '', el('span', { class: 'letter', id: `letter-${opened}` }), title),
+        el('button', { type: 'button', class: 'link', click: () => from.dispatch({ do: 'remove', part: 'opening', id: opened }) }, t('surface.remove_opening'))),
+      el('div', 'fields', called.node, ...fields.map((one) => one.shown.node)));
+    groups.set(opened, (places) => {
+      for (const one of fields) if (PLACES.includes(one.name)) one.shown.node.hidden = !places;
+    });
+    return {
+      node,
+      update() {
+        const surface = get();
+        title.textContent = surface ? openingName(surface, opened) : '';
+        node.setAttribute('aria-label', title.textContent);
+        called.update();
+        for (const one of fields) one.shown.update();
+      },
+    };
+  }
+
+  return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update };
+}
+
+/** @param {import('./core.js').Surface} surface @param {number} id */
+function openingName(surface, id) {
+  return byId(surface.openings, id)?.name.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' });
+}
+
+/** Goes to a field and puts it where it can be seen. @param {string} dom */
+function focusField(dom) {
+  const input = document.getElementById(dom);
+  input?.closest('.field')?.scrollIntoView({ block: 'center' });
+  input?.focus({ preventScroll: true });
+}
+
+export { bare };

@@ -1,0 +1,152 @@
+// @ts-check
+/**
+ * How a figure was reached: a computation sheet. The steps are the core's constant table; the figures in them are
+ * those of the estimate, looked up by the paths that the table names.
+ */
+import { answerBar } from './answer.js';
+import { call, fieldRow } from './calls.js';
+import { checkName, describe, nameOf } from './drawn.js';
+import { figures, isRange, ranged, unitOf, bare } from './figures.js';
+import { el } from './list.js';
+import { byId, head, press, redraw, src, to } from './parts.js';
+import { jobName } from './sheet.js';
+import { part, span, t } from './words.js';
+
+/** @typedef {import('./core.js').Step} Step */
+/** @typedef {import('./core.js').Scope} Scope */
+
+export const words = ['sheet', 'working', 'surface', 'ready', 'kits'];
+
+/** @type {Step[]} */
+let table = [];
+
+/** The value at a path; `measures.length` is the measure of that field. @param {any} from @param {string} path @returns {any} */
+export function at(from, path) {
+  let here = from;
+  const names = path.split('.');
+  for (let i = 0; i < names.length && here !== undefined && here !== null; i += 1) {
+    if (Array.isArray(here)) {
+      const named = here.find((one) => one?.field === names[i]);
+      if (!named) return here.map((one) => at(one, names.slice(i).join('.'))).filter((one) => one !== undefined);
+      here = named.value;
+    } else here = here[names[i]];
+  }
+  return here === null ? undefined : here;
+}
+
+/** What writes a value: the unit of a step, or what the name of a path says. @param {ReturnType<typeof figures>} w @param {string} path @param {string} [unit] @returns {(value: number) => string} */
+function writer(w, path, unit) {
+  const name = path.slice(path.lastIndexOf('.') + 1);
+  const measured = path.includes('measures.') ? fieldRow('surface', name)?.kind : undefined;
+  const kind = unit ?? (measured === 'length' ? 'ft_in' : measured === 'area' ? 'ft2' : measured === 'percent' ? 'pct' : measured === 'count' ? 'each' : measured === 'member' ? 'in'
+    : /ft2$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min'
+      : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
+  /** @type {Record<string, (value: number) => string>} */
+  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, min: span, pct: w.pct, lb: w.weight, r: w.r, density: w.density };
+  return by[kind] ?? w.foam;
+}
+
+/** A value of the estimate in words: a figure, a range, or several joined. @param {any} value @param {(value: number) => string} write @param {string} [join] @returns {string} */
+function shown(value, write, join = ' + ') {
+  if (Array.isArray(value)) return value.map((one) => shown(one, write)).join(join);
+  if (typeof value === 'number') return write(value);
+  if (value && typeof value === 'object' && 'likely' in value) return ranged(value, write);
+  return value === undefined ? '–' : String(value);
+}
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root, store, route) {
+  const [scope = 'job', idText = '0', lit = ''] = route.rest;
+  const id = Number(idText);
+  const top = el('div');
+  const sheet = el('ol', 'calc');
+  const bar = answerBar();
+  let moved = false;
+  root.append(top, el('main', '', sheet, el('div', 'pad top tail', el('p', 'note', t('working.note')), el('div', 'dos no-print', press(t('working.print'), 'print', () => window.print())))), bar.node);
+
+  /** The steps of one scope, numbered on. @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
+  function group(of, from, count, name, only) {
+    const w = figures(store.job.units);
+    const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
+      const result = at(from, step.result);
+      if (result === undefined || Array.isArray(result) && !result.length) return [];
+      if (step.when && !step.when.is.includes(String(at(from, step.when.at)))) return [];
+      count.n += 1;
+      /** @type {Record<string, string>} */
+      const given = {};
+      for (const path of step.inputs) given[path.slice(path.lastIndexOf('.') + 1)] = shown(at(from, path), writer(w, path));
+      const write = writer(w, step.result, step.unit);
+      const band = typeof result === 'object' && 'likely' in result ? result : { low: result, likely: result, high: result };
+      const written = write(band.likely);
+      const total = step.result === 'quantity.to_spray_up';
+      const kind = [total ? 'total' : PARTS.has(step.result) ? 'part' : '', step.result === lit && of === scope ? 'lit' : ''].filter(Boolean).join(' ');
+      return [el('li', { class: kind, 'aria-current': step.result === lit && of === scope && 'true' }, el('span', 'n', String(count.n)), el('div', 'body',
+        el('p', 'w', part(`working.${step.code}`, 'what', given)), el('p', 'f', part(`working.${step.code}`, 'formula', given)),
+        el('p', 'note', part(`working.${step.code}`, 'why', given)), step.source ? src(t(`sources.${step.source}`)) : undefined),
+      el('p', 'res', bare(written), el('small', '', unitOf(written)), isRange(band) ? el('small', '', t('working.range', { low: bare(write(band.low)), high: bare(write(band.high)) })) : undefined))];
+    });
+    return rows.length ? [el('li', 'grp', el('span', 'n'), el('h2', 'body', name)), ...rows] : [];
+  }
+
+  function update() {
+    bar.update(store);
+    const { estimate, job } = store;
+    if (!table.length) table = call('steps') ?? [];
+    if (!estimate) return;
+    const w = figures(job.units);
+    const count = { n: 0 };
+    /** @type {(Node | undefined)[]} */
+    const rows = [];
+    let title = t('working.title');
+    let sub = t('working.sub');
+    const surfaceGroup = (/** @type {import('./core.js').SurfaceEstimate} */ one) => {
+      const surface = byId(job.surfaces, one.id);
+      return surface ? group('surface', one, count, nameOf(surface)) : [];
+    };
+    if (scope === 'surface') {
+      const one = byId(estimate.surfaces, id);
+      const surface = byId(job.surfaces, id);
+      if (one && surface) {
+        rows.push(...surfaceGroup(one));
+        title = nameOf(surface);
+        sub = describe(store, one, surface);
+      }
+    } else if (scope === 'kit') {
+      const size = estimate.purchase.sizes.find((one) => one.kit === id);
+      title = byId(job.kits, id)?.name || t('kits.unnamed');
+      sub = t('kits.from_label');
+      rows.push(...group('kit', size, count, title));
+    } else if (scope === 'check') {
+      const check = estimate.readiness.checks.find((one) => one.id === id);
+      if (check) {
+        title = checkName(check);
+        sub = t('ready.title');
+        rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']), ...group('check', check, count, title));
+      }
+    } else if (lit.startsWith('purchase')) {
+      title = t('kits.title');
+      for (const size of estimate.purchase.sizes) rows.push(...group('kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed')));
+      rows.push(...group('job', estimate, count, t('kits.title'), ['quantity.to_spray', 'purchase.']));
+    } else if (lit.startsWith('readiness')) {
+      title = t('ready.title');
+      rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']));
+      for (const check of estimate.readiness.checks) rows.push(...group('check', check, count, checkName(check)));
+    } else if (lit.startsWith('spraying')) {
+      title = t('working.passes');
+      rows.push(...group('job', estimate, count, t('working.passes'), ['spraying.']));
+    } else {
+      title = t('working.reached', { figure: bare(w.foam(estimate.quantity.to_spray_up.likely)) });
+      for (const one of estimate.surfaces) rows.push(...surfaceGroup(one));
+      rows.push(...group('job', estimate, count, t('working.all', { n: estimate.quantity.surfaces }), ['quantity.']));
+    }
+    redraw(top, [head({ back: [to(''), jobName(store)], title, sub })]);
+    redraw(sheet, rows.length ? rows : [el('li', 'grp', el('span', 'n'), el('p', 'body', t('working.none')))]);
+    if (!moved) sheet.querySelector('.lit')?.scrollIntoView({ block: 'center' });
+    moved = true;
+  }
+
+  return { title: t('working.title'), update };
+}
+
+/** Results that close a part of the sheet. */
+const PARTS = new Set(['in_place', 'quantity.in_place', 'area.net_ft2', 'usable', 'purchase.buy.left', 'inside_by_f']);
