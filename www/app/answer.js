@@ -59,7 +59,7 @@ function cells(tag, kind) {
         big ? cell(to('sheet', 'kits'), kits, t('sheet.too_big'), 'big', mark('hold'))
           : cell(to('sheet', 'kits'), kits, partly && !none ? t('sheet.or_more') : t('sheet.kits_n', { n: number ?? 0 }), partly && !none ? 'part' : ''),
         cell(to('sheet', 'spray'), passes, partly && !none ? t('sheet.or_more') : t('sheet.passes_n', { n: spraying.lifts }), partly && !none ? 'part' : ''),
-        cell(to('sheet', 'ready'), t(`ready.verdict.${readiness.verdict}`), verdictLine(store), 'verdict ' + verdict, mark(verdict)),
+        cell(to('sheet', 'ready'), t(`ready.verdict_${readiness.verdict}`), verdictLine(store), 'verdict ' + verdict, mark(verdict)),
       ]);
     },
   };

@@ -61,7 +61,7 @@ export function mount(root, store, route) {
   function update() {
     bar.update(store);
     const surface = get();
-    if (!surface) return redraw(root, [head({ back: [to(''), jobName(store)], title: t('surface.gone') }), bar.node]);
+    if (!surface) return redraw(root, [head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') }), bar.node]);
     const { job, estimate } = store;
     const w = figures(job.units);
     const one = estimate && byId(estimate.surfaces, id);

@@ -115,7 +115,7 @@ export function kits(store, width) {
 }
 
 /** What a check is called. @param {import('./core.js').Check} check */
-export const checkName = (check) => check.of === 'surface' ? check.name.trim() || t('ready.of.surface') : t(`ready.of.${check.of}`);
+export const checkName = (check) => check.of === 'surface' ? check.name.trim() || t('ready.surface') : t(`ready.${check.of}`);
 
 /** @type {Record<import('./core.js').ReadState, 'go' | 'hold' | 'none'>} */
 const STATE_MARK = { inside: 'go', close: 'go', outside: 'hold', old: 'none', not_read: 'none' };
@@ -128,10 +128,10 @@ export function readings(store, width) {
   const degrees = (/** @type {number} */ f) => bare(w.temp(f));
   const rows = found.checks.filter((one) => one.of !== 'humidity' && one.of !== 'dew_point').map((one) => ({
     name: checkName(one),
-    sub: one.age_min === undefined || one.value_f === undefined ? '' : t('ready.ago', { age: span(one.age_min) }),
+    sub: one.age_min === undefined || one.value_f === undefined ? '' : t('ready.age', { age: span(one.age_min) }),
     value: one.value_f, least: one.least_f, most: one.most_f, mark: STATE_MARK[one.state],
-    figure: one.value_f === undefined ? t('ready.state.not_read') : degrees(one.value_f),
-    remark: one.state === 'close' ? t('ready.close') : one.state === 'old' ? t('ready.old') : '',
+    figure: one.value_f === undefined ? t('ready.not_read') : degrees(one.value_f),
+    remark: one.state === 'close' ? t('ready.close') : one.state === 'old' ? t('ready.old_short') : '',
     surface: one.of === 'surface',
   }));
   if (!rows.length) return undefined;

@@ -3,11 +3,12 @@
 import { el } from './list.js';
 import { chevron, mark, markOf } from './marks.js';
 import { finding, t } from './words.js';
+import { to } from './view.js';
+
+export { to };
 
 /** @typedef {Node | string | undefined | false | null} Child */
 
-/** The address of a screen of the open job. @param {...(string | number)} path */
-export const to = (...path) => '#/' + path.join('/');
 
 /** A figure that opens its working. @param {string} text @param {...(string | number)} path scope, id, result */
 export const worked = (text, ...path) => el('a', { class: 'fig', href: to('working', ...path) }, text);

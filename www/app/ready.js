@@ -50,7 +50,7 @@ export function mount(root, store) {
   /** The entry of one reading. @param {SiteReading} reading */
   function entry(reading) {
     const { id, of } = reading;
-    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.of.${of}`), hint: t(`ready.where.${of}`), quiet: true });
+    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.${of}`), hint: t(`ready.where.${of}`), quiet: true });
     const called = of === 'surface' ? line({ store, part: 'reading', id, field: 'name', label: t('ready.spot') }) : undefined;
     const age = el('span', 'age');
     const again = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'take', id, now: now() }) }, t('ready.again'));
@@ -61,7 +61,7 @@ export function mount(root, store) {
       update() {
         const current = byId(store.job.readings, id);
         const check = store.estimate?.readiness.checks.find((one) => one.id === id);
-        node.setAttribute('aria-label', of === 'surface' ? current?.name || t('ready.of.surface') : t(`ready.of.${of}`));
+        node.setAttribute('aria-label', of === 'surface' ? current?.name || t('ready.surface') : t(`ready.${of}`));
         shown.update();
         called?.update();
         const taken = current?.taken;
@@ -69,8 +69,8 @@ export function mount(root, store) {
         const minutes = check?.age_min ?? (taken ? Math.max(0, (now().ms - taken.ms) / 60000) : undefined);
         redraw(age, typed && minutes !== undefined
           ? [check ? mark(check.state === 'outside' ? 'hold' : check.state === 'inside' || check.state === 'close' ? 'go' : 'none') : undefined,
-            t('ready.taken', { age: span(minutes) }) + (check?.state === 'old' ? `, ${t('ready.old')}` : check?.state === 'close' ? `, ${t('ready.close')}` : '')]
-          : [mark('none'), t('ready.state.not_read')]);
+            t('ready.taken', { age: span(minutes) }) + (check?.state === 'old' ? `, ${t('ready.old_short')}` : check?.state === 'close' ? `, ${t('ready.close')}` : '')]
+          : [mark('none'), t('ready.not_read')]);
         again.hidden = !typed;
       },
     };
@@ -88,7 +88,7 @@ export function mount(root, store) {
     const said = blamed && finding(blamed);
     redraw(top, [
       head({ back: [to('sheet', 'ready'), jobName(store)], side: t('ready.n', { n: job.readings.filter((one) => one.entries.length).length }), title: t('ready.title'), sub: clock(at.ms) }),
-      el('section', { class: 'stamp ' + kind, role: 'status' }, mark(kind), el('div', '', el('p', 'word', t(`ready.verdict.${verdict}`)),
+      el('section', { class: 'stamp ' + kind, role: 'status' }, mark(kind), el('div', '', el('p', 'word', t(`ready.verdict_${verdict}`)),
         verdict === 'go' ? el('p', 'until', found?.until_ms === undefined ? '' : t('ready.until', { time: clock(found.until_ms) })) : el('p', 'until', t(`ready.until_${verdict}`)))),
       el('section', 'blame', ...(said ? [el('p', 'lead', said.what), el('p', '', said.do), said.source ? src(said.source) : undefined]
         : [el('p', 'lead', t(`ready.why_${verdict}`)), verdict === 'go' ? el('p', '', [verdictLine(store), t('ready.go_do')].filter(Boolean).join('. ')) : undefined])),
@@ -106,7 +106,7 @@ export function mount(root, store) {
     redraw(margins, found && (found.dew || found.checks.some((one) => one.inside_by_f !== undefined)) ? [el('h2', 'bar', t('ready.margins')), el('ul', 'rows',
       ...(damp ? [row(t('ready.dew_point'), damp.point_f.low === damp.point_f.high ? '' : t('ready.meter', { low: bare(w.temp(damp.point_f.low)), high: w.temp(damp.point_f.high) }), worked(w.temp(damp.point_f.likely), 'job', 0, 'readiness.dew.point_f')),
         row(t('ready.least_surface'), t('ready.spread', { spread: w.step(damp.spread_f) }), worked(w.temp(damp.least_surface_f), 'job', 0, 'readiness.dew.least_surface_f')),
-        damp.frost_f === undefined ? undefined : row(t('ready.frost'), '', worked(w.temp(damp.frost_f), 'job', 0, 'readiness.dew.frost_f'))] : []),
+        damp.frost_f === undefined ? undefined : row(t('ready.frost_point'), '', worked(w.temp(damp.frost_f), 'job', 0, 'readiness.dew.frost_f'))] : []),
       ...found.checks.flatMap((one) => one.inside_by_f === undefined || one.least_f === undefined || one.most_f === undefined ? [] : [row(checkName(one), t(one.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(one.least_f)), most: w.temp(one.most_f) }),
         worked(t(one.inside_by_f < 0 ? 'ready.outside_by' : 'ready.inside_by', { by: w.step(Math.abs(one.inside_by_f)) }), 'check', one.id, 'inside_by_f'))])),
     el('p', 'note', t('ready.ages'))] : [el('p', 'note', t('ready.ages'))]);
@@ -114,7 +114,7 @@ export function mount(root, store) {
   }
 
   /** A reading that is not in the job yet. @param {ReadingOf} of */
-  const empty = (of) => ({ node: el('div', 'group', el('div', 'group-head', el('h3', '', t(`ready.of.${of}`)), el('button', { type: 'button', class: 'do line small', click: () => add(of) }, t('ready.enter_it', { what: t(`ready.of.${of}`) }))), el('p', 'note', t(`ready.where.${of}`))) });
+  const empty = (of) => ({ node: el('div', 'group', el('div', 'group-head', el('h3', '', t(`ready.${of}`)), el('button', { type: 'button', class: 'do line small', click: () => add(of) }, t('ready.enter_it', { what: t(`ready.${of}`) }))), el('p', 'note', t(`ready.where.${of}`))) });
 
   return { title: t('ready.title'), update };
 }

@@ -214,7 +214,7 @@ function ready(store) {
   const said = blamed && finding(blamed);
   return {
     why: said?.what ?? t(`ready.why_${verdict}`),
-    word: VERDICT[verdict], figure: t(`ready.verdict.${verdict}`),
+    word: VERDICT[verdict], figure: t(`ready.verdict_${verdict}`),
     below: verdict === 'go' ? verdictLine(store) : '',
     inside: [
       said?.do ? el('p', 'note', said.do) : undefined,

@@ -85,11 +85,11 @@ export function mount(root, store, route) {
     const surface = get();
     bar.update(store);
     if (!surface) {
-      redraw(root, [head({ back: [to(''), jobName(store)], title: t('surface.gone') }), bar.node]);
+      redraw(root, [head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') }), bar.node]);
       return;
     }
     const at = store.job.surfaces.indexOf(surface);
-    redraw(top, [head({ back: [to(''), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: store.job.surfaces.length }), title: nameOf(surface), sub: t(`surface.from.${surface.shape}`) })]);
+    redraw(top, [head({ back: [to('sheet'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: store.job.surfaces.length }), title: nameOf(surface), sub: t(`surface.from.${surface.shape}`) })]);
     redraw(tabs, [el('nav', { class: 'tabs', 'aria-label': t('surface.all') }, ...store.job.surfaces.map((one) =>
       el('a', { href: to('surface', one.id), 'aria-current': one.id === id && 'page' }, el('span', '', nameOf(one)))), el('button', { type: 'button', 'data-key': 'tab-add', click: () => addSurface(store) }, t('surface.add')))]);
     name.update();
@@ -119,7 +119,7 @@ export function mount(root, store, route) {
         go(to('surface', copy));
       }), press(t('surface.remove'), 'remove', () => {
         store.dispatch({ do: 'remove', part: 'surface', id });
-        go(to(''), true);
+        go(to('sheet'), true);
       })),
     ]);
   }

@@ -62,7 +62,7 @@ export function mount(root, store, route) {
   const sheet = el('ol', 'calc');
   const bar = answerBar();
   let moved = false;
-  root.append(top, el('main', '', sheet, el('div', 'pad top tail', el('p', 'note', t('working.note')), el('div', 'dos no-print', press(t('working.print'), 'print', () => window.print())))), bar.node);
+  root.append(top, el('main', '', sheet, el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')), el('div', 'dos no-print', press(t('sheet.working_print'), 'print', () => window.print())))), bar.node);
 
   /** The steps of one scope, numbered on. @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
   function group(of, from, count, name, only) {
@@ -83,7 +83,7 @@ export function mount(root, store, route) {
       return [el('li', { class: kind, 'aria-current': step.result === lit && of === scope && 'true' }, el('span', 'n', String(count.n)), el('div', 'body',
         el('p', 'w', part(`working.${step.code}`, 'what', given)), el('p', 'f', part(`working.${step.code}`, 'formula', given)),
         el('p', 'note', part(`working.${step.code}`, 'why', given)), step.source ? src(t(`sources.${step.source}`)) : undefined),
-      el('p', 'res', bare(written), el('small', '', unitOf(written)), isRange(band) ? el('small', '', t('working.range', { low: bare(write(band.low)), high: bare(write(band.high)) })) : undefined))];
+      el('p', 'res', bare(written), el('small', '', unitOf(written)), isRange(band) ? el('small', '', t('sheet.working_range', { low: bare(write(band.low)), high: bare(write(band.high)) })) : undefined))];
     });
     return rows.length ? [el('li', 'grp', el('span', 'n'), el('h2', 'body', name)), ...rows] : [];
   }
@@ -97,8 +97,8 @@ export function mount(root, store, route) {
     const count = { n: 0 };
     /** @type {(Node | undefined)[]} */
     const rows = [];
-    let title = t('working.title');
-    let sub = t('working.sub');
+    let title = t('sheet.working_title');
+    let sub = t('sheet.working_sub');
     const surfaceGroup = (/** @type {import('./core.js').SurfaceEstimate} */ one) => {
       const surface = byId(job.surfaces, one.id);
       return surface ? group('surface', one, count, nameOf(surface)) : [];
@@ -132,20 +132,20 @@ export function mount(root, store, route) {
       rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']));
       for (const check of estimate.readiness.checks) rows.push(...group('check', check, count, checkName(check)));
     } else if (lit.startsWith('spraying')) {
-      title = t('working.passes');
-      rows.push(...group('job', estimate, count, t('working.passes'), ['spraying.']));
+      title = t('sheet.working_passes');
+      rows.push(...group('job', estimate, count, t('sheet.working_passes'), ['spraying.']));
     } else {
-      title = t('working.reached', { figure: bare(w.foam(estimate.quantity.to_spray_up.likely)) });
+      title = t('sheet.working_reached', { figure: bare(w.foam(estimate.quantity.to_spray_up.likely)) });
       for (const one of estimate.surfaces) rows.push(...surfaceGroup(one));
-      rows.push(...group('job', estimate, count, t('working.all', { n: estimate.quantity.surfaces }), ['quantity.']));
+      rows.push(...group('job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), ['quantity.']));
     }
-    redraw(top, [head({ back: [to(''), jobName(store)], title, sub })]);
-    redraw(sheet, rows.length ? rows : [el('li', 'grp', el('span', 'n'), el('p', 'body', t('working.none')))]);
+    redraw(top, [head({ back: [to('sheet'), jobName(store)], title, sub })]);
+    redraw(sheet, rows.length ? rows : [el('li', 'grp', el('span', 'n'), el('p', 'body', t('sheet.working_none')))]);
     if (!moved) sheet.querySelector('.lit')?.scrollIntoView({ block: 'center' });
     moved = true;
   }
 
-  return { title: t('working.title'), update };
+  return { title: t('sheet.working_title'), update };
 }
 
 /** Results that close a part of the sheet. */
