@@ -9,7 +9,7 @@ import { t } from './words.js';
 
 export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying'];
 
-/** @param {HTMLElement} root @param {import('./store.js').Store} store */
+/** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
   const main = el('div');
   const block = titleBlock();
@@ -61,5 +61,5 @@ export function mount(root, store) {
     return node;
   }
 
-  return { update };
+  return { title: '', update };
 }
