@@ -11,7 +11,7 @@ import { byId, caution, findingNote, framed, head, press, redraw, row, src, to, 
 import { jobName } from './sheet.js';
 import { t } from './words.js';
 
-export const words = ['sheet', 'surface', 'depth', 'ready', 'kits'];
+export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits'];
 
 const WAYS = /** @type {const} */ (['typed', 'target_r', 'one_kit']);
 /** One press of the stepper, in inches. */
@@ -126,7 +126,7 @@ export function mount(root, store, route) {
 const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth']);
 
 /** @param {string} what @param {string} why @param {string} from */
-const origin = (what, why, from) => el('li', 'block', el('b', '', what), el('p', 'note', why), src(from));
+const origin = (what, why, from) => el('li', 'tall', el('b', '', what), el('p', 'note', why), src(from));
 
 /** Options of a choice, written only where they differ. @param {HTMLSelectElement} select @param {[number, string][]} list @param {number} chosen */
 export function options(select, list, chosen) {

@@ -38,7 +38,7 @@ export const unitOf = (written) => cut(written)[1];
 
 /** @param {string} written @returns {[string, string]} */
 function cut(written) {
-  const at = Math.max(written.lastIndexOf(' '), written.lastIndexOf('\u00a0'));
+  const at = written.search(/[\s\u00a0][^\d\s]/);
   return at < 0 ? [written, ''] : [written.slice(0, at), written.slice(at + 1)];
 }
 

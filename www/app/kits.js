@@ -5,7 +5,7 @@ import { kits as kitsDrawing, mixWords } from './drawn.js';
 import { field } from './field.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
-import { byId, findingNote, framed, head, note, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
+import { byId, findingNote, framed, head, more, note, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
 import { jobName, ranges } from './sheet.js';
 import { t } from './words.js';
 
@@ -32,7 +32,7 @@ export function mount(root, store) {
   const bar = answerBar();
   root.append(top, el('main', '', main, reasonPart, own,
     usable, el('div', 'pad', el('div', 'fields', ...fields.map((one) => one.node))), sheets,
-    el('div', 'pad tail', el('h2', 'bar', t('kits.when_big')), el('div', 'fields', ...limits.map((one) => one.node)))), bar.node);
+    el('div', 'pad tail', more(t('kits.when_big'), ...limits.map((one) => one.node)))), bar.node);
 
   /** @param {import('./core.js').KitCount[]} buy */
   const choose = (buy) => store.dispatch({ do: 'purchase', buy });

@@ -79,6 +79,9 @@ export const way = (text, href, kind = 'line wide') => el('a', { class: 'do ' + 
 export const framed = (svg, ...captions) =>
   el('figure', 'draw', svg, captions.length ? el('figcaption', '', ...captions.map((one) => el('span', '', one))) : undefined);
 
+/** Fields that are seldom changed, folded away. @param {string} name @param {...Node} fields */
+export const more = (name, ...fields) => el('details', 'more no-print', el('summary', '', name), el('div', 'fields', ...fields));
+
 /** @param {string} text */
 export const src = (text) => el('p', 'src', text);
 

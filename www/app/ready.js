@@ -7,7 +7,7 @@ import { field, fieldId, line } from './field.js';
 import { bare, figures } from './figures.js';
 import { el, list } from './list.js';
 import { mark } from './marks.js';
-import { byId, caution, findingNote, framed, head, press, redraw, row, src, to, worked } from './parts.js';
+import { byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, worked } from './parts.js';
 import { jobName } from './sheet.js';
 import { clock, finding, span, t } from './words.js';
 
@@ -29,14 +29,15 @@ export function mount(root, store) {
   const moistPress = el('div');
   const surfaces = el('div');
   const margins = el('div', 'pad');
+  const cautions = el('div', 'pad');
   const limits = ['dew_spread', 'cylinders_apart', 'site_age', 'cylinder_age', 'meter_rh_error', 'meter_temp_error'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
   const bar = answerBar();
 
   root.append(top, drawing, el('main', 'pad top', notes,
     el('h2', 'bar', t('ready.take')), el('p', 'note', t('ready.how')), lone, moist, moistPress,
     el('h2', 'bar', t('ready.surfaces')), el('p', 'note', t('ready.surfaces_how')), surfaces,
-    el('div', 'dos', press(t('ready.add_surface'), 'add', () => add('surface')))), margins,
-  el('div', 'pad tail', el('h2', 'bar', t('ready.limits')), el('div', 'fields', ...limits.map((one) => one.node))), bar.node);
+    el('div', 'dos', press(t('ready.add_surface'), 'add', () => add('surface')))), margins, cautions,
+  el('div', 'pad tail', more(t('ready.limits'), ...limits.map((one) => one.node))), bar.node);
 
   /** @param {ReadingOf} of */
   function add(of) {
@@ -50,12 +51,12 @@ export function mount(root, store) {
   /** The entry of one reading. @param {SiteReading} reading */
   function entry(reading) {
     const { id, of } = reading;
-    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.${of}`), hint: t(`ready.where.${of}`), quiet: true });
+    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.${of}`), hint: of === 'surface' ? '' : t(`ready.where.${of}`), quiet: true });
     const called = of === 'surface' ? line({ store, part: 'reading', id, field: 'name', label: t('ready.spot') }) : undefined;
     const age = el('span', 'age');
     const again = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'take', id, now: now() }) }, t('ready.again'));
     const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'reading', id }) }, t('ready.remove'));
-    const node = el('div', { class: 'group reading-entry', role: 'group' }, el('div', 'fields', called?.node, shown.node), el('div', 'group-head', age, el('span', 'moves', again, of === 'surface' || of === 'dew_point' || of === 'humidity' ? gone : undefined)));
+    const node = el('div', { class: 'group reading-entry', role: 'group' }, el('div', 'fields', called?.node, shown.node, el('div', called ? 'aside full' : 'aside', age, el('span', 'moves', again, of === 'surface' || of === 'dew_point' || of === 'humidity' ? gone : undefined))));
     return {
       node,
       update() {
@@ -97,7 +98,8 @@ export function mount(root, store) {
     const damp = found?.dew;
     redraw(drawing, [svg && framed(svg, t('ready.boxes'), damp?.humidity_pct === undefined ? t('ready.no_humidity') : t('ready.humidity_is', { pct: w.pct(damp.humidity_pct) }))]);
     const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code));
-    redraw(notes, [...others.map(findingNote), caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure')]);
+    redraw(notes, others.map(findingNote));
+    redraw(cautions, [el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure'))]);
     list(lone, LONE.map((of) => job.readings.find((one) => one.of === of) ?? { of, id: 0 }), (one) => `${one.of}-${one.id}`, (one) => ('entries' in one ? entry(one) : empty(one.of)));
     const humid = job.readings.filter((one) => one.of === 'humidity' || one.of === 'dew_point');
     list(moist, humid, (one) => one.id, entry);
@@ -105,7 +107,7 @@ export function mount(root, store) {
     list(surfaces, job.readings.filter((one) => one.of === 'surface'), (one) => one.id, entry);
     redraw(margins, found && (found.dew || found.checks.some((one) => one.inside_by_f !== undefined)) ? [el('h2', 'bar', t('ready.margins')), el('ul', 'rows',
       ...(damp ? [row(t('ready.dew_point'), damp.point_f.low === damp.point_f.high ? '' : t('ready.meter', { low: bare(w.temp(damp.point_f.low)), high: w.temp(damp.point_f.high) }), worked(w.temp(damp.point_f.likely), 'job', 0, 'readiness.dew.point_f')),
-        row(t('ready.least_surface'), t('ready.spread', { spread: w.step(damp.spread_f) }), worked(w.temp(damp.least_surface_f), 'job', 0, 'readiness.dew.least_surface_f')),
+        row(t('ready.least_surface', { spread: w.step(damp.spread_f) }), '', worked(w.temp(damp.least_surface_f), 'job', 0, 'readiness.dew.least_surface_f')),
         damp.frost_f === undefined ? undefined : row(t('ready.frost_point'), '', worked(w.temp(damp.frost_f), 'job', 0, 'readiness.dew.frost_f'))] : []),
       ...found.checks.flatMap((one) => one.inside_by_f === undefined || one.least_f === undefined || one.most_f === undefined ? [] : [row(checkName(one), t(one.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(one.least_f)), most: w.temp(one.most_f) }),
         worked(t(one.inside_by_f < 0 ? 'ready.outside_by' : 'ready.inside_by', { by: w.step(Math.abs(one.inside_by_f)) }), 'check', one.id, 'inside_by_f'))])),

@@ -10,7 +10,7 @@ import { el, list } from './list.js';
 import { byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
 import { addSurface, jobName } from './sheet.js';
 import { go } from './view.js';
-import { label, t } from './words.js';
+import { has, label, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
@@ -96,7 +96,10 @@ export function mount(root, store, route) {
     if (document.activeElement !== shape) shape.value = surface.shape;
     shapeHint.textContent = t(`surface.about.${surface.shape}`);
     const asked = form();
-    list(entries, asked?.entries ?? [], (one) => one.field, (one) => field({ store, part: 'surface', id, field: one.field, source: true, quiet: true }));
+    list(entries, (asked?.entries ?? []).filter((one) => !one.framing || surface.deduct_framing), (one) => `${surface.shape}-${one.field}`, (one) => {
+      const key = `surface.${surface.shape}.${one.field}`;
+      return field({ store, part: 'surface', id, field: one.field, label: has(key) ? t(key) : undefined, hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true });
+    });
     deduct.checked = surface.deduct_framing;
     deductPart.hidden = !asked?.framing;
     openingsPart.hidden = !asked?.openings;
@@ -111,7 +114,7 @@ export function mount(root, store, route) {
     drawAreas(surface);
     redraw(after, [
       el('div', 'dos', way(t('surface.to_depth'), to('depth', id), 'wide')),
-      el('div', 'dos two', press(t('surface.up'), 'up', () => store.dispatch({ do: 'move_surface', id, by: -1 })), press(t('surface.down'), 'down', () => store.dispatch({ do: 'move_surface', id, by: 1 }))),
+      store.job.surfaces.length > 1 && el('div', 'dos two', press(t('surface.up'), 'up', () => store.dispatch({ do: 'move_surface', id, by: -1 })), press(t('surface.down'), 'down', () => store.dispatch({ do: 'move_surface', id, by: 1 }))),
       el('div', 'dos', press(t('surface.duplicate'), 'duplicate', () => {
         const copy = store.job.next_id;
         const from = get();
@@ -147,7 +150,7 @@ export function mount(root, store, route) {
   /** The fields of one opening. @param {Store} from @param {number} opened */
   function opening(from, opened) {
     const called = line({ store: from, part: 'opening', id: opened, field: 'name', label: t('surface.opening_name') });
-    const fields = ['width', 'height', 'count', ...PLACES].map((one) => ({ name: one, shown: field({ store: from, part: 'opening', id: opened, field: one, quiet: true }) }));
+    const fields = ['width', 'height', 'count', ...PLACES].map((one) => ({ name: one, shown: field({ store: from, part: 'opening', id: opened, field: one, label: t(`surface.opening.${one}`), hint: t(`surface.opening.${one}.hint`), quiet: true }) }));
     const title = el('span');
     const node = el('div', { class: 'group', role: 'group' },
       el('div', 'group-head', el('h3', '', el('span', { class: 'letter', id: `letter-${opened}` }), title),

@@ -107,6 +107,18 @@ export function t(key, figures = {}) {
   return found === undefined ? key : fill(found, figures);
 }
 
+/**
+ * One of the texts of a key that holds several by name: what a step is, its formula, why. Empty where there is none.
+ * @param {string} key
+ * @param {string} name
+ * @param {Figures} [figures]
+ * @returns {string}
+ */
+export function part(key, name, figures = {}) {
+  const found = /** @type {any} */ (phrase(key))?.[name];
+  return found === undefined ? '' : fill(found, figures);
+}
+
 /** @param {string} key @returns {Phrase | undefined} */
 function phrase(key) {
   const dot = key.indexOf('.');

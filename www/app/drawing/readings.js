@@ -54,12 +54,14 @@ export function readingsAxis(rows, dew, { width, label, metric }) {
     }
     parts.push(text('b md', 16, y + 21, fit(row.name, LEFT - 20, 16)), text('q', 16, y + 37, fit(row.sub, LEFT - 18, 13.5)));
     if (row.value === undefined) {
-      parts.push(markAt('none', LEFT + 14, y + 23, 19), text('halo b q', LEFT + 28, y + 28, row.figure));
+      const from = row.least === undefined ? LEFT : x(row.least);
+      parts.push(markAt('none', from + 16, y + 23, 19), text('halo b q', from + 31, y + 28, row.figure));
       return;
     }
     const at = x(row.value);
     const said = row.figure + (row.remark ? ', ' + row.remark : '');
-    const before = at + 16 + wide(said, 17) > width - 4;
+    const low = row.least !== undefined && row.value < row.least;
+    const before = (low && at - 20 - wide(said, 17) > LEFT) || at + 16 + wide(said, 17) > width - 4;
     const kind = `lg halo${row.mark === 'hold' ? ' hold onhold' : ''}${before ? ' e' : ''}`;
     parts.push(markAt(row.mark, at, y + 23, 21));
     parts.push(s('text', { class: kind, x: before ? at - 15 : at + 15, y: y + 29 }, row.figure, row.remark ? s('tspan', { class: 'q md' }, ', ' + row.remark) : undefined));
