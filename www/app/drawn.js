@@ -77,7 +77,7 @@ export function lifts(store, width) {
   const list = bars(store).flatMap((bar) => {
     const one = store.estimate && byId(store.estimate.surfaces, bar.id)?.lifts;
     if (!one) return [];
-    return [{ ...bar, sub: t('spraying.aim_of', { depth: w.depth(bar.aim) }), lifts: one.count, figures: t('spraying.bar', { n: one.count, each: w.depth(one.each_in) }), rest: one.count > 1 && one.wait_by !== 'label_only' ? t('spraying.bar_wait', { wait: span(one.wait_min) }) : '' }];
+    return [{ ...bar, sub: t('spraying.aim_of', { depth: w.depth(bar.aim) }), lifts: one.count, figures: t('spraying.bar', { n: one.count, each: w.depth(one.each_in) }), rest: one.count > 1 && one.wait_min !== undefined ? t('spraying.bar_wait', { wait: span(one.wait_min) }) : '' }];
   });
   if (!list.length) return undefined;
   return liftBars(list, { width, label: t('spraying.bars_label', { list: list.map((one) => `${one.name}: ${one.figures}${one.rest}`).join('; ') }) });

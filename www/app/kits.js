@@ -89,7 +89,7 @@ export function mount(root, store) {
   function otherWays(p, w) {
     /** @type {Mix[]} */
     const all = [];
-    for (const mix of [p.buy, p.least, ...p.alone]) if (mix && mix.buy.length && !all.some((one) => keyOf(one) === keyOf(mix))) all.push(mix);
+    for (const mix of [p.buy, p.least, ...p.others]) if (mix && mix.buy.length && !all.some((one) => keyOf(one) === keyOf(mix))) all.push(mix);
     all.sort((a, b) => (a.cost ?? Infinity) - (b.cost ?? Infinity));
     if (!all.length) return el('p', 'note', t('kits.none_fit'));
     return el('ul', 'rows', ...all.map((mix) => {

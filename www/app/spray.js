@@ -41,10 +41,10 @@ export function mount(root, store) {
         const surface = byId(job.surfaces, one.id);
         const it = one.lifts;
         if (!surface || !it) return [];
-        const wait = it.count === 1 ? t('spraying.one_pass') : it.wait_by === 'label_only' ? t('spraying.by.label_only') : t(`spraying.by.${it.wait_by}`, { wait: span(it.wait_min) });
+        const wait = it.count === 1 ? t('spraying.one_pass') : it.wait_min === undefined ? t('spraying.by.label_only') : t(`spraying.by.${it.wait_by}`, { wait: span(it.wait_min) });
         return [el('li', '', el('span', 'k', el('b', '', nameOf(surface)), el('small', '', wait)),
           el('span', 'v', worked(t('spraying.n_of', { n: it.count, each: w.depth(it.each_in) }), 'surface', one.id, 'lifts.each_in'),
-            it.count > 1 && it.wait_by !== 'label_only' ? el('small', '', t('spraying.waits', { wait: span(it.waits_min) })) : undefined))];
+            it.count > 1 && it.waits_min !== undefined ? el('small', '', t('spraying.waits', { wait: span(it.waits_min) })) : undefined))];
       })), el('p', 'note', t('spraying.waits_note'))),
       plan && done.length ? el('div', 'pad', el('h2', 'bar', t('spraying.nozzles')), el('ul', 'rows', row(t('spraying.nozzles_at_hand'), nozzleWords(plan), worked(String(plan.nozzles), 'job', 0, 'spraying.nozzles'))), el('p', 'note', t('spraying.nozzles_note'))) : undefined,
       el('div', 'pad', el('h2', 'bar', t('spraying.safe')), el('div', 'says', caution('spraying.protect'), caution('spraying.air'), caution('spraying.out'), caution('spraying.burn'), caution('spraying.seal'), caution('spraying.cylinder'))),
