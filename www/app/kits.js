@@ -56,7 +56,7 @@ export function mount(root, store) {
       el('div', 'pad top says', ...notes.map(findingNote)),
       buy && el('div', 'pad', el('ul', 'rows plain',
         buy.cost === undefined ? undefined : row(t('kits.cost'), p.chosen ? t('kits.yours') : t('kits.least_cost'), worked(w.money(buy.cost), 'job', 0, 'purchase.buy.cost')),
-        row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), t('kits.after', { amount: w.foam(estimate.quantity.to_spray_up.likely) }), worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')),
+        row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), t('kits.after', { amount: w.foam(need?.likely) }), worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')),
         row(t('kits.break'), t('kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) }), worked(w.pct(buy.break_factor_pct), 'job', 0, 'purchase.buy.break_factor_pct'))),
       ranges(store)),
       p && el('div', 'pad', el('h2', 'bar', t('kits.ways')), otherWays(p, w)),
@@ -64,7 +64,7 @@ export function mount(root, store) {
     reasonPart.hidden = !(p?.chosen && (p.dearer_by ?? 0) > 0);
     if (document.activeElement !== reason) reason.value = job.purchase?.reason ?? '';
     redraw(own, [el('h2', 'bar', t('kits.own')), el('ul', 'rows', ...(p?.sizes ?? []).map((size) => {
-      const count = (kit) => (store.estimate?.purchase.buy?.buy ?? []).find((one) => one.kit === kit)?.count ?? 0;
+      const count = (/** @type {number} */ kit) => (store.estimate?.purchase.buy?.buy ?? []).find((one) => one.kit === kit)?.count ?? 0;
       const add = (/** @type {number} */ by) => {
         const all = store.estimate?.purchase.sizes ?? [];
         choose(all.map(({ kit }) => ({ kit, count: Math.max(0, count(kit) + (kit === size.kit ? by : 0)) })));

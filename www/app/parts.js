@@ -22,7 +22,7 @@ export function redraw(root, children) {
   const held = document.activeElement;
   const key = held && root !== held && root.contains(held) ? held.getAttribute('data-key') || held.getAttribute('href') || held.id : '';
   const old = [...root.childNodes];
-  const fresh = /** @type {(Node | string)[]} */ (children.filter((one) => one || one === 0));
+  const fresh = /** @type {(Node | string)[]} */ (children.filter(Boolean));
   fresh.forEach((one, at) => {
     const node = typeof one === 'string' ? document.createTextNode(one) : one;
     const before = old[at];
@@ -43,7 +43,7 @@ export function redraw(root, children) {
 export function head({ back, side, title, sub }) {
   return el('header', 'head',
     back && el('a', { class: 'back', href: back[0] }, chevron(), back[1]),
-    side && el('span', 'side', side),
+    side ? el('span', 'side', side) : undefined,
     el('h1', { tabindex: -1 }, title), sub ? el('p', 'sub', sub) : undefined);
 }
 

@@ -47,7 +47,7 @@ export function mount(root, store, route) {
   let active = '';
 
   root.append(top, tabs, drawing, el('main', 'pad',
-    el('div', 'fields top', name.node, el('div', 'field', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
+    el('div', 'fields top', name.node, el('div', 'field wide', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
     entries, deductPart, openingsPart, notes, areas, after), bar.node);
 
   // The field that has the focus lights its dimension.

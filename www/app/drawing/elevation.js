@@ -15,9 +15,8 @@ const APART = 26;
  */
 export function elevation(outline, how) {
   const { width } = how;
-  const sides = { top: [], bottom: [], left: [] };
-  for (const one of outline.dimensions) sides[one.side].push(one);
-  const rows = (/** @type {import('../core.js').Dimension[]} */ list) => list.reduce((most, one) => Math.max(most, one.row + 1), 0);
+  const sides = { left: inRows(outline, 'left'), top: inRows(outline, 'top'), bottom: inRows(outline, 'bottom') };
+  const rows = (/** @type {Placed[]} */ list) => list.reduce((most, one) => Math.max(most, one.row + 1), 0);
   const leftRoom = sides.left.length ? 22 + 22 * rows(sides.left) : 16;
   const topRoom = 16 + APART * rows(sides.top);
   const k = Math.min((width - leftRoom - 14) / Math.max(1, outline.width_in), (width * 0.82) / Math.max(1, outline.height_in));
@@ -54,19 +53,12 @@ export function elevation(outline, how) {
   for (const side of /** @type {const} */ (['left', 'top', 'bottom'])) {
     const list = sides[side];
     const last = rows(list) - 1;
-    let below = -Infinity;
-    let belowRow = -1;
-    for (const one of list) {
+    // The outermost first, so that the place to press of an inner one lies above it.
+    for (const one of [...list].reverse()) {
       const on = one.at.field !== '' && how.active === `${one.at.part}-${one.at.id}-${one.at.field}`;
-      const parts = side === 'left'
-        ? upright(one, x0 - 18 - one.row * 22, floor, k, x0, on)
-        : level(one, side === 'top' ? y0 - 14 - one.row * APART : floor + 26 + one.row * APART, x0, k, side === 'top' ? y0 : floor, on);
-      if (side !== 'left') {
-        if (one.row !== belowRow) below = -Infinity;
-        belowRow = one.row;
-        below = figure(parts, one, side === 'top' ? y0 - 14 - one.row * APART : floor + 26 + one.row * APART, x0, k, on, below, one.row === last);
-      }
-      lines.push(one.at.field === '' ? s('g', { 'aria-hidden': 'true' }, ...parts) : pressable(one, parts, how, side, last, x0, y0, floor, k));
+      const from = side === 'left' ? x0 - 18 - one.row * 22 : side === 'top' ? y0 - 14 - one.row * APART : floor + 26 + one.row * APART;
+      const parts = side === 'left' ? upright(one, from, floor, k, x0, on) : level(one, from, x0, k, side === 'top' ? y0 : floor, on, list);
+      lines.push(one.at.field === '' ? s('g', { 'aria-hidden': 'true' }, ...parts) : pressable(one, parts, how, side, one.row === last, from, x0, floor, k));
     }
   }
   const svg = drawing(width, height, how.label, []);
@@ -75,68 +67,80 @@ export function elevation(outline, how) {
   return { svg, square: count };
 }
 
-/** @param {import('../core.js').Dimension} one @param {number} y @param {number} x0 @param {number} k @param {number} edge @param {boolean} on */
-function level(one, y, x0, k, edge, on) {
+/** @typedef {import('../core.js').Dimension & {row: number}} Placed */
+
+const MOST_ROWS = 4;
+
+/**
+ * The dimensions of one side in rows: chains that repeat another are left out, what spans the whole side runs
+ * outermost, and no more rows than can be read.
+ * @param {import('../core.js').Outline} outline @param {import('../core.js').Side} side @returns {Placed[]}
+ */
+function inRows(outline, side) {
+  const whole = side === 'left' ? outline.height_in : outline.width_in;
+  /** @type {Map<number, import('../core.js').Dimension[]>} */
+  const rows = new Map();
+  for (const one of outline.dimensions) if (one.side === side) rows.set(one.row, [...rows.get(one.row) ?? [], one]);
+  /** @type {Map<string, import('../core.js').Dimension[]>} */
+  const distinct = new Map();
+  for (const [, row] of [...rows].sort(([a], [b]) => a - b)) {
+    const shape = row.map((one) => `${one.from_in} ${one.to_in}`).join();
+    if (!distinct.has(shape)) distinct.set(shape, row);
+  }
+  const spans = (/** @type {import('../core.js').Dimension[]} */ row) => row.length === 1 && row[0].from_in === 0 && row[0].to_in >= whole - 0.01;
+  const all = [...distinct.values()];
+  const inner = all.filter((row) => !spans(row));
+  const outer = all.filter(spans);
+  return [...inner.slice(0, MOST_ROWS - outer.length), ...outer].flatMap((row, at) => row.map((one) => ({ ...one, row: at })));
+}
+
+/**
+ * A level dimension; its figure stands above the line, beside it where it is too short and there is room, below otherwise.
+ * @param {Placed} one @param {number} y @param {number} x0 @param {number} k @param {number} edge @param {boolean} on @param {Placed[]} all
+ */
+function level(one, y, x0, k, edge, on, all) {
   const a = x0 + one.from_in * k;
   const b = x0 + one.to_in * k;
   const away = Math.sign(y - edge);
-  const pen = on ? 'on' : 'dim';
+  const size = one.row === 0 && !on ? 12.5 : 13.5;
+  const long = wide(one.text, size) + 6;
+  const kind = `halo b${size === 12.5 ? ' sm' : ''}${on ? ' on' : ''}`;
+  const next = Math.min(...all.filter((other) => other.row === one.row && other.from_in >= one.to_in - 0.01).map((other) => x0 + other.from_in * k), 1e6);
+  const fits = long <= b - a || all.filter((other) => other.row === one.row).length === 1 && one.from_in === 0;
+  const figure = fits ? text('m ' + kind, Math.max((a + b) / 2, long / 2), y - 5, one.text)
+    : next - b > long + 8 ? text(kind, b + 8, y + 5, one.text)
+      : one.at.field ? text('m ' + kind, (a + b) / 2, y + 14, one.text) : undefined;
   return [
     line('hair', d('M', a, edge + 4 * away, 'V', y + 5 * away, 'M', b, edge + 4 * away, 'V', y + 5 * away)),
-    line(pen, d('M', a - 4, y, 'H', b + 4)),
+    line(on ? 'on' : 'dim', d('M', a - 4, y, 'H', b + 4)),
     line(on ? 'on tick' : 'tick', d('M', a - 4, y + 4, 'L', a + 4, y - 4, 'M', b - 4, y + 4, 'L', b + 4, y - 4)),
+    ...(figure ? [figure] : []),
   ];
 }
 
-/** The figure of a level dimension: above its line, below where it is too narrow, left out where there is no room at all. */
-function figure(/** @type {Node[]} */ parts, /** @type {import('../core.js').Dimension} */ one, /** @type {number} */ y,
-  /** @type {number} */ x0, /** @type {number} */ k, /** @type {boolean} */ on, /** @type {number} */ below, /** @type {boolean} */ last) {
-  const size = one.row === 0 && !on ? 12.5 : 13.5;
-  const middle = x0 + ((one.from_in + one.to_in) / 2) * k;
-  const long = wide(one.text, size) + 6;
-  const kind = `m halo b${size === 12.5 ? ' sm' : ''}${on ? ' on' : ''}`;
-  if (long <= (one.to_in - one.from_in) * k || last && one.from_in === 0 && one.to_in * k > 20) {
-    parts.push(text(kind, middle, y - 5, one.text));
-  } else if (middle - long / 2 > below) {
-    parts.push(text(kind, middle, y + 14, one.text));
-    return middle + long / 2;
-  }
-  return below;
-}
-
-/** @param {import('../core.js').Dimension} one @param {number} x @param {number} floor @param {number} k @param {number} x0 @param {boolean} on */
+/** @param {Placed} one @param {number} x @param {number} floor @param {number} k @param {number} x0 @param {boolean} on */
 function upright(one, x, floor, k, x0, on) {
   const a = floor - one.from_in * k;
   const b = floor - one.to_in * k;
   const middle = (a + b) / 2;
+  const room = a - b >= wide(one.text, 13.5) || one.at.field !== '';
   return [
     line('hair', d('M', x0 - 4, a, 'H', x - 5, 'M', x0 - 4, b, 'H', x - 5)),
     line(on ? 'on' : 'dim', d('M', x, b - 4, 'V', a + 4)),
     line(on ? 'on tick' : 'tick', d('M', x - 4, b + 4, 'L', x + 4, b - 4, 'M', x - 4, a + 4, 'L', x + 4, a - 4)),
-    s('text', { class: `m halo b${on ? ' on' : ''}`, transform: `translate(${r2(x - 6)} ${r2(middle)}) rotate(-90)` }, fit(one.text, 120, 13.5)),
+    ...(room ? [s('text', { class: `m halo b${on ? ' on' : ''}`, transform: `translate(${r2(x - 6)} ${r2(middle)}) rotate(-90)` }, fit(one.text, 120, 13.5))] : []),
   ];
 }
 
 /** A dimension that leads to its field: its lines over a clear rectangle large enough for a thumb. */
-function pressable(/** @type {import('../core.js').Dimension} */ one, /** @type {Node[]} */ parts, /** @type {How} */ how,
-  /** @type {'left' | 'top' | 'bottom'} */ side, /** @type {number} */ last, /** @type {number} */ x0, /** @type {number} */ y0,
-  /** @type {number} */ floor, /** @type {number} */ k) {
+function pressable(/** @type {Placed} */ one, /** @type {Node[]} */ parts, /** @type {How} */ how, /** @type {'left' | 'top' | 'bottom'} */ side,
+  /** @type {boolean} */ outermost, /** @type {number} */ from, /** @type {number} */ x0, /** @type {number} */ floor, /** @type {number} */ k) {
   const least = 54;
-  let [x, y, w, h] = [0, 0, 0, 0];
-  if (side === 'left') {
-    h = Math.max(least, (one.to_in - one.from_in) * k);
-    y = floor - ((one.from_in + one.to_in) / 2) * k - h / 2;
-    w = least;
-    x = Math.max(0, x0 - 18 - one.row * 22 - 40);
-  } else {
-    w = Math.max(least, (one.to_in - one.from_in) * k);
-    x = x0 + ((one.from_in + one.to_in) / 2) * k - w / 2;
-    const at = side === 'top' ? y0 - 14 - one.row * APART : floor + 26 + one.row * APART;
-    const outer = one.row === last && last > 0;
-    h = least;
-    y = (side === 'top') === outer ? at - 44 : at - 12;
-    if (side === 'bottom') y = outer ? at - 14 : at - 42;
-  }
+  const long = Math.max(least, (one.to_in - one.from_in) * k);
+  const middle = ((one.from_in + one.to_in) / 2) * k;
+  let [x, y, w, h] = [x0 + middle - long / 2, from - 14, long, least];
+  if (side === 'left') [x, y, w, h] = [Math.max(0, outermost ? from - 38 : from - 18), floor - middle - long / 2, least, long];
+  else if (side === 'top' ? outermost : !outermost) y = from - 40;
   const go = () => how.press(one.at);
   const node = s('g', { role: 'button', tabindex: 0, 'aria-label': how.pressLabel(one), 'data-at': `${one.at.part}-${one.at.id}-${one.at.field}` }, rect('clear', x, y, w, h), ...parts);
   node.addEventListener('click', go);
