@@ -43,9 +43,9 @@ export function mount(root, store, route) {
   });
   const ways = el('fieldset', 'pick', el('legend', 'vh', t('depth.ways')), el('div', 'opts', ...radios.map((one) => one.node)));
 
-  root.append(top, drawing, el('main', 'pad top', stepper, three, notes,
+  root.append(el('main', '', top, drawing, el('div', 'pad top', stepper, three, notes,
     el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields', typed.node, target.node, kitPart),
-    el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), foamPart), sources), bar.node);
+    el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), foamPart), sources)), bar.node);
 
   /** @param {1 | -1} sign */
   function stepBy(sign) {
@@ -61,7 +61,7 @@ export function mount(root, store, route) {
   function update() {
     bar.update(store);
     const surface = get();
-    if (!surface) return redraw(root, [head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') }), bar.node]);
+    if (!surface) return redraw(root, [el('main', '', head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') })), bar.node]);
     const { job, estimate } = store;
     const w = figures(job.units);
     const one = estimate && byId(estimate.surfaces, id);

@@ -30,7 +30,7 @@ export function mount(root, store) {
   const limits = ['too_big', 'too_big_kits'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
   const sheets = el('div', 'pad');
   const bar = answerBar();
-  root.append(top, el('main', '', main, reasonPart, own,
+  root.append(el('main', '', top, main, reasonPart, own,
     usable, el('div', 'pad', el('div', 'fields', ...fields.map((one) => one.node))), sheets,
     el('div', 'pad tail', more(t('kits.when_big'), ...limits.map((one) => one.node)))), bar.node);
 

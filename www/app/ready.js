@@ -33,11 +33,11 @@ export function mount(root, store) {
   const limits = ['dew_spread', 'cylinders_apart', 'site_age', 'cylinder_age', 'meter_rh_error', 'meter_temp_error'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
   const bar = answerBar();
 
-  root.append(top, drawing, el('main', 'pad top', notes,
+  root.append(el('main', '', top, drawing, el('div', 'pad top', notes,
     el('h2', 'bar', t('ready.take')), el('p', 'note', t('ready.how')), lone, moist, moistPress,
     el('h2', 'bar', t('ready.surfaces')), el('p', 'note', t('ready.surfaces_how')), surfaces,
     el('div', 'dos', press(t('ready.add_surface'), 'add', () => add('surface')))), margins, cautions,
-  el('div', 'pad tail', more(t('ready.limits'), ...limits.map((one) => one.node))), bar.node);
+  el('div', 'pad', more(t('ready.limits'), ...limits.map((one) => one.node)))), bar.node);
 
   /** @param {ReadingOf} of */
   function add(of) {

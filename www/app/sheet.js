@@ -298,7 +298,7 @@ export function mount(root, store, route) {
     return { name, item, draw };
   });
 
-  root.append(top, el('main', '', drawing, el('ol', 'sheet', ...parts.map((one) => one.item)),
+  root.append(el('main', '', top, drawing, el('ol', 'sheet', ...parts.map((one) => one.item)),
     el('div', 'pad tail', el('div', 'dos no-print', press(t('sheet.print'), 'print', () => window.print())), el('p', 'note top', t('sheet.governs')))), bar.node);
 
   let placed = false;

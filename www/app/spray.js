@@ -15,9 +15,9 @@ const BEFORE = ['edges', 'warm', 'bare', 'idle', 'upright', 'off_ratio'];
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
   const top = el('div');
-  const main = el('main');
+  const main = el('div');
   const bar = answerBar();
-  root.append(top, main, bar.node);
+  root.append(el('main', '', top, main), bar.node);
 
   function update() {
     bar.update(store);

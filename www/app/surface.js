@@ -46,9 +46,9 @@ export function mount(root, store, route) {
   const bar = answerBar();
   let active = '';
 
-  root.append(top, tabs, drawing, el('main', 'pad',
+  root.append(el('main', '', top, tabs, drawing, el('div', 'pad',
     el('div', 'fields top', name.node, el('div', 'field wide', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
-    entries, deductPart, openingsPart, notes, areas, after), bar.node);
+    entries, deductPart, openingsPart, notes, areas, after)), bar.node);
 
   // The field that has the focus lights its dimension.
   const light = () => {
@@ -85,7 +85,7 @@ export function mount(root, store, route) {
     const surface = get();
     bar.update(store);
     if (!surface) {
-      redraw(root, [head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') }), bar.node]);
+      redraw(root, [el('main', '', head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') })), bar.node]);
       return;
     }
     const at = store.job.surfaces.indexOf(surface);

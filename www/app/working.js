@@ -62,7 +62,7 @@ export function mount(root, store, route) {
   const sheet = el('ol', 'calc');
   const bar = answerBar();
   let moved = false;
-  root.append(top, el('main', '', sheet, el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')), el('div', 'dos no-print', press(t('sheet.working_print'), 'print', () => window.print())))), bar.node);
+  root.append(el('main', '', top, sheet, el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')), el('div', 'dos no-print', press(t('sheet.working_print'), 'print', () => window.print())))), bar.node);
 
   /** The steps of one scope, numbered on. @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
   function group(of, from, count, name, only) {
