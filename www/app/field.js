@@ -103,11 +103,13 @@ export function field(about) {
     const read = row && text.trim() ? reading(row, text, unit, entered?.sense, store.job.units) : undefined;
     showReading(read, row, text);
     // What hangs on a press is drawn anew only when it differs, so that a focused button stays.
-    const signature = JSON.stringify([visited, found, read?.meanings, unit, text]);
+    // Leaving the field for one of its own presses must not draw that press anew: it would lose the click.
+    const told = found.filter((one) => one.code !== 'needed' || visited);
+    const signature = JSON.stringify([told, read?.meanings, unit, text]);
     if (signature === before) return;
     before = signature;
     showMeanings(read?.meanings, text, unit);
-    tells.replaceChildren(...found.filter((one) => one.code !== 'needed' || visited).map(tell));
+    tells.replaceChildren(...told.map(tell));
     offerOther(found, text, unit);
   }
 

@@ -45,7 +45,7 @@ export function mount(root, store) {
     const named = store.job.readings.filter((one) => one.of === 'surface').length;
     const surface = of === 'surface' ? store.job.surfaces[named]?.name : undefined;
     store.dispatch({ do: 'add_reading', of, name: surface });
-    queueMicrotask(() => document.getElementById(fieldId('reading', id, fieldOf(of)))?.focus());
+    void store.settled().then(() => document.getElementById(fieldId('reading', id, fieldOf(of)))?.focus());
   }
 
   /** The entry of one reading. @param {SiteReading} reading */

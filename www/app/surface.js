@@ -34,7 +34,7 @@ export function mount(root, store, route) {
     el('div', 'dos', press(t('surface.add_opening'), 'add-opening', () => {
       const opening = store.job.next_id;
       store.dispatch({ do: 'add_opening', surface: id });
-      queueMicrotask(() => focusField(fieldId('opening', opening, 'width')));
+      void store.settled().then(() => focusField(fieldId('opening', opening, 'width')));
     })));
   const name = line({ store, part: 'surface', id, field: 'name', label: t('surface.name') });
   const shape = el('select', { id: fieldId('surface', id, 'shape'), change: () => store.dispatch({ do: 'shape', id, shape: /** @type {import('./core.js').Shape} */ (shape.value) }) });
