@@ -366,6 +366,12 @@ fn extent(shape: Shape, measure: &dyn Fn(&str) -> f64) -> Extent {
 }
 
 /// What every shape asks for, in the order in which a page offers them.
+///
+/// ```
+/// let needed = |form: &foamwright::surfaces::ShapeForm| form.entries.iter().filter(|one| one.needed).count();
+/// let all: Vec<usize> = foamwright::surfaces::forms().iter().map(needed).collect();
+/// assert_eq!(all, [1, 2, 3, 3, 3, 3]);
+/// ```
 pub fn forms() -> &'static [ShapeForm] {
     FORMS
 }

@@ -135,8 +135,8 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
         count: likely.members.iter().filter(|member| member.piece == *piece).count() as u32,
         area_ft2: area(&|areas| areas.pieces.get(*piece as usize).copied().unwrap_or(0.0)),
     });
-    let pieces: Vec<PieceSum> =
-        pieces.filter(|sum| sum.count > 0 || sum.area_ft2 != Band::exactly(SquareFeet(0.0))).collect();
+    let nothing = Band::exactly(SquareFeet(0.0));
+    let pieces = pieces.filter(|sum| sum.area_ft2 != nothing);
     SurfaceArea {
         shape: takeoff.shape,
         measures: measures.collect(),
@@ -150,6 +150,6 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
         openings: openings.collect(),
         clear_ft2: area(&|areas| areas.clear),
         framing_share_pct: band(&|areas| areas.share_pct),
-        pieces,
+        pieces: pieces.collect(),
     }
 }

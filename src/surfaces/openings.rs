@@ -6,7 +6,7 @@ use crate::job::{Opening, Part, Reader, entry};
 use crate::measure::{Band, Kind};
 
 /// Openings that a drawing holds; the area of any more is taken out, but they get no place.
-const DRAWN: usize = 200;
+const DRAWN: usize = 60;
 
 /// Further past the edge than this (an inch's sixteen-thousandth) counts as outside.
 const PAST_IN: f64 = 1.0 / 16_384.0;
@@ -96,11 +96,13 @@ pub(super) fn check(surface: u32, holes: &[Hole], plane: Rect, gross_ft2: f64, r
             let past = reader.figure(Kind::Length, right.max(up));
             reader.say(found(Code::OpeningOutside, hole, field).with("past", past));
         }
-        let earlier = holes.iter().take(number).filter(|_| hole.place.is_some());
-        for other in
-            earlier.filter(|other| other.rect(Column::Likely).is_some_and(|other| overlaps(other, rect)))
-        {
-            reader.say(found(Code::OpeningsOverlap, hole, "from_left").with("other", &*other.name));
+        if hole.place.is_none() {
+            continue;
+        }
+        for other in holes.iter().take(number) {
+            if other.rect(Column::Likely).is_some_and(|other| overlaps(other, rect)) {
+                reader.say(found(Code::OpeningsOverlap, hole, "from_left").with("other", &*other.name));
+            }
         }
     }
     let whole: f64 = holes.iter().map(|hole| hole.whole_ft2(Column::Likely)).sum();

@@ -8,7 +8,7 @@ use crate::job::{Part, Shape};
 use crate::measure::{Kind, Style, Units, write};
 
 /// More members than this are not drawn: no screen could show them.
-const DRAWN: usize = 2_000;
+pub(super) const DRAWN: usize = 2_000;
 
 /// Anything shorter is not dimensioned.
 const LEAST_IN: f64 = 1.0 / 32.0;

@@ -2,7 +2,7 @@
 
 use super::members::Layout;
 use super::openings::{self, Hole};
-use super::{Column, Extent, Measure, Rect, ShapeForm, extent, form, framed};
+use super::{Column, Extent, Measure, Rect, ShapeForm, extent, form, framed, outline};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Reader, Shape, Surface, entry};
 use crate::measure::{Band, Inches, Member};
@@ -46,7 +46,7 @@ impl Takeoff {
             .flatten();
         let framing = framing(surface, form, member, &mut measures, reader);
         let holes = match form.openings {
-            true => openings::take(&surface.openings, form.places, reader),
+            true => openings::take(&surface.openings, form.places && !crowded(&measures), reader),
             false => Some(Vec::new()),
         };
         let (framing, holes) = framing.zip(holes).filter(|_| complete)?;
@@ -99,6 +99,13 @@ impl Takeoff {
             }
         }
     }
+}
+
+/// Whether the layout has more members than a drawing holds: openings then have no place among them.
+fn crowded(measures: &[Measure]) -> bool {
+    let value = |field| measures.iter().find(|measure| measure.field == field).map(|measure| measure.value);
+    let run = value("length").zip(value("spacing"));
+    run.is_some_and(|(length, spacing)| length.high > spacing.low * outline::DRAWN as f64)
 }
 
 /// Reads one needed or defaulted measure and keeps it.

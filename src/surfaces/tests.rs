@@ -353,6 +353,30 @@ fn every_shape_has_a_form_that_fits_the_table_of_fields() {
     }
 }
 
+#[test]
+fn every_shape_field_and_piece_has_words() {
+    for language in ["en", "es"] {
+        let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("www/words").join(language);
+        let text = std::fs::read_to_string(folder.join("surface.json")).expect("surface.json");
+        let words: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+        let snake = |one: serde_json::Value| one.as_str().expect("a word").to_owned();
+        let mut keys: Vec<String> = Vec::new();
+        for form in forms() {
+            let shape = snake(serde_json::to_value(form.shape).expect("serializes"));
+            keys.extend(["shape", "about", "from"].map(|part| format!("{part}.{shape}")));
+            keys.extend(form.entries.iter().map(|asked| format!("{shape}.{}", asked.field)));
+        }
+        let fields = crate::job::fields().iter().filter(|field| field.part == Part::Opening);
+        keys.extend(fields.map(|field| format!("opening.{}", field.field)));
+        let pieces = Piece::ALL.iter().map(|piece| snake(serde_json::to_value(piece).expect("serializes")));
+        keys.extend(pieces.map(|piece| format!("piece.{piece}")));
+        keys.extend(["nothing", "pieces", "share", "estimated"].map(|by| format!("framing_{by}")));
+        for key in keys {
+            assert!(!words[&key].is_null(), "{language}: {key}");
+        }
+    }
+}
+
 const COLUMNS: [fn(Band<SquareFeet>) -> f64; 3] =
     [|band| band.low.0, |band| band.likely.0, |band| band.high.0];
 

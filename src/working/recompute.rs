@@ -233,6 +233,9 @@ fn every_result_follows_from_its_inputs() {
             }
         }
     }
+    for step in steps().iter().filter(|step| !stood.contains(step.code)) {
+        faults.push(format!("{}: stands in none of tests/jobs/", step.code));
+    }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
 }
 
