@@ -380,6 +380,33 @@ pub fn forms() -> &'static [ShapeForm] {
 ///
 /// In words: gross = length × height (by the shape); openings = width × height × count of each; framing =
 /// what the [pieces](MemberRect) cover, or a share of gross − openings; net = gross − openings − framing.
+///
+/// ```
+/// use foamwright::job::{Entered, Reader, Shape, Surface};
+/// use foamwright::measure::{SquareFeet, Units};
+///
+/// let entry = |field: &str, text: &str| Entered { field: field.into(), text: text.into(), unit: None, sense: None };
+/// let mut wall = Surface {
+///     id: 1,
+///     name: "Back wall".into(),
+///     shape: Shape::FramedWall,
+///     entries: vec![entry("length", "24'"), entry("height", "7' 6\"")],
+///     deduct_framing: true,
+///     openings: Vec::new(),
+///     depth_way: Default::default(),
+///     depth_kit: 0,
+///     foam: 0,
+/// };
+/// let mut reader = Reader::new(Units::Us);
+/// assert!(foamwright::surfaces::measure(&wall, &mut reader).is_none()); // the studs' size is needed
+/// assert_eq!(reader.findings[0].at.field, "member");
+///
+/// wall.entries.push(entry("member", "2x6"));
+/// let area = foamwright::surfaces::measure(&wall, &mut Reader::new(Units::Us)).ok_or("incomplete")?;
+/// assert_eq!(area.gross_ft2.likely, SquareFeet(180.0));
+/// assert_eq!(area.framing_ft2.likely, SquareFeet(19.0 * 1.5 * 90.0 / 144.0)); // 19 studs at 16 in
+/// # Ok::<(), &str>(())
+/// ```
 pub fn measure(surface: &Surface, reader: &mut Reader) -> Option<SurfaceArea> {
     Takeoff::take(surface, reader).map(|takeoff| net::area(&takeoff))
 }
