@@ -2,7 +2,7 @@
 /** The page: starts everything, shows the screen that the fragment names, and keeps it up to date. */
 import { call, load, now, watch } from './calls.js';
 import { drawer, PREFIX } from './drawer.js';
-import { keepBook, nameOf, openFirst, openJob, shelfChanged, takeIn } from './jobbook.js';
+import { keepBook, nameOf, newJob, openFirst, openJob, shelfChanged, takeIn } from './jobbook.js';
 import { el, say } from './list.js';
 import { startMenu } from './menu.js';
 import { hush, notify, placeNotices } from './notices.js';
@@ -10,7 +10,7 @@ import { offline, startOffline } from './offline.js';
 import { getPrefs, setPrefs, showTheme } from './prefs.js';
 import { createShelf, newId } from './shelf.js';
 import { createStore } from './store.js';
-import { parse, SCREENS } from './view.js';
+import { go, parse, SCREENS, to } from './view.js';
 import { choose, dress, need, speak, t } from './words.js';
 
 const WORDS = ['page', 'fields', 'findings', 'sources', 'jobs', 'ready'];
@@ -82,6 +82,15 @@ function title() {
   document.title = words ? `${words} · Foamwright` : 'Foamwright';
 }
 
+/** The sheet is what prints, whatever screen is open. */
+async function printSheet() {
+  if (route.name !== 'sheet') {
+    history.pushState(null, '', to('sheet'));
+    await show();
+  }
+  window.print();
+}
+
 /** At the desk the whole sheet stands at the right, live. */
 async function showLive() {
   if (!wide.matches) {
@@ -115,6 +124,8 @@ function bar() {
   if (store.keeping === 'memory') notify('storage', 'watch', t(`page.not_kept_${here}`), t('page.not_kept_do'), { once: true });
   if (store.keeping === 'full') notify('storage', 'watch', t(`page.full_${here}`), t('page.not_kept_do'), { once: true });
   if (store.keeping === 'kept') hush('storage');
+  if (store.keeping === 'sample') notify('sample', 'watch', t('page.sample'), t('page.sample_do'), { once: true, presses: [[t('jobs.new'), () => void newJob().then(() => go(to('sheet')))]] });
+  else hush('sample');
 }
 
 /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -144,15 +155,15 @@ function foot() {
     el('p', 'note', `${t(`page.offline.${offline()}`)} ${t('page.private')}`));
 }
 
-/** @param {import('./words.js').Language} to */
-async function changeLanguage(to) {
+/** @param {import('./words.js').Language} language */
+async function changeLanguage(language) {
   try {
-    await speak(to);
+    await speak(language);
   } catch {
     notify('language', 'watch', t('page.language_failed'), t('page.language_failed_do'));
     return;
   }
-  setPrefs({ language: to });
+  setPrefs({ language });
   live?.unmount?.();
   live = undefined;
   by('live').replaceChildren();
@@ -164,7 +175,7 @@ async function changeLanguage(to) {
   menu.update();
 }
 
-const menu = startMenu(store, { press: by('menu-press'), panel: by('menu'), onLanguage: (to) => void changeLanguage(to) });
+const menu = startMenu(store, { press: by('menu-press'), panel: by('menu'), onLanguage: (language) => void changeLanguage(language) });
 
 function listen() {
   store.subscribe(({ kind, from }) => {
@@ -189,6 +200,7 @@ function listen() {
     void show();
   });
   wide.addEventListener('change', () => void showLive());
+  document.addEventListener('foamwright-print', () => void printSheet());
   document.addEventListener('foamwright-language', (event) => void changeLanguage(/** @type {CustomEvent} */ (event).detail));
   by('undo').addEventListener('click', () => {
     const before = store.canUndo && store.undo();

@@ -5,7 +5,7 @@
  * @typedef {import('./job.js').Job} Job
  */
 import { apply } from './changes.js';
-import { loadCatalogue, starters } from './catalogue.js';
+import { isSample, loadCatalogue, starters } from './catalogue.js';
 import { download, fileName, openFile, openText, openValue, textOf } from './files.js';
 import { hush, notify } from './notices.js';
 import { getPrefs, setPrefs } from './prefs.js';
@@ -97,6 +97,9 @@ export async function newJob() {
   for (const sheet of starters('foam')) job = apply(job, { do: 'add_foam', sheet });
   for (const sheet of starters('kit')) job = apply(job, { do: 'add_kit', sheet });
   await begin(job);
+  if ([...job.foams, ...job.kits].some(isSample)) {
+    notify('samples', 'watch', t('jobs.starts_with_samples'), t('jobs.starts_with_samples_do'), { presses: [[t('page.to_settings'), () => go(to('settings'))]] });
+  }
 }
 
 /** A copy of a job of the shelf, opened. @param {string} id */
@@ -137,6 +140,7 @@ export async function deleteJob(id) {
   }
   shelfChanged();
   notify('deleted', 'watch', t('jobs.deleted', { name }), '', {
+    focus: true,
     presses: [[t('jobs.put_back'), () => {
       shelf.restore(id, text);
       if (open) void openJob(id).then(shelfChanged);

@@ -41,7 +41,7 @@ export function startMenu(store, { press, panel, onLanguage }) {
           type: 'button', class: 'press',
           click: () => {
             show(false);
-            window.print();
+            document.dispatchEvent(new Event('foamwright-print'));
           },
         }, t('page.print')))),
       themePick(), languagePick(onLanguage), unitsPick(store));

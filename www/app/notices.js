@@ -22,9 +22,10 @@ export function placeNotices(root) {
  * @param {'watch' | 'hold' | 'go'} kind
  * @param {string} bold
  * @param {string} [rest]
- * @param {{presses?: [string, () => void][], once?: boolean}} [how]
+ * @param {{presses?: [string, () => void][], once?: boolean, focus?: boolean}} [how]
+ *   `once`: a visit; `focus`: what was pressed to get here is gone, so the first press takes the focus
  */
-export function notify(id, kind, bold, rest = '', { presses = [], once = false } = {}) {
+export function notify(id, kind, bold, rest = '', { presses = [], once = false, focus = false } = {}) {
   if (once && said.has(id)) return;
   said.add(id);
   hush(id);
@@ -40,6 +41,7 @@ export function notify(id, kind, bold, rest = '', { presses = [], once = false }
       }, words)), away)));
   shown.set(id, node);
   place?.append(node);
+  if (focus) node.querySelector('button')?.focus();
 }
 
 /** Takes a notice away. @param {string} id */

@@ -97,11 +97,16 @@
     panel.append(list);
     var place = document.getElementById('view') || document.body;
     place.replaceChildren(panel);
+    var bar = document.getElementById('bar');
+    if (bar) bar.hidden = true;
   }
+
+  var tried = false;
 
   /** One retry past the browser's own cache: an old page may name files that are gone. */
   function failed() {
-    if (page.foamwrightReady) return;
+    if (page.foamwrightReady || tried) return;
+    tried = true;
     var first = false;
     try {
       first = !sessionStorage.getItem('foamwright.retried');
@@ -111,7 +116,14 @@
     fetch(location.href.split('#')[0], { cache: 'reload' }).then(function () { location.reload(); }, function () { show('load'); });
   }
 
-  page.foamwrightRescue = show;
+  /** @param {string} reason `load`: something did not arrive; `trap`: the core cannot be brought back */
+  page.foamwrightRescue = function (reason) {
+    if (reason === 'load') failed();
+    else show(reason);
+  };
+  window.addEventListener('error', function (event) {
+    if (event.target instanceof HTMLScriptElement) failed();
+  }, true);
   var watchdog = setTimeout(failed, PATIENCE);
 
   /** The page says that it stands. */

@@ -14,6 +14,9 @@ import { has, t } from './words.js';
 
 export const words = ['settings'];
 
+/** The folder that this file lies in is named by the content of the version. */
+const version = new URL('.', import.meta.url).pathname.split('/').at(-2) ?? '';
+
 const GROUPS = /** @type {const} */ ([
   ['job', ['spray_date']],
   ['allowances', ['over_depth', 'other_waste', 'yield_factor', 'fixed_loss']],
@@ -56,7 +59,7 @@ export function mount(root, store) {
       drawnUnits = store.job.units;
       units.replaceChildren(unitsPick(store));
     }
-    say(copy, t(`page.offline.${offline()}`));
+    say(copy, `${t('settings.version', { version })} ${t(`page.offline.${offline()}`)}`);
   }
 
   return { title: t('settings.title'), update };

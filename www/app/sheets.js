@@ -1,6 +1,7 @@
 // @ts-check
 /** What the foam sheet and the kit sheet have in common: the job's copy, and its place in the catalogue. */
 import { isSample, keepSheet, loadCatalogue, newer } from './catalogue.js';
+import { fieldRow } from './calls.js';
 import { find } from './changes.js';
 import { field, line, note } from './field.js';
 import { el } from './list.js';
@@ -35,7 +36,7 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   root.append(top, el('main', 'pad tail',
     el('p', 'note', t(`settings.${part}_governs`)), notes,
     el('div', 'fields', name.node),
-    ...fields.map(({ key, all }) => el('section', '', el('h2', 'bar', t(`settings.${key}`)), has(`settings.${key}_note`) && el('p', 'note', t(`settings.${key}_note`)), el('div', 'fields', ...all.map((one) => one.node)))),
+    ...fields.map(({ key, all }) => el('section', '', el('h2', 'bar', t(`settings.${key}`)), ...sourcesOf(part, groups, key), has(`settings.${key}_note`) && el('p', 'note', t(`settings.${key}_note`)), el('div', 'fields', ...all.map((one) => one.node)))),
     more, el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue));
   void loadCatalogue().then(() => update());
 
@@ -66,7 +67,7 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
         type: 'button', class: 'do line wide',
         click: () => {
           store.dispatch({ do: 'remove', part, id });
-          notify('removed', 'watch', t('settings.removed', { name: title }), '', { presses: [[t('page.undo'), () => store.undo()]] });
+          notify('removed', 'watch', t('settings.removed', { name: title }), '', { focus: true, presses: [[t('page.undo'), () => store.undo()]] });
           go(to('settings'), true);
         },
       }, t(`settings.remove_${part}`)));
@@ -83,6 +84,13 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   }
 
   return { title: () => heading.textContent ?? '', update };
+}
+
+/** Where the figures of a group come from that have no default: said once, under its heading. @param {'foam' | 'kit'} part @param {readonly (readonly [string, readonly string[]])[]} groups @param {string} key */
+function sourcesOf(part, groups, key) {
+  const names = groups.find(([name]) => name === key)?.[1] ?? [];
+  const rows = names.map((one) => fieldRow(part, one)).filter((row) => row && !row.default && row.source !== 'site_limit');
+  return [...new Set(rows.map((row) => row?.source ?? ''))].map((one) => el('p', 'src', t(`sources.${one}`)));
 }
 
 /** Fields in groups; what the table has beyond them comes last. @param {readonly (readonly [string, readonly string[]])[]} groups @param {{field: string}[]} rows */
