@@ -8,7 +8,7 @@ import { languagePick, themePick, unitsPick } from './menu.js';
 import { notify } from './notices.js';
 import { check, offline, removeCopy } from './offline.js';
 import { head } from './parts.js';
-import { grouped } from './sheets.js';
+import { fieldGroup, grouped } from './sheets.js';
 import { go, to } from './view.js';
 import { has, t } from './words.js';
 
@@ -34,7 +34,7 @@ export function mount(root, store) {
     line({ store, part: 'job', id: 0, field: 'note', label: t('settings.note'), long: true }),
   ];
   const date = field({ store, part: 'job', id: 0, field: 'spray_date', hint: t('settings.date_hint') });
-  const groups = rest.map(([key, names]) => ({ key, all: names.map((one) => field({ store, part: 'job', id: 0, field: one, source: true })) }));
+  const groups = rest.map(([key, names]) => fieldGroup(store, 'job', 0, key, names));
   const parts = [sheetList(store, 'foam'), sheetList(store, 'kit')];
   const units = el('div');
   const copy = el('p', 'note');
@@ -46,7 +46,7 @@ export function mount(root, store) {
       section('job', el('div', 'fields one', lines[0].node, lines[1].node, date.node, lines[2].node), units),
       ...parts.map((one) => one.node),
       el('p', 'note top', t('settings.governs')),
-      ...groups.map(({ key, all }) => section(key, el('div', 'fields', ...all.map((one) => one.node)))),
+      ...groups.map((one) => one.node),
       section('device', themePick(), languagePick((language) => document.dispatchEvent(new CustomEvent('foamwright-language', { detail: language }))), copy,
         el('div', 'dos',
           el('button', { type: 'button', class: 'do line wide', click: () => void askNewer() }, t('settings.check')),
@@ -54,7 +54,7 @@ export function mount(root, store) {
   void loadCatalogue().then(() => update());
 
   function update() {
-    for (const one of [...lines, date, ...groups.flatMap(({ all }) => all), ...parts]) one.update();
+    for (const one of [...lines, date, ...groups, ...parts]) one.update();
     if (drawnUnits !== store.job.units) {
       drawnUnits = store.job.units;
       units.replaceChildren(unitsPick(store));

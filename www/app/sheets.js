@@ -28,7 +28,7 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   const top = head({ back: [to('settings'), t('page.to_settings')], title: ' ' });
   const heading = /** @type {HTMLElement} */ (top.querySelector('h1'));
   const name = line({ store, part, id, field: 'name', label: t(`settings.${part}_name`) });
-  const fields = groups.map(([key, names]) => ({ key, all: names.map((one) => field({ store, part, id, field: one, source: true })) }));
+  const fields = groups.map(([key, names]) => fieldGroup(store, part, id, key, names));
   const notes = el('div', 'says');
   const catalogue = el('div', 'dos');
   let before = '';
@@ -36,7 +36,7 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   root.append(top, el('main', 'pad tail',
     el('p', 'note', t(`settings.${part}_governs`)), notes,
     el('div', 'fields', name.node),
-    ...fields.map(({ key, all }) => el('section', '', el('h2', 'bar', t(`settings.${key}`)), ...sourcesOf(part, groups, key), has(`settings.${key}_note`) && el('p', 'note', t(`settings.${key}_note`)), el('div', 'fields', ...all.map((one) => one.node)))),
+    ...fields.map((one) => one.node),
     more, el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue));
   void loadCatalogue().then(() => update());
 
@@ -49,7 +49,7 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
     const title = copy.name.trim() || t(`settings.${part}_unnamed`);
     if (heading.textContent !== title) heading.textContent = title;
     name.update();
-    for (const one of fields.flatMap(({ all }) => all)) one.update();
+    for (const one of fields) one.update();
     onUpdate?.();
     const found = (store.estimate?.findings ?? []).filter((one) => (one.at.part === part && one.at.id === id && !one.at.field) || also?.(one));
     const moved = newer(part, copy);
@@ -86,11 +86,30 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   return { title: () => heading.textContent ?? '', update };
 }
 
-/** Where the figures of a group come from that have no default: said once, under its heading. @param {'foam' | 'kit'} part @param {readonly (readonly [string, readonly string[]])[]} groups @param {string} key */
-function sourcesOf(part, groups, key) {
-  const names = groups.find(([name]) => name === key)?.[1] ?? [];
-  const rows = names.map((one) => fieldRow(part, one)).filter((row) => row && !row.default && row.source !== 'site_limit');
-  return [...new Set(rows.map((row) => row?.source ?? ''))].map((one) => el('p', 'src', t(`sources.${one}`)));
+/**
+ * Fields under a heading. A source that several of them share is said once, under the heading.
+ * @param {import('./store.js').Store} store
+ * @param {import('./core.js').Part} part
+ * @param {number} id
+ * @param {string} key
+ * @param {readonly string[]} names
+ * @returns {{node: HTMLElement, update: () => void}}
+ */
+export function fieldGroup(store, part, id, key, names) {
+  const source = (/** @type {string} */ name) => {
+    const row = fieldRow(part, name);
+    return row && row.source !== 'site_limit' ? row.source : '';
+  };
+  const all = names.map(source);
+  const shared = new Set(all.filter((one, at) => one && (all.indexOf(one) !== at || !fieldRow(part, names[at])?.default)));
+  const fields = names.map((name) => field({ store, part, id, field: name, source: !shared.has(source(name)) }));
+  return {
+    node: el('section', { id: `group-${key}` }, el('h2', 'bar', t(`settings.${key}`)), has(`settings.${key}_note`) && el('p', 'note', t(`settings.${key}_note`)),
+      ...[...shared].map((one) => el('p', 'src', t(`sources.${one}`))), el('div', 'fields', ...fields.map((one) => one.node))),
+    update() {
+      for (const one of fields) one.update();
+    },
+  };
 }
 
 /** Fields in groups; what the table has beyond them comes last. @param {readonly (readonly [string, readonly string[]])[]} groups @param {{field: string}[]} rows */
