@@ -1,6 +1,8 @@
 //! How thick, and why: the aim, the least promised and the most allowed of a surface.
 
 mod choose;
+#[cfg(test)]
+mod tests;
 
 use crate::foam::{Between, Foam};
 use crate::job::{DepthWay, Job, Surface};

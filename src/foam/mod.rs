@@ -4,6 +4,8 @@
 //! governs. A blank is a blank and never counts as a pass.
 
 mod listed;
+#[cfg(test)]
+mod tests;
 
 use crate::findings::{Code, Finding};
 use crate::job::{FoamSheet, Part, Reader, Taken};

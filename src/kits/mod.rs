@@ -122,7 +122,8 @@ pub struct Purchase {
     /// Each size alone, as many as are enough, in the order of the sizes.
     pub alone: Vec<Mix>,
     /// Other ways to reach it, cheapest first, five at most: each size alone, one kit more of a size than the
-    /// least-cost mix has, and fewer of the largest. All are enough and within the limits.
+    /// least-cost mix has, fewer of the largest, the largest with one other size. All are enough, none with
+    /// a kit to spare, and within the limits.
     pub others: Vec<Mix>,
     /// The mix that counts: the person's choice, else the least-cost one.
     pub buy: Option<Mix>,

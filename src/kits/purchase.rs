@@ -44,7 +44,7 @@ pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mu
     if wanted && least.is_none() {
         let any = sizes.iter().any(on_offer);
         let code = if any { Code::NotEnoughKits } else { Code::NoKits };
-        reader.say(said(code).with("given", decimal(need.0, 0)));
+        reader.say(said(code).with("given", decimal(quantity.to_spray_up.likely.0, 0)));
     }
 
     let at = |need: BoardFeet| {
@@ -66,7 +66,9 @@ pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mu
     let mut dearer_by = None;
     if let Some(own) = &own {
         if !own.enough {
-            reader.say(said(Code::ChosenTooLittle).with("short", decimal(-own.left.0, 1)));
+            // Up to the tenth: what falls short is never shown as nothing.
+            let short = libm::ceil(-own.left.0 * 10.0 - SLACK) / 10.0;
+            reader.say(said(Code::ChosenTooLittle).with("short", decimal(short.max(0.1), 1)));
         } else if let (Some(cost), Some(least)) = (own.cost, least_cost)
             && cost > least
         {
@@ -75,7 +77,7 @@ pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mu
             dearer_by = Some(more);
         }
     }
-    let too_big = too_big(job, &sizes, need, reader);
+    let too_big = too_big(job, &sizes, quantity, reader);
     let buy = own.or_else(|| least.clone());
     Purchase {
         yield_factor_pct: factor_pct(job, &sizes, reader),
@@ -110,8 +112,9 @@ fn alone(sizes: &[KitSize], need: BoardFeet) -> Vec<Mix> {
     each.collect()
 }
 
-/// Other ways: the sizes alone, one kit more of a size than the least-cost mix has, and fewer of the largest;
-/// each filled up at the least cost with the rest.
+/// Other ways: the sizes alone; one kit more of a size than the least-cost mix has and fewer of the largest, each
+/// filled up at the least cost; and so many of the largest with one other size. A way that is enough without
+/// one of its kits is none.
 fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec<Mix> {
     let limit_of = |kit| sizes.iter().find(|size| size.kit == kit).and_then(|size| size.limit);
     let within = |one: &KitCount| limit_of(one.kit).is_none_or(|limit| one.count <= limit);
@@ -119,7 +122,7 @@ fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec
     let offered: Vec<KitSize> = sizes.iter().filter(|size| on_offer(size)).copied().collect();
     let in_least =
         |size: &KitSize| least.buy.iter().find(|one| one.kit == size.kit).map_or(0, |one| one.count);
-    let mut add = |taken: &KitSize, count: u32, more: bool| {
+    let add = |taken: &KitSize, count: u32, more: bool, ways: &mut Vec<Mix>| {
         let mut buy = vec![KitCount { kit: taken.kit, count }];
         let still = BoardFeet(need.0 - f64::from(count) * taken.usable.0);
         if !within(&KitCount { kit: taken.kit, count }) {
@@ -141,17 +144,32 @@ fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec
         ways.push(mix(sizes, &lines(sizes, &buy), need));
     };
     for size in offered.iter().take(MOST_SIZES) {
-        add(size, in_least(size).saturating_add(1), true);
+        add(size, in_least(size).saturating_add(1), true, &mut ways);
     }
     if let Some(largest) = offered.iter().max_by(|a, b| a.usable.0.total_cmp(&b.usable.0)) {
         for count in (0..in_least(largest)).rev().take(MOST_OTHERS) {
-            add(largest, count, false);
+            add(largest, count, false, &mut ways);
+        }
+        // What a person would try: so many of the largest, and one other size for the rest.
+        let of_use = kits_needed(need, largest.usable).unwrap_or(u32::MAX);
+        for count in (0..=of_use).rev().take(MOST_OTHERS) {
+            let still = BoardFeet(need.0 - f64::from(count) * largest.usable.0);
+            for other in offered.iter().filter(|size| size.kit != largest.kit).take(MOST_SIZES) {
+                let Some(rest) = kits_needed(still, other.usable) else { continue };
+                let buy =
+                    [(largest, count), (other, rest)].map(|(size, count)| KitCount { kit: size.kit, count });
+                if buy.iter().all(within) {
+                    ways.push(mix(sizes, &lines(sizes, &buy), need));
+                }
+            }
         }
     }
     let mut others: Vec<Mix> = Vec::new();
     for way in ways {
         let known = way.buy == least.buy || others.iter().any(|one| one.buy == way.buy);
-        if known || !way.enough || way.cost.is_none() {
+        let usable = |kit| sizes.iter().find(|size| size.kit == kit).map_or(0.0, |size| size.usable.0);
+        let spare = way.buy.iter().any(|one| usable(one.kit) <= way.left.0);
+        if known || spare || !way.enough || way.cost.is_none() {
             continue;
         }
         let dearer = |one: &Mix| (one.cost, one.left) > (way.cost, way.left);
@@ -182,7 +200,8 @@ fn own(job: &Job, buy: &[KitCount], sizes: &[KitSize], need: BoardFeet, reader: 
     mix(sizes, &lines, need)
 }
 
-fn too_big(job: &Job, sizes: &[KitSize], need: BoardFeet, reader: &mut Reader) -> Option<TooBig> {
+fn too_big(job: &Job, sizes: &[KitSize], quantity: &Quantity, reader: &mut Reader) -> Option<TooBig> {
+    let need = quantity.to_spray.likely;
     let mut limit = |name| reader.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value.likely);
     let (feet, kits_limit) = (limit("too_big"), limit("too_big_kits"));
     let largest_usable = BoardFeet(sizes.iter().fold(0.0, |most: f64, size| most.max(size.usable.0)));
@@ -198,7 +217,7 @@ fn too_big(job: &Job, sizes: &[KitSize], need: BoardFeet, reader: &mut Reader) -
         return None;
     }
     let finding = Finding::new(Code::TooBig, Part::Purchase, 0, "")
-        .with("given", decimal(need.0, 0))
+        .with("given", decimal(quantity.to_spray_up.likely.0, 0))
         .with("limit", decimal(too_big.limit.0, 0))
         .with("kits", largest_kits.to_string());
     reader.say(finding);

@@ -1,5 +1,7 @@
 //! Lifts of equal thickness between the least and the largest, and the waiting between them.
 
+#[cfg(test)]
+mod tests;
 mod wait;
 
 use crate::depth::{Depth, aim_field};

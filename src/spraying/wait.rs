@@ -10,10 +10,10 @@ const PRACTICE_MIN: f64 = 15.0;
 /// still warm.
 ///
 /// Source: this project's own model of a reacting lift on 70 °F sheathing (kinetics after Baser & Khakhar
-/// 1994): 5 minutes for 1 in, 18 (15 to 23) for 2 in; 53 for 2 in on a lift that is still at 120 °F, and in
-/// that proportion for 1 in. Low confidence: the label governs, and a hand or thermometer on the foam.
+/// 1994), rounded up: 5.2 minutes for 1 in, 18 (15 to 23) for 2 in; 53 for 2 in on a lift that is still at
+/// 120 °F, and in that proportion for 1 in. Low confidence: the label governs, and a hand or thermometer on the foam.
 type Row = (f64, f64);
-const ON_BOARD: [Row; 3] = [(0.0, 0.0), (1.0, 5.0), (2.0, 20.0)];
+const ON_BOARD: [Row; 3] = [(0.0, 0.0), (1.0, 6.0), (2.0, 20.0)];
 const ON_FOAM: [Row; 3] = [(0.0, 0.0), (1.0, 15.0), (2.0, 53.0)];
 
 /// The table of cooling: minutes to wait after a lift of this thickness where so many follow on one another.
@@ -26,7 +26,7 @@ const ON_FOAM: [Row; 3] = [(0.0, 0.0), (1.0, 15.0), (2.0, 53.0)];
 /// use foamwright::measure::{Inches, Minutes};
 /// use foamwright::spraying::table_min;
 /// assert_eq!(table_min(Inches(2.0), 2), Some(Minutes(20.0)));
-/// assert_eq!(table_min(Inches(1.5), 2), Some(Minutes(12.5)));
+/// assert_eq!(table_min(Inches(1.5), 2), Some(Minutes(13.0)));
 /// assert_eq!(table_min(Inches(2.5), 2), None);
 /// ```
 pub fn table_min(each: Inches, count: u32) -> Option<Minutes> {

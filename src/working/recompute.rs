@@ -96,7 +96,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "lift_each" => |given| (given.one(0) / given.one(1)).into(),
         "wait_practice" => |_| 15.0.into(),
         "wait_table" => |given| {
-            let (to_one, to_two) = if given.one(1) > 2.0 { (15.0, 53.0) } else { (5.0, 20.0) };
+            let (to_one, to_two) = if given.one(1) > 2.0 { (15.0, 53.0) } else { (6.0, 20.0) };
             let over_one = (given.one(0) - 1.0).max(0.0);
             (to_one * given.one(0).min(1.0) + (to_two - to_one) * over_one).into()
         },

@@ -1,3 +1,5 @@
+mod buying;
+
 use super::mix::{kits_needed, lines, mix};
 use super::*;
 use proptest::prelude::*;
