@@ -9,21 +9,21 @@ use serde::Serialize;
 
 /// The shares that are added to the foam in place, in percent.
 ///
-/// Both are shares of the foam in place, not of each other: 3 % over-depth and 2 % other waste add 5 %. Where
-/// a range was entered its likely value is used.
+/// Both are shares of the foam in place, not of each other: 3 % over-depth and 2 % other waste add 5 %. A range
+/// (2 to 4 %) makes its line one.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct Allowances {
     /// What the crew sprays over the aim.
-    pub over_depth_pct: f64,
+    pub over_depth_pct: Band<f64>,
     /// Any other waste; nothing unless it was switched on.
-    pub other_waste_pct: f64,
+    pub other_waste_pct: Band<f64>,
 }
 
 impl Allowances {
-    /// Everything added, as a factor on the foam in place: 1 + over-depth + other waste.
+    /// What is likely added, as a factor on the foam in place: 1 + over-depth + other waste.
     pub fn factor(self) -> f64 {
-        1.0 + (self.over_depth_pct + self.other_waste_pct) / 100.0
+        1.0 + (self.over_depth_pct.likely + self.other_waste_pct.likely) / 100.0
     }
 }
 
@@ -55,8 +55,10 @@ pub struct Quantity {
 /// Over-depth is common practice, 0 unless entered: crews overshoot to hold the least depth. Other waste is 0
 /// unless entered, since the usable yield of a kit already holds everything lost on the way to the wall.
 pub fn allowances(job: &Job, reader: &mut Reader) -> Allowances {
-    let mut share =
-        |name| reader.take(Part::Job, 0, &job.entries, name).map_or(0.0, |taken| taken.value.likely);
+    let mut share = |name| {
+        let taken = reader.take(Part::Job, 0, &job.entries, name);
+        taken.map_or(Band::exactly(0.0), |taken| taken.value)
+    };
     Allowances { over_depth_pct: share("over_depth"), other_waste_pct: share("other_waste") }
 }
 
@@ -69,7 +71,7 @@ pub fn allowances(job: &Job, reader: &mut Reader) -> Allowances {
 /// use foamwright::measure::{Band, BoardFeet};
 /// use foamwright::quantity::{Allowances, board_feet};
 /// let places = [322.6, 248.6, 217.0].map(|feet| Some(Band::exactly(BoardFeet(feet))));
-/// let quantity = board_feet(&places, Allowances { over_depth_pct: 3.0, other_waste_pct: 0.0 });
+/// let quantity = board_feet(&places, Allowances { over_depth_pct: Band::exactly(3.0), other_waste_pct: Band::exactly(0.0) });
 /// assert_eq!(quantity.to_spray_up.likely, BoardFeet(812.0)); // from 811.846
 /// ```
 pub fn board_feet(in_place: &[Option<Band<BoardFeet>>], allowances: Allowances) -> Quantity {
@@ -80,7 +82,11 @@ pub fn board_feet(in_place: &[Option<Band<BoardFeet>>], allowances: Allowances) 
         likely: column(|band| band.likely),
         high: column(|band| band.high),
     };
-    let share = |percent: f64| place.map(|feet| BoardFeet(feet.0 * percent / 100.0));
+    let share = |percent: Band<f64>| Band {
+        low: BoardFeet(place.low.0 * percent.low / 100.0),
+        likely: BoardFeet(place.likely.0 * percent.likely / 100.0),
+        high: BoardFeet(place.high.0 * percent.high / 100.0),
+    };
     let over_depth = share(allowances.over_depth_pct);
     let other_waste = share(allowances.other_waste_pct);
     let to_spray = Band {
@@ -115,6 +121,8 @@ mod tests {
 
     fn total(places: &[f64], over_depth_pct: f64, other_waste_pct: f64) -> Quantity {
         let places: Vec<_> = places.iter().map(|feet| Some(Band::exactly(BoardFeet(*feet)))).collect();
+        let (over_depth_pct, other_waste_pct) =
+            (Band::exactly(over_depth_pct), Band::exactly(other_waste_pct));
         board_feet(&places, Allowances { over_depth_pct, other_waste_pct })
     }
 
@@ -152,10 +160,20 @@ mod tests {
     fn an_incomplete_surface_is_counted_but_not_added() {
         let quantity = board_feet(
             &[Some(Band::exactly(BoardFeet(10.0))), None],
-            Allowances { over_depth_pct: 0.0, other_waste_pct: 0.0 },
+            Allowances { over_depth_pct: Band::exactly(0.0), other_waste_pct: Band::exactly(0.0) },
         );
         assert_eq!((quantity.surfaces, quantity.of), (1, 2));
         assert_eq!(quantity.to_spray.likely, BoardFeet(10.0));
+    }
+
+    #[test]
+    fn a_range_of_an_allowance_runs_through() {
+        let places = [Some(Band { low: 90.0, likely: 100.0, high: 120.0 }.map(BoardFeet))];
+        let over_depth_pct = Band { low: 2.0, likely: 3.0, high: 5.0 };
+        let quantity =
+            board_feet(&places, Allowances { over_depth_pct, other_waste_pct: Band::exactly(1.0) });
+        assert_eq!(quantity.over_depth, Band { low: 1.8, likely: 3.0, high: 6.0 }.map(BoardFeet));
+        assert_eq!(quantity.to_spray_up, Band { low: 93.0, likely: 104.0, high: 128.0 }.map(BoardFeet));
     }
 
     /// NIST SP 811 (2008) appendix B.8: 1 ft = 0.3048 m, 1 ft² = 9.290 304 E−02 m², 1 in² = 6.4516 E−04 m²,

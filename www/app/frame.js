@@ -42,8 +42,8 @@ export function mount(root, store) {
     redraw(main, [
       el('section', '', rows.length ? table(t('sheet.job_sheet'), [t('sheet.col_surface'), t('sheet.col_net', { unit: unitOf(w.area(1)) }), t('sheet.col_aim', { unit: unitOf(w.depth(1)) }), t('sheet.col_promise'), t('sheet.col_most'), t('sheet.col_r'), t('sheet.col_passes'), t('sheet.col_bdft')], [
         ...rows,
-        ...(q.allowances.over_depth_pct > 0 ? [extra(t('sheet.over_depth', { pct: w.pct(q.allowances.over_depth_pct) }), bare(w.foam(q.over_depth.likely)), 'quantity.over_depth')] : []),
-        ...(q.allowances.other_waste_pct > 0 ? [extra(t('sheet.other_waste', { pct: w.pct(q.allowances.other_waste_pct) }), bare(w.foam(q.other_waste.likely)), 'quantity.other_waste')] : []),
+        ...(q.allowances.over_depth_pct.likely > 0 ? [extra(t('sheet.over_depth', { pct: w.pct(q.allowances.over_depth_pct.likely) }), bare(w.foam(q.over_depth.likely)), 'quantity.over_depth')] : []),
+        ...(q.allowances.other_waste_pct.likely > 0 ? [extra(t('sheet.other_waste', { pct: w.pct(q.allowances.other_waste_pct.likely) }), bare(w.foam(q.other_waste.likely)), 'quantity.other_waste')] : []),
         { kind: 'sum', cells: [el('b', '', t('sheet.to_spray')), '', '', '', '', '', el('b', '', String(estimate.spraying.lifts)), el('b', '', worked(bare(w.foam(q.to_spray.likely)), 'job', 0, 'quantity.to_spray'))] },
       ]) : el('p', 'note', t('sheet.measure_none'))),
       bars || cylinders ? el('section', 'two', el('div', '', el('h3', '', t('sheet.depth')), bars), el('div', '', el('h3', '', t('sheet.kits')), cylinders ?? el('p', 'note', t('kits.none_fit')))) : undefined,

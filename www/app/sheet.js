@@ -136,7 +136,7 @@ function amount(store) {
   const w = figures(job.units);
   const q = estimate?.quantity;
   if (!q || !q.surfaces) return { why: t('sheet.amount_none'), figure: '–', below: t('sheet.board_feet', { n: 0 }), inside: [el('p', 'note', t('sheet.amount_note'))] };
-  const { over_depth_pct: over, other_waste_pct: waste } = q.allowances;
+  const { over_depth_pct: { likely: over }, other_waste_pct: { likely: waste } } = q.allowances;
   const partly = q.surfaces < q.of;
   const rows = (estimate?.surfaces ?? []).flatMap((one) => {
     const surface = byId(job.surfaces, one.id);
