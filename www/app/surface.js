@@ -51,7 +51,18 @@ export function mount(root, store, route) {
     entries, deductPart, openingsPart, notes, areas, after)), bar.node);
 
   // The field that has the focus lights its dimension.
+  // Not between the two halves of a press: the drawing made anew would lose it.
+  let pressing = false;
+  drawing.addEventListener('pointerdown', () => {
+    pressing = true;
+    const over = () => setTimeout(() => {
+      pressing = false;
+      light();
+    });
+    for (const end of ['pointerup', 'pointercancel']) window.addEventListener(end, over, { once: true });
+  });
   const light = () => {
+    if (pressing) return;
     const held = document.activeElement?.id ?? '';
     if (held !== active) {
       active = held;
