@@ -142,7 +142,7 @@ function pressable(/** @type {Placed} */ one, /** @type {Node[]} */ parts, /** @
   if (side === 'left') [x, y, w, h] = [Math.max(0, outermost ? from - 38 : from - 18), floor - middle - long / 2, least, long];
   else if (side === 'top' ? outermost : !outermost) y = from - 40;
   const go = () => how.press(one.at);
-  const node = s('g', { role: 'button', tabindex: 0, 'aria-label': how.pressLabel(one), 'data-at': `${one.at.part}-${one.at.id}-${one.at.field}` }, rect('clear', x, y, w, h), ...parts);
+  const node = s('g', { role: 'button', tabindex: 0, 'aria-label': how.pressLabel(one), 'data-at': `${one.at.part}-${one.at.id}-${one.at.field}`, 'data-key': `at-${one.at.part}-${one.at.id}-${one.at.field}` }, rect('clear', x, y, w, h), ...parts);
   node.addEventListener('click', go);
   node.addEventListener('keydown', (event) => {
     const key = /** @type {KeyboardEvent} */ (event).key;
