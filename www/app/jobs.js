@@ -24,9 +24,9 @@ export function mount(root, store) {
   });
   const sample = el('button', { type: 'button', class: 'do line wide', click: () => void openSample().then(() => go(to('sheet'))) }, t('jobs.open_sample'));
 
-  root.append(
+  root.append(el('main', '',
     head({ back: [to('sheet'), t('page.to_sheet')], title: t('jobs.title') }),
-    el('main', 'pad tail',
+    el('div', 'pad tail',
       el('div', 'dos two', el('button', { type: 'button', class: 'do', click: () => void newJob().then(() => go(to('sheet'))) }, t('jobs.new')),
         el('span', 'file-press', input, el('label', { class: 'do line', for: 'job-file' }, t('jobs.take_in')))),
       none, shelf,
@@ -41,7 +41,7 @@ export function mount(root, store) {
           },
         }, t('jobs.copy_text')),
         sample),
-      el('p', 'note top', t('jobs.draft')), el('p', 'note', t('jobs.forgetful'))));
+      el('p', 'note top', t('jobs.draft')), el('p', 'note', t('jobs.forgetful')))));
 
   const stop = onShelf(() => update());
 

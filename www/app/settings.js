@@ -40,9 +40,9 @@ export function mount(root, store) {
   const copy = el('p', 'note');
   let drawnUnits = '';
 
-  root.append(
+  root.append(el('main', '',
     head({ back: [to('sheet'), t('page.to_sheet')], title: t('settings.title') }),
-    el('main', 'pad tail',
+    el('div', 'pad tail',
       section('job', el('div', 'fields one', lines[0].node, lines[1].node, date.node, lines[2].node), units),
       ...parts.map((one) => one.node),
       el('p', 'note top', t('settings.governs')),
@@ -50,7 +50,7 @@ export function mount(root, store) {
       section('device', themePick(), languagePick((language) => document.dispatchEvent(new CustomEvent('foamwright-language', { detail: language }))), copy,
         el('div', 'dos',
           el('button', { type: 'button', class: 'do line wide', click: () => void askNewer() }, t('settings.check')),
-          el('button', { type: 'button', class: 'do line wide', click: () => void removeCopy().then(() => notify('copy_gone', 'watch', t('settings.copy_removed'), t('settings.copy_removed_do'))) }, t('settings.remove_copy'))))));
+          el('button', { type: 'button', class: 'do line wide', click: () => void removeCopy().then(() => notify('copy_gone', 'watch', t('settings.copy_removed'), t('settings.copy_removed_do'))) }, t('settings.remove_copy')))))));
   void loadCatalogue().then(() => update());
 
   function update() {

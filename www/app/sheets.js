@@ -33,11 +33,11 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
   const catalogue = el('div', 'dos');
   let before = '';
 
-  root.append(top, el('main', 'pad tail',
+  root.append(el('main', '', top, el('div', 'pad tail',
     el('p', 'note', t(`settings.${part}_governs`)), notes,
     el('div', 'fields', name.node),
     ...fields.map((one) => one.node),
-    more, el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue));
+    more, el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue)));
   void loadCatalogue().then(() => update());
 
   function update() {
