@@ -1,5 +1,6 @@
 //! Opening a job document in the browser, by the same code as on the host.
 
+use super::codec::{Fault, decode, given};
 use crate::job::Job;
 use crate::job::document::{self, Refusal, Refused, Source};
 use js_sys::{JSON, JsString};
@@ -22,15 +23,15 @@ pub struct Opened {
 struct Parsed(JsValue);
 
 impl Source for Parsed {
-    type Error = serde_wasm_bindgen::Error;
-    fn decode<T: DeserializeOwned>(&self) -> Result<T, Self::Error> {
-        serde_wasm_bindgen::from_value(self.0.clone())
+    type Error = Fault;
+    fn decode<T: DeserializeOwned>(&self) -> Result<T, Fault> {
+        decode(self.0.clone())
     }
 }
 
 /// Opens the text of a job file. Nothing is decoded that is too long or nested too deep.
 #[wasm_bindgen]
-pub fn job_open(text: JsString) -> Result<Ts<Opened>, JsError> {
+pub fn job_open(text: JsString) -> Ts<Opened> {
     let parsed = if text.length() as usize > document::MOST_BYTES {
         Err(Refusal::new(Refused::TooLong, ""))
     } else {
@@ -46,14 +47,13 @@ pub fn job_open(text: JsString) -> Result<Ts<Opened>, JsError> {
 
 /// Checks a job that is already a value (from the shelf, from a link) and brings it forward.
 #[wasm_bindgen]
-pub fn job_check(value: JsValue) -> Result<Ts<Opened>, JsError> {
+pub fn job_check(value: JsValue) -> Ts<Opened> {
     told(document::open(&Parsed(value)))
 }
 
-fn told(outcome: Result<Job, Refusal>) -> Result<Ts<Opened>, JsError> {
-    let opened = match outcome {
+fn told(outcome: Result<Job, Refusal>) -> Ts<Opened> {
+    given(&match outcome {
         Ok(job) => Opened { job: Some(job), refused: None },
         Err(refusal) => Opened { job: None, refused: Some(refusal) },
-    };
-    Ok(opened.into_ts()?)
+    })
 }

@@ -3,6 +3,7 @@
 //! Storage may be blocked, full or taken away between two calls: each function then says so and traps nothing.
 //! Revisions and locks are the page's business.
 
+use super::codec::given;
 use gloo::storage::{LocalStorage, Storage as _};
 use serde::Serialize;
 use tsify::{Ts, Tsify};
@@ -33,17 +34,15 @@ pub fn shelf_available() -> bool {
     shelf().is_some_and(|shelf| shelf.length().is_ok())
 }
 
-/// The keys of all jobs on the shelf, without their prefix, in the order of their names.
+/// The keys of all jobs on the shelf, without their prefix, in the browser's order.
 #[wasm_bindgen]
 pub fn shelf_keys() -> Vec<String> {
     let Some(shelf) = shelf() else { return Vec::new() };
     let count = shelf.length().unwrap_or(0);
-    let mut keys: Vec<String> = (0..count)
+    (0..count)
         .filter_map(|index| shelf.key(index).ok()?)
         .filter_map(|key| Some(key.strip_prefix(PREFIX)?.to_owned()))
-        .collect();
-    keys.sort_unstable();
-    keys
+        .collect()
 }
 
 /// The text kept under a key.
@@ -54,12 +53,12 @@ pub fn shelf_get(key: &str) -> Option<String> {
 
 /// Keeps a text under a key; undefined when it is kept.
 #[wasm_bindgen]
-pub fn shelf_put(key: &str, text: &str) -> Result<Option<Ts<ShelfFault>>, JsError> {
+pub fn shelf_put(key: &str, text: &str) -> Option<Ts<ShelfFault>> {
     let fault = match shelf() {
         None => Some(ShelfFault::Blocked),
         Some(shelf) => shelf.set_item(&full(key), text).err().map(fault),
     };
-    Ok(fault.map(|fault| fault.into_ts()).transpose()?)
+    fault.map(|fault| given(&fault))
 }
 
 /// Takes a key off the shelf; false where the browser refuses.

@@ -1,0 +1,63 @@
+//! Values in and out of JavaScript, for exactly the forms that our types have.
+//!
+//! Own code rather than a general converter: no text is formatted and no error path carries anything to drop,
+//! which is worth a fifth of the whole module. Derived code calls a field or a variant by its position. What is
+//! not among our forms (maps, bytes, variants that carry values) is refused where it is read.
+
+mod decode;
+mod encode;
+
+pub use decode::Fault;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use std::cell::RefCell;
+use tsify::{Ts, Tsify};
+use wasm_bindgen::JsValue;
+
+/// Reads a JavaScript value as one of our types.
+pub fn decode<T: DeserializeOwned>(value: JsValue) -> Result<T, Fault> {
+    T::deserialize(decode::Decoder(value))
+}
+
+/// Reads an argument of an export.
+pub fn taken<T: Tsify + DeserializeOwned>(argument: Ts<T>) -> Result<T, Fault> {
+    decode(argument.into())
+}
+
+/// Makes a JavaScript value of one of our types.
+pub fn encode<T: Serialize + ?Sized>(value: &T) -> JsValue {
+    match value.serialize(encode::Encoder) {
+        Ok(value) => value,
+        Err(never) => match never {},
+    }
+}
+
+/// Makes the answer of an export.
+pub fn given<T: Tsify + Serialize>(value: &T) -> Ts<T> {
+    Ts::new_unchecked(encode(value))
+}
+
+const SLOTS: usize = 1024;
+
+thread_local! {
+    /// Names of fields and variants that JavaScript already holds, by the address of their text.
+    static NAMES: RefCell<Vec<(usize, usize, JsValue)>> = const { RefCell::new(Vec::new()) };
+}
+
+/// A name as a JavaScript string; made once and kept.
+fn name(text: &'static str) -> JsValue {
+    let (address, length) = (text.as_ptr() as usize, text.len());
+    let slot = (address ^ (address >> 10) ^ (length << 5)) % SLOTS;
+    NAMES.with(|names| {
+        let Ok(mut names) = names.try_borrow_mut() else { return JsValue::from_str(text) };
+        if names.is_empty() {
+            names.resize(SLOTS, (0, 0, JsValue::UNDEFINED));
+        }
+        let Some(kept) = names.get_mut(slot) else { return JsValue::from_str(text) };
+        if kept.0 != address || kept.1 != length {
+            *kept = (address, length, JsValue::from_str(text));
+        }
+        kept.2.clone()
+    })
+}
