@@ -68,7 +68,9 @@ pub fn shelf_remove(key: &str) -> bool {
 }
 
 fn full(key: &str) -> String {
-    [PREFIX, key].concat()
+    let mut full = String::from(PREFIX);
+    full.push_str(key);
+    full
 }
 
 fn fault(error: JsValue) -> ShelfFault {
