@@ -115,7 +115,9 @@ export function field(about) {
 
   /** @param {ReturnType<typeof reading>} read @param {FieldRow | undefined} row @param {string} text */
   function showReading(read, row, text) {
-    if (read?.as) {
+    if (read?.as && read.as === text.trim() && !read.also.length) {
+      say(readAs, about.hint ?? '');
+    } else if (read?.as) {
       say(readAs, t(read.also.length > 1 ? 'fields.read_as_3' : read.also.length ? 'fields.read_as_2' : 'fields.read_as', {
         as: read.as, also: read.also[0] ?? '', too: read.also[1] ?? '',
       }));
