@@ -50,7 +50,8 @@ fn read(job: &Job) -> (Vec<KitSize>, Reader) {
 
 fn need(low: f64, likely: f64, high: f64) -> Quantity {
     let place = Band { low: BoardFeet(low), likely: BoardFeet(likely), high: BoardFeet(high) };
-    board_feet(&[Some(place)], Allowances { over_depth_pct: 0.0, other_waste_pct: 0.0 })
+    let none = Band::exactly(0.0);
+    board_feet(&[Some(place)], Allowances { over_depth_pct: none, other_waste_pct: none })
 }
 
 fn buy(job: &Job, feet: f64) -> (Purchase, Vec<Finding>) {
