@@ -1,5 +1,5 @@
 //! Driving real browsers: the engines, the site under test, and the words in which a journey speaks of the
-//! page. The journeys themselves are in `main.rs` and `journeys/`.
+//! page. The journeys themselves are in `run.rs` and `journeys/`.
 
 pub mod engines;
 pub mod page;
