@@ -1,5 +1,7 @@
 //! Every finding code is raised by a case: one change to a job that is in order. The sound job raises none of them.
 
+#![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use foamwright::findings::{Code, Severity};
 use foamwright::job::{Job, Now};
 use serde_json::{Value, json};

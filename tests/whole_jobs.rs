@@ -1,6 +1,8 @@
 //! Every job of `tests/jobs/` against its own checks: figures worked by hand or taken from the published
 //! source that its README names.
 
+#![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
+
 use foamwright::job::{Job, Now};
 use serde_json::Value;
 use std::path::{Path, PathBuf};
