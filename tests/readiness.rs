@@ -333,6 +333,15 @@ fn a_range_counts_by_its_worse_end() {
     assert_eq!(good().text(Humidity, "50-85").blamed(), hold(Code::DewTooClose));
     // The cylinders by the ends furthest apart.
     assert!(good().text(CylinderB, "76-81").finding(Code::CylindersApart).is_some());
+    assert!(good().text(CylinderA, "76-82").finding(Code::CylindersApart).is_some());
+    assert!(good().text(CylinderA, "76-81").finding(Code::CylindersApart).is_none());
+    // A limit of one's own by its stricter end.
+    let wet = |spread: &str| {
+        let site = good().without(Humidity).and(reading(DewPoint, "60")).text(Surface, "66");
+        site.limit("dew_spread", spread).verdict()
+    };
+    assert_eq!((wet("5-6"), wet("5-7")), (Verdict::Go, Verdict::Hold));
+    assert_eq!(good().taken(Air, 70.0).limit("site_age", "60-90").verdict(), Verdict::NotRead);
 }
 
 #[test]
@@ -451,6 +460,23 @@ fn a_limit_that_cannot_be_understood_gives_no_go() {
         let (readiness, findings) = good().label(&[(field, "warm")]).said();
         assert_eq!(readiness.verdict, Verdict::NotRead, "{field}");
         assert_eq!(findings[readiness.blame.unwrap() as usize].at.field, field);
+    }
+}
+
+/// A sheet whose least is above its most was copied wrongly: nothing is inside it.
+#[test]
+fn a_crossed_window_gives_no_go() {
+    for (least, most) in
+        [("cylinder_least", "cylinder_most"), ("air_least", "air_most"), ("surface_least", "surface_most")]
+    {
+        for temperature in ["62", "70", "75", "80", "88"] {
+            let site = good().label(&[(least, "85"), (most, "65")]).text(Humidity, "20");
+            let site = [CylinderA, CylinderB, Air, Surface]
+                .into_iter()
+                .fold(site, |site, of| site.text(of, temperature));
+            assert_ne!(site.verdict(), Verdict::Go, "{least}, all at {temperature}");
+            assert!(site.finding(Code::WindowCrossed).is_some());
+        }
     }
 }
 
