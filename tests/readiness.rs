@@ -310,7 +310,10 @@ fn of_two_sources_the_moister_counts_and_one_is_enough() {
     assert_eq!(good().and(reading(DewPoint, "")).verdict(), Verdict::Go);
     let old = SiteReading { taken: ago(500.0), ..reading(DewPoint, "58") };
     assert_eq!(good().and(old).blamed(), GO);
-    // But not misread.
+    // But not from the future: it would come to count while the GO lasts.
+    let ahead = SiteReading { taken: ago(-4.0), ..reading(DewPoint, "64") };
+    assert_eq!(good().and(ahead).blamed(), not_read(Code::ReadingUntimed));
+    // And not misread.
     assert_eq!(good().and(reading(DewPoint, "5o")).verdict(), Verdict::NotRead);
     // Two old ones are none.
     let old = SiteReading { taken: ago(500.0), ..reading(DewPoint, "58") };

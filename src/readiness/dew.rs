@@ -44,9 +44,11 @@ pub struct Dew {
 impl Desk<'_> {
     /// The moisture of the air from every humidity and dew point reading that counts.
     ///
-    /// One of the two kinds is enough. Where both are there, the one that gives the higher dew point
-    /// counts: it is the safer one. Humidity goes with the warmest air that was read, for the same reason.
-    /// A dew point above the air is misread and is not used; no GO is given until it is put right.
+    /// One of the two kinds is enough: the other may be blank or old, but not misread and not without a time
+    /// (a stamp that is still to come would begin to count in the middle of a GO). Where both are there, the
+    /// one that gives the higher dew point counts: it is the safer one. Humidity goes with the warmest air
+    /// that was read, for the same reason. A dew point above the air is misread and is not used; no GO is
+    /// given until it is put right.
     pub(super) fn moisture(&mut self, air: &[Row<'_>], limits: &Limits) -> Option<Dew> {
         let rows = self.rows(&[ReadingOf::Humidity, ReadingOf::DewPoint], limits.site_age_min);
         let any = rows.iter().any(|row| row.fresh().is_some());
@@ -59,7 +61,7 @@ impl Desk<'_> {
             let mut check: Check = row.check();
             match row.standing {
                 Standing::Blank if written || blank_said => {}
-                Standing::Old | Standing::Untimed if any => {}
+                Standing::Old if any => {}
                 _ => self.count(row, limits.site_age_min),
             }
             blank_said |= row.standing == Standing::Blank;
