@@ -125,4 +125,4 @@ export function mount(root, store) {
 const fieldOf = (of) => (of === 'humidity' ? 'humidity' : 'temperature');
 
 /** Findings that belong here and are shown besides the one to blame. */
-const READY = new Set(['cylinder_not_read', 'air_not_read', 'surface_not_read', 'humidity_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed']);
+const READY = new Set(['cylinder_not_read', 'air_not_read', 'surface_not_read', 'spot_not_read', 'humidity_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'below_dew_point', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed']);
