@@ -18,6 +18,9 @@ const OTHER_STEPS: u32 = 5_000;
 /// Sizes of which one more than in the least-cost mix is tried.
 const MOST_SIZES: usize = 12;
 
+/// With more sizes than any supplier has, no other ways are looked for.
+const TOO_MANY_SIZES: usize = 100;
+
 /// Ways besides the least-cost one that are listed.
 const MOST_OTHERS: usize = 5;
 
@@ -57,8 +60,8 @@ pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mu
 
     let alone: Vec<Mix> = if wanted { alone(&sizes, need) } else { Vec::new() };
     let others = match &least {
-        Some(least) => others(&sizes, need, least, &alone),
-        None => Vec::new(),
+        Some(least) if sizes.len() <= TOO_MANY_SIZES => others(&sizes, need, least, &alone),
+        _ => Vec::new(),
     };
     let own = job.purchase.as_ref().map(|chosen| own(job, &chosen.buy, &sizes, need, reader));
     let chosen = own.is_some();

@@ -235,6 +235,22 @@ fn other_ways() {
     assert!(!bought.others.is_empty() && bought.others.iter().all(|mix| medium(mix) <= 2));
 }
 
+/// As many sheets as a job file can hold, one of each to be had: an answer all the same, in bounded work.
+#[test]
+fn a_file_full_of_kits() {
+    let mut many = job(&[]);
+    let kit = |n: u32| {
+        let (label, price) = ((50 + n % 977).to_string(), (90 + n % 1_013).to_string());
+        let entries = fields(&[("label_yield", &label), ("price", &price), ("limit", "1")]);
+        serde_json::from_value(json!({"id": 1_000 + n, "entries": entries})).expect("a kit")
+    };
+    many.kits = (0..8_000).map(kit).collect();
+    let (bought, findings) = buy(&many, 1_000_000.0);
+    assert!(bought.least.expect("a mix").enough && bought.others.is_empty());
+    assert_eq!(bought.alone.len(), 8_000);
+    assert!(codes(&findings).iter().all(|(code, ..)| *code != Code::NotEnoughKits));
+}
+
 /// Many sizes at one price a board foot, so that nearly every mix ties: the search is cut off, says so, and still gives a
 /// mix that is enough.
 #[test]
