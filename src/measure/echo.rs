@@ -111,70 +111,69 @@ struct Form {
     units: Units,
 }
 
+/// How the figures of one line are written.
+#[derive(Clone, Copy)]
+enum Way {
+    Style(Style),
+    /// A length as this box is worked in.
+    UsLength,
+    Millimeters,
+}
+
 impl Form {
     /// A value written as the person works.
     fn text(&self, value: &Value, sense: Option<Sense>) -> String {
-        spread(value, |value| match (self.units, sense) {
-            (_, Some(Sense::Converted)) => write(self.kind, value, Style::Metric),
-            (Units::Us, Some(Sense::DecimalFeet)) => write(self.kind, value, Style::DecimalFeet),
-            (Units::Us, _) if self.kind == Kind::Length => self.us_length(value),
-            (Units::Us, _) => write(self.kind, value, Style::Us),
-            (Units::Metric, _) => write(self.kind, value, Style::MetricUsual),
-        })
-    }
-
-    /// A length for a person who works in feet and inches: as on a drawing in a box in feet and for whatever
-    /// is long, as in a sentence otherwise.
-    fn us_length(&self, value: f64) -> String {
-        if self.unit == Unit::Ft || value.abs() >= 36.0 {
-            let drawn = feet_inches(value);
-            return if on_a_sixteenth(value) { drawn } else { ["≈\u{a0}", &drawn].concat() };
-        }
-        write(Kind::Length, value, Style::Inches)
+        let way = match (self.units, sense) {
+            (_, Some(Sense::Converted)) => Way::Style(Style::Metric),
+            (Units::Us, Some(Sense::DecimalFeet)) => Way::Style(Style::DecimalFeet),
+            (Units::Us, _) if self.kind == Kind::Length => Way::UsLength,
+            (Units::Us, _) => Way::Style(Style::Us),
+            (Units::Metric, _) => Way::Style(Style::MetricUsual),
+        };
+        self.line(value, way)
     }
 
     /// The same in the other common forms, without what stands there already.
     fn other(&self, value: &Value, text: &str) -> Vec<String> {
-        let us = |value| write(self.kind, value, Style::Us);
-        let metric = |value| write(self.kind, value, Style::MetricUsual);
-        let forms = match (self.kind, self.units) {
-            (Kind::Length | Kind::Member, Units::Us) => {
-                vec![
-                    spread(value, |value| write(Kind::Length, value, Style::Inches)),
-                    spread(value, millimeters),
-                ]
-            }
-            (Kind::Length | Kind::Member, Units::Metric) => {
-                vec![spread(value, |value| self.us_length(value)), spread(value, millimeters)]
-            }
-            (
-                Kind::Area
-                | Kind::Temperature
-                | Kind::TemperatureStep
-                | Kind::Weight
-                | Kind::Density
-                | Kind::Resistance
-                | Kind::Permeance
-                | Kind::FoamVolume,
-                units,
-            ) => vec![match units {
-                Units::Us => spread(value, metric),
-                Units::Metric => spread(value, us),
-            }],
-            _ => Vec::new(),
+        let us = self.units == Units::Us;
+        let ways: &[Way] = match self.kind {
+            Kind::Length | Kind::Member if us => &[Way::Style(Style::Inches), Way::Millimeters],
+            Kind::Length | Kind::Member => &[Way::UsLength, Way::Millimeters],
+            Kind::Count | Kind::Percent | Kind::Duration | Kind::Money | Kind::Date | Kind::Number => &[],
+            _ if us => &[Way::Style(Style::MetricUsual)],
+            _ => &[Way::Style(Style::Us)],
         };
-        forms.into_iter().filter(|form| form != text).collect()
+        let mut forms: Vec<String> = ways.iter().map(|&way| self.line(value, way)).collect();
+        forms.retain(|form| form != text);
+        forms
     }
-}
 
-/// A value's figures written one after the other: a range from low to high, a member's width and depth.
-fn spread(value: &Value, write: impl Fn(f64) -> String) -> String {
-    match value {
-        Value::Band(reading) if reading.low == reading.high => write(reading.likely.to_f64()),
-        Value::Band(reading) => [write(reading.low.to_f64()), write(reading.high.to_f64())].join("\u{a0}– "),
-        Value::Member(member) => match member.depth_in {
-            Some(depth) => [write(member.width_in.to_f64()), write(depth.to_f64())].join("\u{a0}× "),
-            None => write(member.width_in.to_f64()),
-        },
+    /// A range from low to high, a member's width and depth.
+    fn line(&self, value: &Value, way: Way) -> String {
+        let (first, second, between) = match value {
+            Value::Band(one) if one.low == one.high => (one.likely, None, ""),
+            Value::Band(one) => (one.low, Some(one.high), "\u{a0}– "),
+            Value::Member(member) => (member.width_in, member.depth_in, "\u{a0}× "),
+        };
+        let mut line = self.figure(first.to_f64(), way);
+        if let Some(second) = second {
+            line.push_str(between);
+            line.push_str(&self.figure(second.to_f64(), way));
+        }
+        line
+    }
+
+    /// A length for a person who works in feet and inches is drawn (`12′-6½″`) in a box in feet and from 3 ft
+    /// on, and written as in a sentence otherwise.
+    fn figure(&self, value: f64, way: Way) -> String {
+        match way {
+            Way::Millimeters => millimeters(value),
+            Way::UsLength if self.unit == Unit::Ft || value.abs() >= 36.0 => {
+                let drawn = feet_inches(value);
+                if on_a_sixteenth(value) { drawn } else { ["≈\u{a0}", &drawn].concat() }
+            }
+            Way::UsLength => write(Kind::Length, value, Style::Inches),
+            Way::Style(style) => write(self.kind, value, style),
+        }
     }
 }

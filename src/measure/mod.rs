@@ -16,6 +16,7 @@ mod quantities;
 mod ratio;
 mod read;
 mod symbols;
+mod term;
 mod tokens;
 mod units;
 mod words;

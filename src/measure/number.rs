@@ -2,6 +2,7 @@
 
 use super::parse::{Parse, Parser};
 use super::tokens::{Digits, Piece};
+use super::units::plus;
 use super::words::Word;
 use super::{Fault, Kind, Ratio, Sense};
 
@@ -10,18 +11,23 @@ use super::{Fault, Kind, Ratio, Sense};
 pub(super) struct Number {
     /// Its value.
     pub value: Ratio,
-    /// Neither decimals nor a fraction.
-    pub whole: bool,
-    /// `12-1/2`: the whole part and the fraction that a dash joins to it.
-    pub dashed: Option<(Ratio, Ratio)>,
-    /// `5.10`, `5.11`: the whole part and the ten or eleven inches that the decimals may be.
-    pub spoken: Option<(Ratio, Ratio)>,
+    /// How it was written.
+    pub form: Form,
 }
 
-impl Number {
-    fn part(value: Ratio) -> Self {
-        Self { value, whole: false, dashed: None, spoken: None }
-    }
+/// How a number was written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Form {
+    /// Digits alone.
+    Whole,
+    /// With decimals or a fraction.
+    Part,
+    /// `12-1/2`: a fraction joined by a dash.
+    Dashed,
+    /// `5.10`, `5.11`: decimals that may be ten or eleven inches.
+    Spoken,
+    /// Of several numbers and units.
+    Joined,
 }
 
 impl Parser<'_> {
@@ -37,10 +43,10 @@ impl Parser<'_> {
     /// A number, a fraction, or a number and a fraction.
     pub(super) fn mixed(&mut self) -> Parse<Number> {
         if let Some(value) = self.fraction()? {
-            return Ok(Number::part(value));
+            return Ok(Number { value, form: Form::Part });
         }
         let number = self.plain_number()?;
-        if !number.whole {
+        if number.form != Form::Whole {
             return Ok(number);
         }
         let before = self.at;
@@ -54,9 +60,8 @@ impl Parser<'_> {
         }
         match self.fraction()? {
             Some(part) if part < Ratio::whole(1) => {
-                let value = number.value.plus(part).ok_or(Fault::TooLarge)?;
-                let dashed = dash.then_some((number.value, part));
-                Ok(Number { dashed, ..Number::part(value) })
+                let form = if dash { Form::Dashed } else { Form::Part };
+                Ok(Number { value: plus(number.value, part)?, form })
             }
             Some(_) if !dash => Err(Fault::NotTaken),
             _ => {
@@ -109,34 +114,29 @@ impl Parser<'_> {
             groups.push(group);
         }
         let Some((&(mark, last), before)) = groups.split_last() else {
-            return self.finish(first, &[], None);
+            return Self::number(first, &[], None);
         };
-        let triples = |some: &[(char, Digits)], mark| {
-            opens && some.iter().all(|&(one, digits)| one == mark && digits.len == 3)
-        };
-        if let Some(&(grouping, _)) = before.first() {
+        let grouping = before.first().map_or(mark, |&(one, _)| one);
+        let grouped = opens && before.iter().all(|&(one, digits)| one == grouping && digits.len == 3);
+        let alike = mark == grouping;
+        let triples = grouped && alike && last.len == 3;
+        let thousands = match (before.is_empty(), mark) {
             // Two marks and more: `1,234,567`, or `1,234.5` with the last as the decimal mark.
-            return match mark {
-                _ if triples(&groups, mark) => self.finish(first, &groups, None),
-                '.' | ',' if grouping != mark && triples(before, grouping) => {
-                    self.finish(first, before, Some(last))
-                }
-                _ => Err(Fault::NotANumber),
-            };
-        }
-        let thousands = match mark {
-            ' ' | '\'' => true,
-            _ if !triples(&groups, mark) => false,
-            ',' if matches!(self.kind, Kind::Money | Kind::Count) => true,
-            ',' => self.choose(&[Sense::Thousands, Sense::DecimalComma]) == Sense::Thousands,
+            (false, _) if triples => true,
+            (false, '.' | ',') if grouped && !alike => false,
+            (false, _) => return Err(Fault::NotANumber),
+            (true, ' ' | '\'') => true,
+            (true, _) if !triples => false,
+            (true, ',') if matches!(self.kind, Kind::Money | Kind::Count) => true,
+            (true, ',') => self.choose(&[Sense::Thousands, Sense::DecimalComma]) == Sense::Thousands,
             // `$1.500`; `$1.505` is neither thousands as written here nor an amount.
-            _ => {
+            (true, _) => {
                 self.kind == Kind::Money
                     && last.value % 10 == 0
                     && self.choose(&[Sense::Thousands, Sense::Literal]) == Sense::Thousands
             }
         };
-        if thousands { self.finish(first, &groups, None) } else { self.finish(first, &[], Some(last)) }
+        if thousands { Self::number(first, &groups, None) } else { Self::number(first, before, Some(last)) }
     }
 
     /// One more group of digits of the same number, with the mark before it.
@@ -167,21 +167,19 @@ impl Parser<'_> {
         Some((mark, digits))
     }
 
-    fn finish(&self, first: Digits, groups: &[(char, Digits)], decimals: Option<Digits>) -> Parse<Number> {
+    fn number(first: Digits, groups: &[(char, Digits)], decimals: Option<Digits>) -> Parse<Number> {
         let whole = groups
             .iter()
             .try_fold(first.value, |whole, (_, digits)| whole.checked_mul(1_000)?.checked_add(digits.value));
         let whole = whole.ok_or(Fault::TooLarge)?;
-        let value = match decimals {
-            Some(digits) => Ratio::decimal(whole, digits.value, digits.len),
-            None => Ratio::decimal(whole, 0, 0),
+        let (digits, places, form) = match decimals {
+            None => (0, 0, Form::Whole),
+            Some(digits) if digits.len == 2 && matches!(digits.value, 10 | 11) => {
+                (digits.value, 2, Form::Spoken)
+            }
+            Some(digits) => (digits.value, digits.len, Form::Part),
         };
-        let value = value.ok_or(Fault::TooLarge)?;
-        let Some(digits) = decimals else {
-            return Ok(Number { whole: true, ..Number::part(value) });
-        };
-        let spoken = (digits.len == 2 && matches!(digits.value, 10 | 11))
-            .then(|| (value.floor(), Ratio::whole(if digits.value == 10 { 10 } else { 11 })));
-        Ok(Number { spoken, ..Number::part(value) })
+        let value = Ratio::decimal(whole, digits, places).ok_or(Fault::TooLarge)?;
+        Ok(Number { value, form })
     }
 }

@@ -1,10 +1,11 @@
-//! The grammar above numbers: units, compounds (`12' 6 1/2"`), sums, ranges and tolerances.
+//! The grammar above terms: sums, ranges, tolerances, and what two meanings need.
 
-use super::number::Number;
+use super::number::Form;
+use super::term::{Term, feet_inches};
 use super::tokens::{Digits, Piece, Token};
-use super::units::{held, kind_of, step};
+use super::units::{held, plus, step, times};
 use super::words::Word;
-use super::{Fault, Kind, Ratio, Reading, Sense, Unit, lumber};
+use super::{Fault, Kind, Ratio, Reading, Sense, Unit};
 
 pub(super) type Parse<T> = Result<T, Fault>;
 
@@ -23,21 +24,6 @@ pub(super) struct Parser<'a> {
     pub factor: bool,
     /// `1'000` was taken for feet.
     pub apostrophe: bool,
-}
-
-/// A number with its unit, or without one.
-#[derive(Clone, Copy)]
-pub(super) struct Term {
-    /// In the unit in which the kind is held; as written where no unit stands.
-    pub value: Ratio,
-    /// The first unit.
-    pub unit: Option<Unit>,
-    /// The last unit.
-    pub last: Option<Unit>,
-    /// The number as written, of a single one.
-    pub number: Option<Number>,
-    /// Whether the last unit is a mark (`"`), not a word.
-    pub marked: bool,
 }
 
 impl Parser<'_> {
@@ -139,11 +125,10 @@ impl Parser<'_> {
     /// whole things, money to whole cents.
     fn around(&self, likely: Ratio) -> Parse<Reading> {
         let by = match self.kind {
-            Kind::Temperature => Some(Ratio::whole(3)),
-            _ => Ratio::new(1, 20).and_then(|share| share.times(likely)),
+            Kind::Temperature => Ratio::whole(3),
+            _ => times(likely, Ratio::one_of(20))?,
         };
-        let by = by.ok_or(Fault::TooLarge)?;
-        let (low, high) = likely.minus(by).zip(likely.plus(by)).ok_or(Fault::TooLarge)?;
+        let (low, high) = (plus(likely, by.negated())?, plus(likely, by)?);
         Ok(match self.kind {
             Kind::Count | Kind::Money => Reading { low: low.floor(), likely, high: high.ceil() },
             _ => Reading { low, likely, high },
@@ -174,13 +159,11 @@ impl Parser<'_> {
         let named = if share { None } else { self.unit()?.map(|(unit, _)| unit) };
         let likely = self.resolve(first, named)?;
         let by = if share {
-            likely.times(number.value).and_then(|value| value.over(Ratio::whole(100)))
+            times(times(likely, number.value)?, Ratio::one_of(100))?
         } else {
-            step(number.value, named.or(first.last).unwrap_or(self.unit))
+            step(number.value, named.or(first.last).unwrap_or(self.unit))?
         };
-        let by = by.ok_or(Fault::TooLarge)?;
-        let (low, high) = likely.minus(by).zip(likely.plus(by)).ok_or(Fault::TooLarge)?;
-        Ok(Reading { low, likely, high })
+        Ok(Reading { low: plus(likely, by.negated())?, likely, high: plus(likely, by)? })
     }
 
     /// From one to the other; what carries no unit takes that of the other.
@@ -189,7 +172,7 @@ impl Parser<'_> {
         if low > high {
             return Err(Fault::NotTaken);
         }
-        let middle = low.plus(high).and_then(|sum| sum.over(Ratio::whole(2))).ok_or(Fault::TooLarge)?;
+        let middle = times(plus(low, high)?, Ratio::one_of(2))?;
         let likely = if matches!(self.kind, Kind::Count | Kind::Money) { middle.ceil() } else { middle };
         Ok(Reading { low, likely, high })
     }
@@ -197,31 +180,29 @@ impl Parser<'_> {
     /// Two terms with a dash between them: a range, or in a length feet and inches, or a difference.
     fn dash(&mut self, first: Term, second: Term) -> Parse<Reading> {
         let bare = first.unit.is_none() && matches!(second.unit, None | Some(Unit::In));
-        let (Some(feet), Some(inches), true) =
-            (first.number, second.number, bare && self.kind == Kind::Length)
-        else {
-            return self.range(first, second);
-        };
-        let rising = feet.value < inches.value;
-        let box_in_feet = self.unit == Unit::Ft;
-        if !matches!(self.unit, Unit::Ft | Unit::In) || (rising && !box_in_feet) {
+        let joined = first.form == Form::Joined || second.form == Form::Joined;
+        // Both are as written: inches are held in inches.
+        let (feet, inches) = (first.value, second.value);
+        let rising = feet < inches;
+        let tape = self.unit == Unit::Ft || (self.unit == Unit::In && !rising);
+        if self.kind != Kind::Length || !bare || joined || !tape {
             return self.range(first, second);
         }
         let said_so = second.unit.is_some() && !second.marked;
-        let spoken = feet.whole && inches.value < Ratio::whole(12) && !(rising && said_so);
+        let spoken = first.form == Form::Whole && inches < Ratio::whole(12) && !(rising && said_so);
         let sense = match (spoken, rising) {
             (true, true) => self.choose(&[Sense::FeetInches, Sense::Range]),
-            (true, false) if inches.whole || inches.value < Ratio::whole(1) => {
+            (true, false) if second.form == Form::Whole || inches < Ratio::whole(1) => {
                 self.choose(&[Sense::FeetInches, Sense::Difference])
             }
             (true, false) => Sense::FeetInches,
             (false, _) => Sense::Range,
         };
         let value = match sense {
-            Sense::FeetInches => self.feet_inches(feet.value, inches.value)?.value,
+            Sense::FeetInches => feet_inches(feet, inches)?.value,
             Sense::Difference => {
                 let (more, less) = (self.resolve(first, second.unit)?, self.resolve(second, first.unit)?);
-                more.minus(less).ok_or(Fault::TooLarge)?
+                plus(more, less.negated())?
             }
             _ => return self.range(first, second),
         };
@@ -262,10 +243,10 @@ impl Parser<'_> {
         };
         let mut total = Ratio::ZERO;
         for term in terms {
-            total = self.resolve(term, carry)?.plus(total).ok_or(Fault::TooLarge)?;
+            total = plus(self.resolve(term, carry)?, total)?;
         }
-        let unit = named.or(Some(self.unit));
-        Ok(Term { value: total, unit, last: unit, number: None, marked: false })
+        let unit = named.unwrap_or(self.unit);
+        Ok(Term::joined(total, unit, unit))
     }
 
     /// A term's value, a bare one having the unit given, or that of the box.
@@ -273,205 +254,18 @@ impl Parser<'_> {
         if term.unit.is_some() {
             return Ok(term.value);
         }
-        if let (Some(number), None, Kind::Length, Unit::Ft) = (term.number, carry, self.kind, self.unit) {
-            let (apart, senses): (_, &'static [Sense]) = match (number.spoken, number.dashed) {
-                (Some(apart), _) => (apart, &[Sense::FeetInches, Sense::DecimalFeet]),
-                (_, Some(apart)) => (apart, &[Sense::Sum, Sense::FeetInches]),
-                _ => ((Ratio::ZERO, Ratio::ZERO), &[]),
+        if carry.is_none() && self.kind == Kind::Length && self.unit == Unit::Ft {
+            let feet = term.value.floor();
+            let part = plus(term.value, feet.negated())?;
+            let (inches, senses): (_, &'static [Sense]) = match term.form {
+                Form::Spoken => (times(part, Ratio::whole(100))?, &[Sense::FeetInches, Sense::DecimalFeet]),
+                Form::Dashed => (part, &[Sense::Sum, Sense::FeetInches]),
+                _ => (part, &[]),
             };
             if !senses.is_empty() && self.choose(senses) == Sense::FeetInches {
-                return Ok(self.feet_inches(apart.0, apart.1)?.value);
+                return Ok(feet_inches(feet, inches)?.value);
             }
         }
-        held(self.kind, term.value, carry.unwrap_or(self.unit)).ok_or(Fault::TooLarge)
+        held(self.kind, term.value, carry.unwrap_or(self.unit))
     }
-
-    pub(super) fn feet_inches(&self, feet: Ratio, inches: Ratio) -> Parse<Term> {
-        let value = feet.times(Ratio::whole(12)).and_then(|feet| feet.plus(inches)).ok_or(Fault::TooLarge)?;
-        Ok(Term { value, unit: Some(Unit::Ft), last: Some(Unit::In), number: None, marked: false })
-    }
-
-    /// A number and its unit, with the smaller units that follow.
-    pub(super) fn term(&mut self) -> Parse<Term> {
-        if self.kind == Kind::Area {
-            return self.area();
-        }
-        let negative = self.mark('-');
-        let mut prefix = None;
-        if self.kind == Kind::Money {
-            let _ = self.word(Word::Us);
-            prefix = self.mark('$').then_some(Unit::Usd);
-        } else if self.kind == Kind::Resistance {
-            prefix = [Unit::R, Unit::Rsi].into_iter().find(|&unit| self.word(Word::Unit(unit)));
-            if prefix.is_some() {
-                let _ = self.mark('-');
-            }
-        }
-        if negative && (self.number_next() || prefix.is_some()) && self.kind != Kind::Temperature {
-            return Err(Fault::Negative);
-        }
-        if self.piece(0) == Some(Piece::Mark('-')) && self.number_follows(1) {
-            return Err(if self.kind == Kind::Temperature { Fault::NotTaken } else { Fault::Negative });
-        }
-        let mut number = self.mixed()?;
-        if negative {
-            number.value = number.value.negated();
-        }
-        if let Some(term) = self.clock(number)? {
-            return Ok(term);
-        }
-        let found = self.unit()?;
-        let unit = match (prefix, found) {
-            (Some(_), Some(_)) if self.kind != Kind::Money => return Err(Fault::NotTaken),
-            (Some(unit), _) => Some((unit, false)),
-            (None, found) => found,
-        };
-        let Some((unit, marked)) = unit else {
-            return self.bare(number);
-        };
-        let value = held(self.kind, number.value, unit).ok_or(Fault::TooLarge)?;
-        let term = Term { value, unit: Some(unit), last: Some(unit), number: Some(number), marked };
-        if prefix.is_some() { Ok(term) } else { self.compound(term, number) }
-    }
-
-    fn number_follows(&self, ahead: usize) -> bool {
-        matches!(self.piece(ahead), Some(Piece::Digits(_) | Piece::Fraction(..)))
-    }
-
-    /// `1:30` is an hour and a half.
-    fn clock(&mut self, hours: Number) -> Parse<Option<Term>> {
-        let (Some(Piece::Mark(':')), Some(minutes)) = (self.piece(0), self.tight_digits(1)) else {
-            return Ok(None);
-        };
-        if self.kind != Kind::Duration || !hours.whole || minutes.len != 2 || minutes.value > 59 {
-            return Err(Fault::NotTaken);
-        }
-        self.at += 2;
-        let minutes = Ratio::decimal(minutes.value, 0, 0);
-        let value =
-            hours.value.times(Ratio::whole(60)).zip(minutes).and_then(|(hours, rest)| hours.plus(rest));
-        let value = value.ok_or(Fault::TooLarge)?;
-        Ok(Some(Term { value, unit: Some(Unit::Hr), last: Some(Unit::Min), number: None, marked: false }))
-    }
-
-    /// What follows a number that has no unit: in a length perhaps inches, or lumber.
-    fn bare(&mut self, number: Number) -> Parse<Term> {
-        let alone = Term { value: number.value, unit: None, last: None, number: Some(number), marked: false };
-        if self.kind != Kind::Length || !number.whole {
-            return Ok(alone);
-        }
-        if !self.factor && self.unit != Unit::Ft && self.unit != Unit::M && self.word(Word::Times) {
-            // A cavity's depth by the lumber that makes it.
-            let second = self.mixed()?;
-            let (_, depth) = lumber::dressed(number.value, second.value).ok_or(Fault::NotTaken)?;
-            let unit = Some(Unit::In);
-            return Ok(Term { value: depth, unit, last: unit, number: None, marked: false });
-        }
-        if !(self.number_follows(0) && self.spaced(0)) {
-            return Ok(alone);
-        }
-        let second = self.mixed()?;
-        let inches = match self.unit()? {
-            None => false,
-            Some((Unit::In, _)) => true,
-            Some(_) => return Err(Fault::NotTaken),
-        };
-        let tape = matches!(self.unit, Unit::Ft | Unit::In);
-        if !(tape || inches) {
-            return Err(Fault::NotTaken);
-        }
-        let plain = !second.whole || (inches && self.unit == Unit::Ft);
-        if plain || self.choose(&[Sense::FeetInches, Sense::Sum]) == Sense::FeetInches {
-            return self.feet_inches(number.value, second.value);
-        }
-        let second_unit = if inches { Unit::In } else { self.unit };
-        let both = step(number.value, self.unit).zip(step(second.value, second_unit));
-        let value = both.and_then(|(one, two)| one.plus(two)).ok_or(Fault::TooLarge)?;
-        Ok(Term { value, unit: Some(self.unit), last: Some(second_unit), number: None, marked: false })
-    }
-
-    /// Smaller units after a larger one: `12' 6 1/2"`, `3 m 82 cm`, `12 lb 6 oz`, `1 h 30`.
-    fn compound(&mut self, mut term: Term, first: Number) -> Parse<Term> {
-        let mut before = first;
-        while let Some(last) = term.last {
-            let (at, doubt) = (self.at, self.doubt);
-            let dash = last == Unit::Ft && self.mark('-');
-            let joined = dash
-                || (!self.between && self.word(Word::And))
-                || (self.spaced(1) && self.number_follows(1) && self.mark(','));
-            if !self.number_next() {
-                self.at = at;
-                break;
-            }
-            let number = self.mixed()?;
-            let found = self.unit()?;
-            let next = found.map(|(unit, _)| unit).or(implied(last));
-            let next = next.filter(|&unit| smaller(last, unit) || (unit == last && self.apostrophe));
-            // `12' - 14` and `7 ft - 8`: inches, or the far end of a range?
-            let doubtful = dash
-                && found.is_none()
-                && (number.value >= Ratio::whole(12) || (!term.marked && number.value > before.value));
-            let range = doubtful && self.choose(&[Sense::FeetInches, Sense::Range]) == Sense::Range;
-            let Some(unit) = next.filter(|_| !range) else {
-                if !joined {
-                    return Err(Fault::NotTaken);
-                }
-                self.at = at;
-                self.doubt = if range { self.doubt } else { doubt };
-                break;
-            };
-            if !before.whole {
-                return Err(Fault::NotTaken);
-            }
-            before = number;
-            let value =
-                step(number.value, unit).and_then(|more| more.plus(term.value)).ok_or(Fault::TooLarge)?;
-            let marked = found.is_some_and(|(_, marked)| marked);
-            term = Term { value, last: Some(unit), number: None, marked, ..term };
-        }
-        self.converted(term, before)
-    }
-
-    /// `5 foot 2 in m`: five foot two, to be shown in meters, or five feet and two meters.
-    fn converted(&mut self, term: Term, inches: Number) -> Parse<Term> {
-        let (Some(Unit::Ft), Some(Unit::In), false, Some(Piece::Word(Word::Unit(unit)))) =
-            (term.unit, term.last, term.marked, self.piece(0))
-        else {
-            return Ok(term);
-        };
-        if kind_of(unit) != Kind::Length {
-            return Ok(term);
-        }
-        self.at += 1;
-        if self.choose(&[Sense::Converted, Sense::Literal]) == Sense::Converted {
-            return Ok(term);
-        }
-        let value = term.value.minus(inches.value).zip(step(inches.value, unit));
-        let value = value.and_then(|(feet, other)| feet.plus(other)).ok_or(Fault::TooLarge)?;
-        Ok(Term { value, last: Some(unit), ..term })
-    }
-}
-
-/// The unit of a bare number after this one: `5 foot 10`, `1 h 30`.
-fn implied(larger: Unit) -> Option<Unit> {
-    match larger {
-        Unit::Ft => Some(Unit::In),
-        Unit::Hr => Some(Unit::Min),
-        _ => None,
-    }
-}
-
-/// Whether the second unit may follow the first within one measure.
-fn smaller(first: Unit, second: Unit) -> bool {
-    matches!(
-        (first, second),
-        (Unit::Ft, Unit::In)
-            | (Unit::M, Unit::Cm | Unit::Mm)
-            | (Unit::Cm, Unit::Mm)
-            | (Unit::Lb, Unit::Oz)
-            | (Unit::Kg, Unit::G)
-            | (Unit::Day, Unit::Hr)
-            | (Unit::Hr, Unit::Min)
-            | (Unit::Min, Unit::Sec)
-    )
 }

@@ -1,8 +1,9 @@
 //! Two lengths with `x` between them: an area, or a member.
 
-use super::parse::{Parse, Parser, Term};
+use super::parse::{Parse, Parser};
+use super::term::Term;
 use super::tokens::Piece;
-use super::units::{held, kind_of, step};
+use super::units::{kind_of, step, times};
 use super::words::Word;
 use super::{Fault, Kind, Member, Ratio, Sense, Unit, lumber};
 
@@ -30,10 +31,10 @@ impl Parser<'_> {
         let number = self.mixed()?;
         let unit = self.unit()?.map(|(unit, _)| unit);
         let value = match unit {
-            Some(unit) => step(number.value, unit).ok_or(Fault::TooLarge)?,
+            Some(unit) => step(number.value, unit)?,
             None => number.value,
         };
-        Ok(Term { value, unit, last: unit, number: Some(number), marked: false })
+        Ok(Term { value, unit, last: unit, form: number.form, marked: false })
     }
 
     fn product(&mut self) -> Parse<Term> {
@@ -42,16 +43,14 @@ impl Parser<'_> {
             return Err(Fault::NotTaken);
         }
         let (at, doubt) = (self.at, self.doubt);
-        let area =
-            |value| Term { value, unit: Some(Unit::Ft2), last: Some(Unit::Ft2), number: None, marked: false };
         if first.unit.is_none() && self.number_next() {
             // `12 x 8 ft²`: so many times an area, or the area of 12 by 8; either way the same.
             let number = self.mixed()?;
             if let Some((unit, _)) = self.any_unit()?
                 && kind_of(unit) == Kind::Area
             {
-                let value = first.value.times(number.value).and_then(|value| step(value, unit));
-                return value.map(area).ok_or(Fault::TooLarge);
+                let value = step(times(first.value, number.value)?, unit)?;
+                return Ok(Term::joined(value, Unit::Ft2, Unit::Ft2));
             }
             (self.at, self.doubt) = (at, doubt);
         }
@@ -68,8 +67,8 @@ impl Parser<'_> {
             }
             named => named,
         };
-        let sides = self.resolve(first, carry)?.times(self.resolve(second, carry)?);
-        sides.and_then(|sides| sides.over(Ratio::whole(144))).map(area).ok_or(Fault::TooLarge)
+        let square_inches = times(self.resolve(first, carry)?, self.resolve(second, carry)?)?;
+        Ok(Term::joined(times(square_inches, Ratio::one_of(144))?, Unit::Ft2, Unit::Ft2))
     }
 
     /// A member: nominal lumber, its own two sizes, or only a width.
@@ -96,9 +95,8 @@ impl Parser<'_> {
             }
         }
         let carry = |own: Option<Unit>, other: Option<Unit>| own.or(other).unwrap_or(self.unit);
-        let inches = |value, unit| held(Kind::Length, value, unit).ok_or(Fault::TooLarge);
-        let width_in = inches(width, carry(width_unit, depth_unit))?;
-        let depth_in = depth.map(|depth| inches(depth, carry(depth_unit, width_unit))).transpose()?;
+        let width_in = step(width, carry(width_unit, depth_unit))?;
+        let depth_in = depth.map(|depth| step(depth, carry(depth_unit, width_unit))).transpose()?;
         let most = Ratio::whole(1_000_000_000_000);
         if width_in > most || depth_in.is_some_and(|depth| depth > most) {
             return Err(Fault::TooLarge);

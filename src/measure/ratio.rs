@@ -27,7 +27,13 @@ impl Ratio {
         Self { num: value as i128, den: 1 }
     }
 
+    /// One part of so many (of none: one).
+    pub const fn one_of(parts: u32) -> Self {
+        Self { num: 1, den: if parts == 0 { 1 } else { parts as i128 } }
+    }
+
     /// One number over another; `None` over zero, or where the sign of the least integer cannot be turned.
+    #[inline(never)]
     pub fn new(num: i128, den: i128) -> Option<Self> {
         if den == 0 || num == i128::MIN || den == i128::MIN {
             return None;
@@ -45,6 +51,7 @@ impl Ratio {
     }
 
     /// The sum.
+    #[inline(never)]
     pub fn plus(self, other: Self) -> Option<Self> {
         let shared = gcd(self.den.unsigned_abs(), other.den.unsigned_abs()) as i128;
         let (up, across) = (other.den / shared, self.den / shared);
@@ -58,6 +65,7 @@ impl Ratio {
     }
 
     /// The product.
+    #[inline(never)]
     pub fn times(self, other: Self) -> Option<Self> {
         let one = gcd(self.num.unsigned_abs(), other.den.unsigned_abs()) as i128;
         let two = gcd(other.num.unsigned_abs(), self.den.unsigned_abs()) as i128;
@@ -88,6 +96,7 @@ impl Ratio {
 
     /// The largest whole number not above it.
     #[must_use]
+    #[inline(never)]
     pub fn floor(self) -> Self {
         Self { num: self.num.div_euclid(self.den), den: 1 }
     }
@@ -105,6 +114,7 @@ impl Ratio {
     }
 
     /// The nearest double; halfway between two, the one with the even last bit.
+    #[inline(never)]
     pub fn to_f64(self) -> f64 {
         const EXACT: u128 = 1 << 53;
         let (num, den) = (self.num.unsigned_abs(), self.den.unsigned_abs());
@@ -131,6 +141,7 @@ fn long_division(num: u128, den: u128) -> f64 {
     (quotient | u128::from(rest != 0)) as f64 * scale
 }
 
+#[inline(never)]
 fn gcd(a: u128, b: u128) -> u128 {
     let (mut a, mut b) = (a, b);
     while b > u128::from(u64::MAX) || a > u128::from(u64::MAX) {
@@ -153,6 +164,7 @@ impl PartialOrd for Ratio {
 }
 
 impl Ord for Ratio {
+    #[inline(never)]
     fn cmp(&self, other: &Self) -> Ordering {
         if let (Some(one), Some(two)) = (self.num.checked_mul(other.den), other.num.checked_mul(self.den)) {
             return one.cmp(&two);

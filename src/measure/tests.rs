@@ -834,7 +834,7 @@ const PIECES: &[&str] = &[
 ];
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(200))]
+    #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
     fn any_text_has_an_outcome(text in any::<String>()) {

@@ -40,13 +40,14 @@ pub(super) struct Token {
 /// The tokens of a text; none for a blank one.
 pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Fault> {
     let mut chars = Vec::new();
-    for (at, char) in text.trim().chars().enumerate() {
+    for (at, char) in text.chars().enumerate() {
         if at == LONGEST {
             return Err(Fault::TooLong);
         }
-        if let Some(char) = plain(char) {
-            chars.push(char);
-        }
+        chars.extend(plain(char));
+    }
+    while chars.last() == Some(&' ') {
+        chars.pop();
     }
     let mut scan = Scan { chars: &chars, at: 0, tokens: Vec::new() };
     while let Some(char) = scan.peek(0) {
@@ -94,8 +95,7 @@ impl Scan<'_> {
                 ('+', Some('/')) if self.peek(2) == Some('-') => ('±', 3),
                 ('^', Some('2')) => ('²', 2),
                 ('^', Some('3')) => ('³', 2),
-                ('\'' | '"' | '+' | '-' | '/' | '.' | ',' | ':' | '(' | ')', _) => (char, 1),
-                ('~' | '±' | '°' | '²' | '³' | '·' | '×' | '%' | '$' | '#', _) => (char, 1),
+                _ if MARKS.chars().any(|mark| mark == char) => (char, 1),
                 _ => return Err(Fault::NotANumber),
             };
             self.at += length;
@@ -156,7 +156,7 @@ impl Scan<'_> {
         let power = self.peek(0).filter(|_| matches!(found, Word::Unit(Unit::Ft | Unit::In | Unit::M)));
         let number =
             |char: Option<char>| char.is_some_and(|char| char.is_ascii_digit() || vulgar(char).is_some());
-        let more = self.peek(1).is_some_and(|char| char.is_ascii_lowercase() || ".,/'\"".contains(char))
+        let more = matches!(self.peek(1), Some('a'..='z' | '.' | ',' | '/' | '\'' | '"'))
             || number(self.peek(1))
             || (self.peek(1) == Some(' ') && number(self.peek(2)));
         if let Some(mark) = power.and_then(|digit| match digit {
@@ -172,55 +172,67 @@ impl Scan<'_> {
     }
 }
 
+/// The marks of the grammar.
+const MARKS: &str = "'\"+-/.,:()~±°²³·×%$#";
+
+/// Characters that people and phones put for one mark, the mark first.
+const ALIKE: &[&str] = &[
+    "' `´‘’‚‛′‵ʹʼʻ\u{ff07}",
+    "\" “”„‟″‶ʺ〃\u{ff02}",
+    "- \u{2010}\u{2011}\u{2012}\u{2013}\u{2014}\u{2015}\u{2212}\u{fe63}\u{ff0d}",
+    "/ \u{2044}\u{2215}\u{ff0f}",
+    "× *✕✖⨯",
+    "· ⋅•",
+    "° º˚",
+    "~ ≈∼～",
+    "a Áá",
+    "e Éé",
+    "i Íí",
+    "o Óó",
+    "u ÚúÜü",
+];
+
 /// A character as the grammar knows it; `None` for one that shows nothing.
 fn plain(char: char) -> Option<char> {
-    Some(match char {
-        'A'..='Z' => char.to_ascii_lowercase(),
-        '\u{20}'..='\u{7e}' => match char {
-            '`' => '\'',
-            '*' => '×',
-            _ => char,
-        },
-        '\t' | '\n' | '\r' | '\u{a0}' | '\u{2000}'..='\u{200a}' | '\u{202f}' | '\u{205f}' | '\u{3000}' => ' ',
-        '\u{ad}' | '\u{301}' | '\u{200b}'..='\u{200f}' | '\u{2060}' | '\u{feff}' => return None,
-        '´' | '‘' | '’' | '‚' | '‛' | '′' | '‵' | 'ʹ' | 'ʼ' | 'ʻ' | '\u{ff07}' => '\'',
-        '“' | '”' | '„' | '‟' | '″' | '‶' | 'ʺ' | '〃' | '\u{ff02}' => '"',
-        '\u{2010}'..='\u{2015}' | '\u{2212}' | '\u{fe63}' | '\u{ff0d}' => '-',
-        '\u{2044}' | '\u{2215}' | '\u{ff0f}' => '/',
-        '×' | '✕' | '✖' | '⨯' => '×',
-        '·' | '⋅' | '•' => '·',
-        '°' | 'º' | '˚' => '°',
-        '≈' | '∼' | '～' => '~',
-        'Á' | 'á' => 'a',
-        'É' | 'é' => 'e',
-        'Í' | 'í' => 'i',
-        'Ó' | 'ó' => 'o',
-        'Ú' | 'ú' | 'Ü' | 'ü' => 'u',
-        _ => char,
-    })
+    if char.is_ascii_alphanumeric() {
+        return Some(char.to_ascii_lowercase());
+    }
+    match char {
+        '\t' | '\n' | '\r' | '\u{a0}' | '\u{2000}'..='\u{200a}' | '\u{202f}' | '\u{205f}' | '\u{3000}' => {
+            Some(' ')
+        }
+        '\u{ad}' | '\u{301}' | '\u{200b}'..='\u{200f}' | '\u{2060}' | '\u{feff}' => None,
+        ' ' => Some(' '),
+        _ => {
+            let alike = ALIKE.iter().find(|alike| alike.chars().any(|one| one == char));
+            alike.map_or(Some(char), |alike| alike.chars().next())
+        }
+    }
 }
+
+/// Fractions that are one character.
+const VULGAR: &[(char, u8, u8)] = &[
+    ('½', 1, 2),
+    ('⅓', 1, 3),
+    ('⅔', 2, 3),
+    ('¼', 1, 4),
+    ('¾', 3, 4),
+    ('⅕', 1, 5),
+    ('⅖', 2, 5),
+    ('⅗', 3, 5),
+    ('⅘', 4, 5),
+    ('⅙', 1, 6),
+    ('⅚', 5, 6),
+    ('⅐', 1, 7),
+    ('⅛', 1, 8),
+    ('⅜', 3, 8),
+    ('⅝', 5, 8),
+    ('⅞', 7, 8),
+    ('⅑', 1, 9),
+    ('⅒', 1, 10),
+];
 
 /// What a fraction character stands for.
 fn vulgar(char: char) -> Option<(u8, u8)> {
-    Some(match char {
-        '½' => (1, 2),
-        '⅓' => (1, 3),
-        '⅔' => (2, 3),
-        '¼' => (1, 4),
-        '¾' => (3, 4),
-        '⅕' => (1, 5),
-        '⅖' => (2, 5),
-        '⅗' => (3, 5),
-        '⅘' => (4, 5),
-        '⅙' => (1, 6),
-        '⅚' => (5, 6),
-        '⅐' => (1, 7),
-        '⅛' => (1, 8),
-        '⅜' => (3, 8),
-        '⅝' => (5, 8),
-        '⅞' => (7, 8),
-        '⅑' => (1, 9),
-        '⅒' => (1, 10),
-        _ => return None,
-    })
+    VULGAR.iter().find_map(|&(known, above, below)| (known == char).then_some((above, below)))
 }

@@ -1,6 +1,7 @@
 //! Units: what each measures, and its exact size in the unit in which its kind is held.
 
-use super::{Kind, Ratio, Unit};
+use super::parse::Parse;
+use super::{Fault, Kind, Ratio, Unit};
 
 /// What a unit measures. A temperature's degrees also serve a [`Kind::TemperatureStep`], a length's units
 /// also a [`Kind::Member`].
@@ -68,17 +69,30 @@ fn size(unit: Unit) -> (i128, i128) {
 }
 
 /// So many of a unit, in the unit in which the kind is held; a temperature with its zero moved.
-pub(super) fn held(kind: Kind, value: Ratio, unit: Unit) -> Option<Ratio> {
+pub(super) fn held(kind: Kind, value: Ratio, unit: Unit) -> Parse<Ratio> {
     let value = step(value, unit)?;
-    if kind == Kind::Temperature && unit == Unit::C { value.plus(Ratio::whole(32)) } else { Some(value) }
+    if kind == Kind::Temperature && unit == Unit::C { plus(value, Ratio::whole(32)) } else { Ok(value) }
 }
 
 /// So many of a unit as a difference.
-pub(super) fn step(value: Ratio, unit: Unit) -> Option<Ratio> {
+#[inline(never)]
+pub(super) fn step(value: Ratio, unit: Unit) -> Parse<Ratio> {
     match size(unit) {
-        (1, 1) => Some(value),
-        (above, below) => value.times(Ratio::new(above, below)?),
+        (1, 1) => Ok(value),
+        (above, below) => Ratio::new(above, below).and_then(|size| value.times(size)).ok_or(Fault::TooLarge),
     }
+}
+
+/// The sum; what no longer fits is too large.
+#[inline(never)]
+pub(super) fn plus(one: Ratio, two: Ratio) -> Parse<Ratio> {
+    one.plus(two).ok_or(Fault::TooLarge)
+}
+
+/// The product.
+#[inline(never)]
+pub(super) fn times(one: Ratio, two: Ratio) -> Parse<Ratio> {
+    one.times(two).ok_or(Fault::TooLarge)
 }
 
 /// A value in the unit in which its kind is held, turned into another unit of that kind.

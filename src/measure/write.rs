@@ -39,36 +39,38 @@ const NBSP: char = '\u{a0}';
 pub fn write(kind: Kind, value: f64, style: Style) -> String {
     let metric = matches!(style, Style::Metric | Style::MetricUsual);
     let group = if metric { '\u{202f}' } else { ',' };
-    let with = |value: f64, places: u32, unit: &str| match number(value, places, Some(group)) {
-        Some(text) => joined(text, unit),
-        None => NONE.to_owned(),
+    // In which unit, to how many places, under which sign; `None` keeps the unit that is held.
+    let (unit, places, sign) = match (kind, metric) {
+        (Kind::Length | Kind::Member, _) => return length(value, style),
+        (Kind::Duration, _) => return duration(value, group),
+        (Kind::Money, _) => return money(value, group),
+        (Kind::Date, _) => return date(value),
+        (Kind::Area, false) => (None, 1, "ft²"),
+        (Kind::Area, true) => (Some(Unit::M2), 2, "m²"),
+        (Kind::Temperature, true) => (Some(Unit::C), 1, "°C"),
+        // A step keeps its zero: 32 °F more is 0 °C more than none.
+        (Kind::TemperatureStep, true) => return write(Kind::Temperature, value + 32.0, style),
+        (Kind::Temperature | Kind::TemperatureStep, false) => (None, 1, "°F"),
+        (Kind::Weight, false) => (None, 2, "lb"),
+        (Kind::Weight, true) => (Some(Unit::Kg), 2, "kg"),
+        (Kind::Density, false) => (None, 2, "lb/ft³"),
+        (Kind::Density, true) => (Some(Unit::KgM3), 1, "kg/m³"),
+        (Kind::Resistance, false) => (None, 1, "R-"),
+        (Kind::Resistance, true) => (Some(Unit::Rsi), 2, "RSI\u{a0}"),
+        (Kind::Permeance, false) => (None, 2, "perm"),
+        (Kind::Permeance, true) => (Some(Unit::Metricperm), 1, "ng/(s·m²·Pa)"),
+        (Kind::FoamVolume, false) => (None, 1, "bd\u{a0}ft"),
+        (Kind::FoamVolume, true) => (Some(Unit::L), 1, "L"),
+        (Kind::Percent, _) => (None, 1, "%"),
+        (Kind::Count, _) => (None, 0, ""),
+        (Kind::Number, _) => (None, 3, ""),
     };
-    let turned = |us: Unit, metric_unit: Unit| in_unit(value, if metric { metric_unit } else { us });
-    match (kind, metric) {
-        (Kind::Length | Kind::Member, _) => length(value, style),
-        (Kind::Area, false) => with(value, 1, "ft²"),
-        (Kind::Area, true) => with(in_unit(value, Unit::M2), 2, "m²"),
-        (Kind::Temperature, _) => with(turned(Unit::F, Unit::C), 1, if metric { "°C" } else { "°F" }),
-        (Kind::TemperatureStep, false) => with(value, 1, "°F"),
-        (Kind::TemperatureStep, true) => with(value * 5.0 / 9.0, 1, "°C"),
-        (Kind::Weight, _) => with(turned(Unit::Lb, Unit::Kg), 2, if metric { "kg" } else { "lb" }),
-        (Kind::Density, false) => with(value, 2, "lb/ft³"),
-        (Kind::Density, true) => with(in_unit(value, Unit::KgM3), 1, "kg/m³"),
-        (Kind::Count, _) => with(value, 0, ""),
-        (Kind::Percent, _) => with(value, 1, "%"),
-        (Kind::Resistance, false) => prefixed("R-", value, 1),
-        (Kind::Resistance, true) => prefixed("RSI\u{a0}", in_unit(value, Unit::Rsi), 2),
-        (Kind::Permeance, false) => with(value, 2, "perm"),
-        (Kind::Permeance, true) => with(in_unit(value, Unit::Metricperm), 1, "ng/(s·m²·Pa)"),
-        (Kind::FoamVolume, false) => with(value, 1, "bd\u{a0}ft"),
-        (Kind::FoamVolume, true) => {
-            let liters = in_unit(value, Unit::L);
-            with(liters, if liters.abs() < 99.95 { 1 } else { 0 }, "L")
-        }
-        (Kind::Duration, _) => duration(value, group),
-        (Kind::Money, _) => money(value, group),
-        (Kind::Date, _) => date(value),
-        (Kind::Number, _) => with(value, 3, ""),
+    let value = unit.map_or(value, |unit| in_unit(value, unit));
+    let places = if unit == Some(Unit::L) && value.abs() >= 99.95 { 0 } else { places };
+    match number(value, places, Some(group)) {
+        None => NONE.to_owned(),
+        Some(text) if kind == Kind::Resistance => [sign, &text].concat(),
+        Some(text) => joined(text, sign),
     }
 }
 
@@ -104,12 +106,8 @@ fn length(value: f64, style: Style) -> String {
         Style::Us if value.abs() >= 36.0 => feet_inches(value),
         Style::Us | Style::Inches => inches(value),
         Style::Metric | Style::MetricUsual => {
-            let millimeters = in_unit(value, Unit::Mm);
-            if millimeters.abs() >= 999.5 {
-                measure(in_unit(value, Unit::M), 3, "m")
-            } else {
-                measure(millimeters, if millimeters.abs() < 99.95 { 1 } else { 0 }, "mm")
-            }
+            let meters = in_unit(value, Unit::M);
+            if meters.abs() >= 0.9995 { measure(meters, 3, "m") } else { millimeters(value) }
         }
     }
 }
@@ -130,12 +128,11 @@ fn inches(value: f64) -> String {
     }
 }
 
-/// Whole millimeters, as they stand beside a reading.
+/// Millimeters, as they stand beside a reading: `3 823 mm`, `82.6 mm`.
 pub(super) fn millimeters(value: f64) -> String {
-    match number(in_unit(value, Unit::Mm), 0, Some('\u{202f}')) {
-        Some(text) => joined(text, "mm"),
-        None => NONE.to_owned(),
-    }
+    let millimeters = in_unit(value, Unit::Mm);
+    let places = if millimeters.abs() < 99.95 { 1 } else { 0 };
+    number(millimeters, places, Some('\u{202f}')).map_or_else(|| NONE.to_owned(), |text| joined(text, "mm"))
 }
 
 /// Whether a length stands on a sixteenth of an inch, so that nothing is lost in writing it so.
@@ -154,13 +151,6 @@ fn joined(mut text: String, unit: &str) -> String {
         text.push_str(unit);
     }
     text
-}
-
-fn prefixed(before: &str, value: f64, places: u32) -> String {
-    match number(value, places, None) {
-        Some(text) => [before, &text].concat(),
-        None => NONE.to_owned(),
-    }
 }
 
 fn duration(minutes: f64, group: char) -> String {
