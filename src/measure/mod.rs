@@ -168,7 +168,7 @@ pub enum Sense {
     /// `5 foot 2 in m`: five foot two, to be shown in meters.
     Converted,
     /// The text word for word: `5 foot 2 in m` as five feet and two meters, `2" x 6"` as measured,
-    /// `$1.500` as a dollar and a half.
+    /// `$1.500` as a dollar and a half, `1.200` mm as a little over one.
     Literal,
     /// `2" x 6"`: lumber by its name, which is larger than the piece.
     Nominal,

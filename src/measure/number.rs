@@ -4,7 +4,7 @@ use super::parse::{Parse, Parser};
 use super::tokens::{Digits, Piece};
 use super::units::plus;
 use super::words::Word;
-use super::{Fault, Kind, Ratio, Sense};
+use super::{Fault, Kind, Ratio, Sense, Unit};
 
 /// A number without its unit.
 #[derive(Debug, Clone, Copy)]
@@ -42,6 +42,15 @@ impl Parser<'_> {
 
     /// A number, a fraction, or a number and a fraction.
     pub(super) fn mixed(&mut self) -> Parse<Number> {
+        self.joined(false)
+    }
+
+    /// The same after feet, where `0-1/2` can only be half an inch; elsewhere it is a range from nothing.
+    pub(super) fn inches(&mut self) -> Parse<Number> {
+        self.joined(true)
+    }
+
+    fn joined(&mut self, after_feet: bool) -> Parse<Number> {
         if let Some(value) = self.fraction()? {
             return Ok(Number { value, form: Form::Part });
         }
@@ -50,11 +59,10 @@ impl Parser<'_> {
             return Ok(number);
         }
         let before = self.at;
-        // `0-1/2` is a range from nothing; nobody writes a half so.
         let dash = self.piece(0) == Some(Piece::Mark('-'))
             && !self.spaced(0)
             && !self.spaced(1)
-            && number.value != Ratio::ZERO;
+            && (after_feet || number.value != Ratio::ZERO);
         if dash || (!self.between && self.piece(0) == Some(Piece::Word(Word::And))) {
             self.at += 1;
         }
@@ -131,12 +139,20 @@ impl Parser<'_> {
             (true, ',') => self.choose(&[Sense::Thousands, Sense::DecimalComma]) == Sense::Thousands,
             // `$1.500`; `$1.505` is neither thousands as written here nor an amount.
             (true, _) => {
-                self.kind == Kind::Money
-                    && last.value % 10 == 0
-                    && self.choose(&[Sense::Thousands, Sense::Literal]) == Sense::Thousands
+                let two = match self.kind {
+                    Kind::Money => last.value % 10 == 0,
+                    // `1.200` in millimeters: nobody reads a tape to a thousandth of one.
+                    Kind::Length => self.unit == Unit::Mm && self.millimeters_next(),
+                    _ => false,
+                };
+                two && self.choose(&[Sense::Thousands, Sense::Literal]) == Sense::Thousands
             }
         };
         if thousands { Self::number(first, &groups, None) } else { Self::number(first, before, Some(last)) }
+    }
+
+    fn millimeters_next(&self) -> bool {
+        matches!(self.piece(0), None | Some(Piece::Word(Word::Unit(Unit::Mm)) | Piece::Mark('-' | '+')))
     }
 
     /// One more group of digits of the same number, with the mark before it.

@@ -105,7 +105,7 @@ impl Parser<'_> {
         if !(self.number_follows(0) && self.spaced(0)) {
             return Ok(alone);
         }
-        let second = self.mixed()?;
+        let second = self.inches()?;
         let inches = match self.unit()? {
             None => false,
             Some((Unit::In, _)) => true,
@@ -136,7 +136,7 @@ impl Parser<'_> {
                 self.at = at;
                 break;
             }
-            let number = self.mixed()?;
+            let number = self.inches()?;
             let found = self.unit()?;
             let next = found.map(|(unit, _)| unit).or(implied(last));
             let next = next.filter(|&unit| smaller(last, unit) || (unit == last && self.apostrophe));

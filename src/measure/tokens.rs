@@ -203,6 +203,7 @@ fn plain(char: char) -> Option<char> {
         }
         '\u{ad}' | '\u{301}' | '\u{200b}'..='\u{200f}' | '\u{2060}' | '\u{feff}' => None,
         ' ' => Some(' '),
+        '\u{ff5f}'.. => Some(char),
         _ => {
             let alike = ALIKE.iter().find(|alike| alike.chars().any(|one| one == char));
             alike.map_or(Some(char), |alike| alike.chars().next())

@@ -1,0 +1,445 @@
+//! Readings kind by kind.
+
+use super::*;
+
+#[test]
+fn lengths_in_a_box_in_feet() {
+    all(
+        Kind::Length,
+        Ft,
+        &[
+            ("12' 6 1/2\"", Is(150.5)),
+            ("12-6 1/2", Is(150.5)),
+            ("12-6 1/2\"", Is(150.5)),
+            ("12'6", Is(150.0)),
+            ("12 6 1/2", Is(150.5)),
+            ("12 6½", Is(150.5)),
+            ("12 6.5", Is(150.5)),
+            ("12 6\"", Is(150.0)),
+            ("150.5\"", Is(150.5)),
+            ("12.5 ft", Is(150.0)),
+            ("12.5", Is(150.0)),
+            ("12,5", Is(150.0)),
+            ("12 1/2", Is(150.0)),
+            ("3.82 m", Is(382.0 / 2.54)),
+            ("382 cm", Is(382.0 / 2.54)),
+            ("3 m 82 cm", Is(382.0 / 2.54)),
+            ("3 m 820 mm", Is(382.0 / 2.54)),
+            ("12'-6½″", Is(150.5)),
+            ("12′-6½″", Is(150.5)),
+            ("12' - 6 1/2\"", Is(150.5)),
+            ("12 ft. 6 in.", Is(150.0)),
+            ("12ft6in", Is(150.0)),
+            ("5ft2 1/4in", Is(62.25)),
+            ("5ft2in", Is(62.0)),
+            ("12 feet and 6 inches", Is(150.0)),
+            ("12 feet, 6 inches", Is(150.0)),
+            ("12 pies 6 pulgadas", Is(150.0)),
+            ("12 pies y 6 pulg.", Is(150.0)),
+            ("3 metros", Is(300.0 / 2.54)),
+            ("3 CENTÍMETROS", Is(3.0 / 2.54)),
+            ("twelve feet", Is(144.0)),
+            ("12'6 + 8'", Is(246.0)),
+            ("12 + 8", Is(240.0)),
+            ("12' + 8", Is(240.0)),
+            ("3 + 4 in", Ask(&[(S::BoxUnit, 40.0), (S::OtherUnit, 7.0)])),
+            ("42 to 44", Range(504.0, 528.0)),
+            ("42-44", Range(504.0, 528.0)),
+            ("7–8 in", Range(7.0, 8.0)),
+            ("7-8 ft", Range(84.0, 96.0)),
+            ("7'-8'", Range(84.0, 96.0)),
+            ("7' to 8'6\"", Range(84.0, 102.0)),
+            ("5'6\"-5'8\"", Range(66.0, 68.0)),
+            ("10 to 12 ft", Range(120.0, 144.0)),
+            ("6 to 8 ft 6 in", Range(72.0, 102.0)),
+            ("de 7 a 8", Range(84.0, 96.0)),
+            ("de 7 a 8 pulgadas", Range(7.0, 8.0)),
+            ("entre 7 y 8 pies", Range(84.0, 96.0)),
+            ("between 7 and 8 feet", Range(84.0, 96.0)),
+            ("from 7 to 8 1/2 in", Range(7.0, 8.5)),
+            ("about 30 ft", Range(342.0, 378.0)),
+            ("~30'", Range(342.0, 378.0)),
+            ("approx. 30", Range(342.0, 378.0)),
+            ("unos 30 pies", Range(342.0, 378.0)),
+            ("alrededor de 30 pies", Range(342.0, 378.0)),
+            ("about 7 to 8 ft", Range(84.0, 96.0)),
+            ("30 ft +/- 6 in", Range(354.0, 366.0)),
+            ("30 ft ± 6 in", Range(354.0, 366.0)),
+            ("30 ft ± 10 %", Range(324.0, 396.0)),
+            ("12' 6\" ± 1/2", Range(149.5, 150.5)),
+            // A thousands space.
+            ("1 000", Is(12_000.0)),
+            // Two meanings.
+            ("5 6", Ask(&[(S::FeetInches, 66.0), (S::Sum, 132.0)])),
+            ("5.11", Ask(&[(S::FeetInches, 71.0), (S::DecimalFeet, 61.32)])),
+            ("5.10", Ask(&[(S::FeetInches, 70.0), (S::DecimalFeet, 61.2)])),
+            ("5.1", Is(61.2)),
+            ("5.6", Is(67.2)),
+            ("5.11 ft", Is(61.32)),
+            ("12-6", Ask(&[(S::FeetInches, 150.0), (S::Difference, 72.0)])),
+            ("8-10", Ask(&[(S::FeetInches, 106.0), (S::Range, 108.0)])),
+            ("7-8\"", Ask(&[(S::FeetInches, 92.0), (S::Range, 7.5)])),
+            ("12-1/2", Ask(&[(S::Sum, 150.0), (S::FeetInches, 144.5)])),
+            ("12' - 14", Ask(&[(S::FeetInches, 158.0), (S::Range, 156.0)])),
+            ("7 ft - 8", Ask(&[(S::FeetInches, 92.0), (S::Range, 90.0)])),
+            ("1,200", Ask(&[(S::Thousands, 14_400.0), (S::DecimalComma, 14.4)])),
+            ("1,200'", Ask(&[(S::Thousands, 14_400.0), (S::DecimalComma, 14.4)])),
+            ("1,234,567", Is(14_814_804.0)),
+            ("1,234.5", Is(14_814.0)),
+            ("1.234,5", Is(14_814.0)),
+            // Refused.
+            ("", Blank),
+            ("  \u{a0}\u{200b}", Blank),
+            ("abc", No(Fault::NotANumber)),
+            ("-", No(Fault::NotANumber)),
+            ("'", No(Fault::NotANumber)),
+            ("5 kg", No(Fault::WrongUnit)),
+            ("5 ft2", No(Fault::WrongUnit)),
+            ("62 sq ft", No(Fault::WrongUnit)),
+            ("3 km", No(Fault::WrongUnit)),
+            ("10x14x8", No(Fault::NotTaken)),
+            ("2x6", No(Fault::NotTaken)),
+            ("5 6 7", No(Fault::NotTaken)),
+            ("5' 6\" 7", No(Fault::NotTaken)),
+            ("5.5' 6\"", No(Fault::NotTaken)),
+            ("44 to 42", No(Fault::NotTaken)),
+            ("8' - 7'", No(Fault::NotTaken)),
+            ("5 + -3", No(Fault::Negative)),
+            ("5--3", No(Fault::Negative)),
+            ("5 +", No(Fault::NotANumber)),
+            ("5 ft in m", No(Fault::WrongUnit)),
+            ("1,2,3", No(Fault::NotANumber)),
+            ("1/2/3", No(Fault::NotTaken)),
+            ("6 ft ± 7 ft", No(Fault::Negative)),
+            ("5 ft?", No(Fault::NotANumber)),
+        ],
+    );
+}
+
+#[test]
+fn lengths_in_a_box_in_inches() {
+    all(
+        Kind::Length,
+        In,
+        &[
+            ("12 6 1/2", Is(150.5)),
+            ("12-6 1/2", Is(150.5)),
+            ("12-6", Ask(&[(S::FeetInches, 150.0), (S::Difference, 6.0)])),
+            ("5 6", Ask(&[(S::FeetInches, 66.0), (S::Sum, 11.0)])),
+            ("5.11", Is(5.11)),
+            ("2-1/4", Is(2.25)),
+            ("2 - 1/4", Ask(&[(S::FeetInches, 24.25), (S::Difference, 1.75)])),
+            ("1/4-1/2", Range(0.25, 0.5)),
+            ("0-1/2", Range(0.0, 0.5)),
+            ("7-8", Range(7.0, 8.0)),
+            ("7–8\"", Range(7.0, 8.0)),
+            ("7 a 8", Range(7.0, 8.0)),
+            ("3/8 to 1 inch", Range(0.375, 1.0)),
+            ("4/12", Is(1.0 / 3.0)),
+            ("2x6", Is(5.5)),
+            ("2×6", Is(5.5)),
+            ("2 by 6", Is(5.5)),
+            ("2 por 6", Is(5.5)),
+            ("2x12", Is(11.25)),
+            ("2x7", No(Fault::NotTaken)),
+            (".5", Is(0.5)),
+            (",5", Is(0.5)),
+            ("5.", Is(5.0)),
+            ("0.3333333333333333333333", Is(0.333_333_333_333_333_3)),
+            ("90 mm", Is(90.0 / 25.4)),
+            ("9 cm", Is(9.0 / 2.54)),
+        ],
+    );
+    all(
+        Kind::Length,
+        Mm,
+        &[
+            ("8-10", Range(8.0 / 25.4, 10.0 / 25.4)),
+            ("12-6", No(Fault::NotTaken)),
+            ("5 6", No(Fault::NotTaken)),
+            ("3 823", Is(3_823.0 / 25.4)),
+            ("2x6", Is(5.5)),
+            ("76", Is(76.0 / 25.4)),
+            ("1.200", Ask(&[(S::Thousands, 1_200.0 / 25.4), (S::Literal, 1.2 / 25.4)])),
+            ("1.200 m", Is(1_200.0 / 25.4)),
+            ("12.5", Is(12.5 / 25.4)),
+        ],
+    );
+}
+
+#[test]
+fn members() {
+    let member = |text, unit| match read(text, Kind::Member, unit, None) {
+        Outcome::Read(Value::Member(member)) => (member.width_in, member.depth_in),
+        other => panic!("{text}: {other:?}"),
+    };
+    let halves = |width, depth: i128| (ratio(width, 4), Some(ratio(depth, 4)));
+    for (text, width, depth) in [
+        ("2x4", 6, 14),
+        ("2x6", 6, 22),
+        ("2×8", 6, 29),
+        ("2 by 10", 6, 37),
+        ("2 X 12", 6, 45),
+        ("1x4", 3, 14),
+        ("4x6", 14, 22),
+        ("6x8", 22, 30),
+        ("1 1/2 x 5 1/2", 6, 22),
+        ("1.5 x 5.5 in", 6, 22),
+    ] {
+        assert_eq!(member(text, In), halves(width, depth), "{text}");
+        assert_eq!(
+            member(text, In),
+            member(text, if text.ends_with("in") || !text.contains("1 1/2") { Mm } else { In })
+        );
+    }
+    assert_eq!(member("1 1/2", In), (ratio(3, 2), None));
+    assert_eq!(member("38 x 140", Mm), (ratio(190, 127), Some(ratio(700, 127))));
+    assert_eq!(member("38x140 mm", In), (ratio(190, 127), Some(ratio(700, 127))));
+    all(
+        Kind::Member,
+        In,
+        &[
+            ("2\" x 6\"", Ask(&[(S::Nominal, 1.5), (S::Literal, 2.0)])),
+            ("-2x6", No(Fault::Negative)),
+            ("2x6x8", No(Fault::NotTaken)),
+            ("2x", No(Fault::NotANumber)),
+        ],
+    );
+}
+
+#[test]
+fn areas() {
+    all(
+        Kind::Area,
+        Ft2,
+        &[
+            ("62", Is(62.0)),
+            ("62 ft²", Is(62.0)),
+            ("62 ft2", Is(62.0)),
+            ("62ft^2", Is(62.0)),
+            ("62 sq ft", Is(62.0)),
+            ("62 sq. ft.", Is(62.0)),
+            ("62 sf", Is(62.0)),
+            ("62 square feet", Is(62.0)),
+            ("62 pies cuadrados", Is(62.0)),
+            ("5.8 m2", Is(5.8 / 0.092_903_04)),
+            ("5,8 m²", Is(5.8 / 0.092_903_04)),
+            ("288 sq in", Is(2.0)),
+            ("12' x 8'", Is(96.0)),
+            ("12x8 ft", Is(96.0)),
+            ("12 x 8", Is(96.0)),
+            ("12 x 8 ft²", Is(96.0)),
+            ("12'6 x 8'", Is(100.0)),
+            ("10m x 4m", Is(40.0 / 0.092_903_04)),
+            ("10mx4m", Is(40.0 / 0.092_903_04)),
+            ("10 por 4 metros", Is(40.0 / 0.092_903_04)),
+            ("12x8 + 10x4", Is(136.0)),
+            ("62 + 14 ft²", Is(76.0)),
+            ("60-70 sq ft", Range(60.0, 70.0)),
+            ("about 30 ft x 7.5 ft", Range(213.75, 236.25)),
+            ("16\" x 9", Ask(&[(S::BoxUnit, 12.0), (S::OtherUnit, 1.0)])),
+            ("62 ft", No(Fault::WrongUnit)),
+            ("12' x 8' x 9'", No(Fault::NotTaken)),
+            ("12 x", No(Fault::NotANumber)),
+            ("-62", No(Fault::Negative)),
+            ("5 6", No(Fault::NotTaken)),
+        ],
+    );
+    all(Kind::Area, M2, &[("10 x 4", Is(40.0 / 0.092_903_04)), ("1'000", Is(1_000.0 / 0.092_903_04))]);
+}
+
+#[test]
+fn temperatures() {
+    all(
+        Kind::Temperature,
+        F,
+        &[
+            ("63", Is(63.0)),
+            ("63 F", Is(63.0)),
+            ("63°", Is(63.0)),
+            ("63 degrees", Is(63.0)),
+            ("17.2°C", Is(62.96)),
+            ("17,2 ºC", Is(62.96)),
+            ("17 grados centígrados", Is(62.6)),
+            ("-5", Is(-5.0)),
+            ("+4 °C", Is(39.2)),
+            ("-5 to 3", Range(-5.0, 3.0)),
+            ("70-90 °F", Range(70.0, 90.0)),
+            ("10 to 20 C", Range(50.0, 68.0)),
+            ("63 ± 2", Range(61.0, 65.0)),
+            ("20 ± 1 °C", Range(66.2, 69.8)),
+            ("about 63", Range(60.0, 66.0)),
+            ("63 + 2", No(Fault::NotTaken)),
+            ("63 ft", No(Fault::WrongUnit)),
+        ],
+    );
+    all(Kind::Temperature, C, &[("16", Is(60.8)), ("63 F", Is(63.0)), ("-10", Is(14.0))]);
+    all(Kind::TemperatureStep, F, &[("5", Is(5.0)), ("3 °C", Is(5.4)), ("-5", No(Fault::Negative))]);
+}
+
+#[test]
+fn the_other_kinds() {
+    all(
+        Kind::Weight,
+        Lb,
+        &[
+            ("40", Is(40.0)),
+            ("12 lb 8 oz", Is(12.5)),
+            ("8 oz", Is(0.5)),
+            ("40#", Is(40.0)),
+            ("1 kg", Is(1.0 / 0.453_592_37)),
+            ("12 lb 8", No(Fault::NotTaken)),
+        ],
+    );
+    all(
+        Kind::Density,
+        LbFt3,
+        &[("1.85", Is(1.85)), ("1.85 lb/ft³", Is(1.85)), ("1.85 pcf", Is(1.85)), ("2 lb per cu ft", Is(2.0))],
+    );
+    all(
+        Kind::Percent,
+        Pct,
+        &[
+            ("86", Is(86.0)),
+            ("86%", Is(86.0)),
+            ("86 por ciento", Is(86.0)),
+            ("7 1/2 %", Is(7.5)),
+            ("60 ± 5 %", Range(55.0, 65.0)),
+        ],
+    );
+    all(
+        Kind::Count,
+        Each,
+        &[
+            ("12", Is(12.0)),
+            ("twelve", Is(12.0)),
+            ("tres", Is(3.0)),
+            ("2 + 3", Is(5.0)),
+            ("1,200", Is(1_200.0)),
+            ("42 to 44", Range(42.0, 44.0)),
+            ("2.5", No(Fault::NotWhole)),
+            ("1/2", No(Fault::NotWhole)),
+        ],
+    );
+    all(
+        Kind::Resistance,
+        R,
+        &[
+            ("R-20", Is(20.0)),
+            ("R20", Is(20.0)),
+            ("r 6.5", Is(6.5)),
+            ("20", Is(20.0)),
+            ("R-13 to R-15", Range(13.0, 15.0)),
+            ("R13-15", Range(13.0, 15.0)),
+            ("20+5", No(Fault::NotTaken)),
+            ("R--20", No(Fault::Negative)),
+        ],
+    );
+    let rsi = 5.678_263_341_113_488;
+    all(
+        Kind::Resistance,
+        Rsi,
+        &[
+            ("RSI 3.5", Is(3.5 * rsi)),
+            ("3.5", Is(3.5 * rsi)),
+            ("3.5 m²·K/W", Is(3.5 * rsi)),
+            ("R-20", Is(20.0)),
+        ],
+    );
+    all(Kind::Permeance, Perm, &[("0.8", Is(0.8)), ("0.8 perms", Is(0.8)), ("0.8 US perm", Is(0.8))]);
+    all(
+        Kind::FoamVolume,
+        BdFt,
+        &[
+            ("812", Is(812.0)),
+            ("812 bd ft", Is(812.0)),
+            ("812 board feet", Is(812.0)),
+            ("812 bf", Is(812.0)),
+            ("812 pies tablares", Is(812.0)),
+            ("10 ft3", Is(120.0)),
+            ("10 cu ft", Is(120.0)),
+            ("1 m³", Is(1000.0 / 2.359_737_216)),
+            ("100 L", Is(100.0 / 2.359_737_216)),
+        ],
+    );
+    all(
+        Kind::Duration,
+        Min,
+        &[
+            ("15", Is(15.0)),
+            ("15 min", Is(15.0)),
+            ("1 h 30", Is(90.0)),
+            ("1h30", Is(90.0)),
+            ("1 h 30 m", Is(90.0)),
+            ("24 h", Is(1_440.0)),
+            ("2 days", Is(2_880.0)),
+            ("1:30", Is(90.0)),
+            ("90 s", Is(1.5)),
+            ("8-24 h", Range(480.0, 1_440.0)),
+            ("1:75", No(Fault::NotTaken)),
+        ],
+    );
+    all(
+        Kind::Money,
+        Usd,
+        &[
+            ("$284", Is(28_400.0)),
+            ("284.50", Is(28_450.0)),
+            ("284,50", Is(28_450.0)),
+            ("1 500", Is(150_000.0)),
+            ("1,500", Is(150_000.0)),
+            ("$1,500.00", Is(150_000.0)),
+            ("US$ 1'500", Is(150_000.0)),
+            ("284 dólares", Is(28_400.0)),
+            ("$280-$300", Range(28_000.0, 30_000.0)),
+            ("1.500", Ask(&[(S::Thousands, 150_000.0), (S::Literal, 150.0)])),
+            ("$284.505", No(Fault::NotTaken)),
+            ("-$5", No(Fault::Negative)),
+        ],
+    );
+}
+
+#[test]
+fn dates() {
+    let day = Is(20_742.0);
+    all(
+        Kind::Date,
+        Date,
+        &[
+            ("2026-10-16", day.clone()),
+            ("Oct 16 2026", day.clone()),
+            ("October 16th, 2026", day.clone()),
+            ("16 Oct. 2026", day.clone()),
+            ("16 de octubre de 2026", day.clone()),
+            ("10/16/2026", day.clone()),
+            ("16/10/2026", day.clone()),
+            ("16.10.2026", day.clone()),
+            ("10/16/26", day),
+            ("3/4/2026", Ask(&[(S::MonthFirst, 20_516.0), (S::DayFirst, 20_546.0)])),
+            ("3/3/2026", Is(20_515.0)),
+            ("2026-02-29", No(Fault::NoSuchDay)),
+            ("2028-02-29", Is(21_243.0)),
+            ("13/13/2026", No(Fault::NoSuchDay)),
+            ("Oct 16", No(Fault::NotTaken)),
+            ("2026", No(Fault::NotTaken)),
+            ("10/16-2026", No(Fault::NotTaken)),
+        ],
+    );
+}
+
+#[test]
+fn long_texts_are_not_looked_at() {
+    assert_eq!(got(&"1".repeat(201), Kind::Number, One), No(Fault::TooLong));
+    assert_eq!(got(&"1+".repeat(101), Kind::Number, One), No(Fault::TooLong));
+}
+
+#[test]
+fn a_sense_that_does_not_apply_is_ignored() {
+    assert_eq!(
+        read("12-6", Kind::Length, Ft, Some(Sense::DecimalComma)),
+        read("12-6", Kind::Length, Ft, None)
+    );
+    assert_eq!(read("12", Kind::Length, Ft, Some(Sense::Range)), read("12", Kind::Length, Ft, None));
+    // Two places that raise different questions cannot be settled by one press.
+    assert_eq!(got("5.11 + 1,200", Kind::Length, Ft), No(Fault::NotTaken));
+}
