@@ -1,7 +1,9 @@
 //! What stands beside a field: the reading as understood.
 
-use super::write::{millimeters, on_a_sixteenth};
-use super::{Fault, Kind, Outcome, Reading, Sense, Style, Unit, Units, Value, feet_inches, read, write};
+use super::write::millimeters;
+use super::{
+    Fault, Kind, Outcome, Ratio, Reading, Sense, Style, Unit, Units, Value, feet_inches, read, write,
+};
 use serde::Serialize;
 
 /// What became of a text.
@@ -43,7 +45,7 @@ pub struct Echo {
     pub likely: Option<f64>,
     /// The most it may be.
     pub high: Option<f64>,
-    /// The reading in the job's units; `≈` before what had to be rounded to a sixteenth.
+    /// The reading in the job's units; `≈` before a figure that had to be rounded.
     pub text: String,
     /// The same in the other common forms: `150½ in` and `3 823 mm`.
     pub other: Vec<String>,
@@ -130,7 +132,7 @@ impl Form {
             (Units::Us, _) => Way::Style(Style::Us),
             (Units::Metric, _) => Way::Style(Style::MetricUsual),
         };
-        self.line(value, way)
+        self.line(value, way, true)
     }
 
     /// The same in the other common forms, without what stands there already.
@@ -143,24 +145,39 @@ impl Form {
             _ if us => &[Way::Style(Style::MetricUsual)],
             _ => &[Way::Style(Style::Us)],
         };
-        let mut forms: Vec<String> = ways.iter().map(|&way| self.line(value, way)).collect();
+        let mut forms: Vec<String> = ways.iter().map(|&way| self.line(value, way, false)).collect();
         forms.retain(|form| form != text);
         forms
     }
 
-    /// A range from low to high, a member's width and depth.
-    fn line(&self, value: &Value, way: Way) -> String {
+    /// A range from low to high, a member's width and depth; where asked, with `≈` before each figure that
+    /// would not be read back as what was read.
+    fn line(&self, value: &Value, way: Way, exact: bool) -> String {
         let (first, second, between) = match value {
             Value::Band(one) if one.low == one.high => (one.likely, None, ""),
             Value::Band(one) => (one.low, Some(one.high), "\u{a0}– "),
             Value::Member(member) => (member.width_in, member.depth_in, "\u{a0}× "),
         };
-        let mut line = self.figure(first.to_f64(), way);
-        if let Some(second) = second {
-            line.push_str(between);
-            line.push_str(&self.figure(second.to_f64(), way));
+        let mut line = String::new();
+        for (figure, before) in [(Some(first), ""), (second, between)] {
+            let Some(figure) = figure else { continue };
+            line.push_str(before);
+            let written = self.figure(figure.to_f64(), way);
+            if exact && !self.reads_back(&written, figure) {
+                line.push_str("≈\u{a0}");
+            }
+            line.push_str(&written);
         }
         line
+    }
+
+    fn reads_back(&self, written: &str, figure: Ratio) -> bool {
+        // Our own commas group thousands.
+        match read(written, self.kind, self.unit, Some(Sense::Thousands)) {
+            Outcome::Read(Value::Band(one)) => one.low == figure,
+            Outcome::Read(Value::Member(one)) => one.width_in == figure,
+            _ => false,
+        }
     }
 
     /// A length for a person who works in feet and inches is drawn (`12′-6½″`) in a box in feet and from 3 ft
@@ -168,10 +185,7 @@ impl Form {
     fn figure(&self, value: f64, way: Way) -> String {
         match way {
             Way::Millimeters => millimeters(value),
-            Way::UsLength if self.unit == Unit::Ft || value.abs() >= 36.0 => {
-                let drawn = feet_inches(value);
-                if on_a_sixteenth(value) { drawn } else { ["≈\u{a0}", &drawn].concat() }
-            }
+            Way::UsLength if self.unit == Unit::Ft || value.abs() >= 36.0 => feet_inches(value),
             Way::UsLength => write(Kind::Length, value, Style::Inches),
             Way::Style(style) => write(self.kind, value, style),
         }

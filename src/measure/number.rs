@@ -42,15 +42,6 @@ impl Parser<'_> {
 
     /// A number, a fraction, or a number and a fraction.
     pub(super) fn mixed(&mut self) -> Parse<Number> {
-        self.joined(false)
-    }
-
-    /// The same after feet, where `0-1/2` can only be half an inch; elsewhere it is a range from nothing.
-    pub(super) fn inches(&mut self) -> Parse<Number> {
-        self.joined(true)
-    }
-
-    fn joined(&mut self, after_feet: bool) -> Parse<Number> {
         if let Some(value) = self.fraction()? {
             return Ok(Number { value, form: Form::Part });
         }
@@ -59,10 +50,11 @@ impl Parser<'_> {
             return Ok(number);
         }
         let before = self.at;
+        // At the start of a text `0-1/2` is a range from nothing; later, as in `5' 0-1/2"`, half an inch.
         let dash = self.piece(0) == Some(Piece::Mark('-'))
             && !self.spaced(0)
             && !self.spaced(1)
-            && (after_feet || number.value != Ratio::ZERO);
+            && (before > self.start + 1 || number.value != Ratio::ZERO);
         if dash || (!self.between && self.piece(0) == Some(Piece::Word(Word::And))) {
             self.at += 1;
         }

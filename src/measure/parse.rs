@@ -14,6 +14,8 @@ pub(super) type Parse<T> = Result<T, Fault>;
 pub(super) struct Parser<'a> {
     pub tokens: &'a [Token],
     pub at: usize,
+    /// Where the first term begins.
+    pub start: usize,
     pub kind: Kind,
     pub unit: Unit,
     pub sense: Option<Sense>,
@@ -74,7 +76,12 @@ impl Parser<'_> {
     }
 
     /// What is left over is a fault, never dropped.
-    pub(super) fn end(&self) -> Parse<()> {
+    pub(super) fn end(&mut self) -> Parse<()> {
+        // `16" o.c.`: what a box for a spacing measures anyway.
+        if self.kind == Kind::Length && !self.word(Word::OnCenter) && self.word(Word::On) {
+            let all = self.word(Word::Center) || self.word(Word::Unit(Unit::C));
+            return if all && self.piece(0).is_none() { Ok(()) } else { Err(Fault::NotANumber) };
+        }
         match self.piece(0) {
             None => Ok(()),
             Some(Piece::Word(Word::Unit(_) | Word::OtherUnit)) => Err(Fault::WrongUnit),
@@ -86,7 +93,7 @@ impl Parser<'_> {
 
     /// A whole text of an ordinary kind.
     pub(super) fn reading(&mut self) -> Parse<Reading> {
-        let mut about = self.mark('~') || self.mark('±');
+        let mut about = self.mark('~');
         while self.word(Word::About) {
             about = true;
             // `alrededor de`, `cerca de`
@@ -94,6 +101,7 @@ impl Parser<'_> {
         }
         self.between = self.word(Word::Between);
         let opened = self.between || self.word(Word::From);
+        self.start = self.at;
         let first = self.sum()?;
         let mut reading = if self.mark('±') {
             self.tolerance(first)?
@@ -168,6 +176,10 @@ impl Parser<'_> {
 
     /// From one to the other; what carries no unit takes that of the other.
     fn range(&mut self, first: Term, second: Term) -> Parse<Reading> {
+        // `7'6-8`: to 8 in or to 8 ft?
+        if second.unit.is_none() && first.unit != first.last {
+            return Err(Fault::NotTaken);
+        }
         let (low, high) = (self.resolve(first, second.unit)?, self.resolve(second, first.unit)?);
         if low > high {
             return Err(Fault::NotTaken);
@@ -192,7 +204,10 @@ impl Parser<'_> {
         let spoken = first.form == Form::Whole && inches < Ratio::whole(12) && !(rising && said_so);
         let sense = match (spoken, rising) {
             (true, true) => self.choose(&[Sense::FeetInches, Sense::Range]),
-            (true, false) if second.form == Form::Whole || inches < Ratio::whole(1) => {
+            // Nobody takes nothing away: `8-0` is eight feet.
+            (true, false)
+                if inches != Ratio::ZERO && (second.form == Form::Whole || inches < Ratio::whole(1)) =>
+            {
                 self.choose(&[Sense::FeetInches, Sense::Difference])
             }
             (true, false) => Sense::FeetInches,
@@ -232,21 +247,17 @@ impl Parser<'_> {
         while self.mark('+') {
             terms.push(self.term()?);
         }
-        let named = terms.iter().find_map(|term| term.unit);
         let bare = terms.iter().any(|term| term.unit.is_none());
-        // `3 + 4 in` in a box in feet: 3 of what?
-        let carry = match named {
-            Some(unit) if bare && unit != self.unit => {
-                (self.choose(&[Sense::BoxUnit, Sense::OtherUnit]) == Sense::OtherUnit).then_some(unit)
-            }
-            _ => None,
-        };
+        // `3 + 4 in` in a box in feet: 3 of what? `12'6 + 8`: 8 of what?
+        let other =
+            terms.iter().flat_map(|term| [term.unit, term.last]).flatten().find(|&unit| unit != self.unit);
+        let other =
+            other.filter(|_| bare && self.choose(&[Sense::BoxUnit, Sense::OtherUnit]) == Sense::OtherUnit);
         let mut total = Ratio::ZERO;
         for term in terms {
-            total = plus(self.resolve(term, carry)?, total)?;
+            total = plus(self.resolve(term, other)?, total)?;
         }
-        let unit = named.unwrap_or(self.unit);
-        Ok(Term::joined(total, unit, unit))
+        Ok(Term::joined(total, self.unit, self.unit))
     }
 
     /// A term's value, a bare one having the unit given, or that of the box.

@@ -82,6 +82,7 @@ fn pass(
     let mut parser = Parser {
         tokens,
         at: 0,
+        start: 0,
         kind,
         unit,
         sense,

@@ -10,6 +10,13 @@ impl Parser<'_> {
     /// The unit that stands here, if one does, and whether it is a mark (`'`, `"`). One that measures
     /// something else is a fault.
     pub(super) fn unit(&mut self) -> Parse<Option<(Unit, bool)>> {
+        // `a 6-inch duct`: the dash joins number and unit.
+        if let (Some(Piece::Mark('-')), Some(Piece::Word(Word::Unit(_)))) = (self.piece(0), self.piece(1))
+            && !self.spaced(0)
+            && !self.spaced(1)
+        {
+            self.at += 1;
+        }
         match self.any_unit()? {
             Some((unit, _)) if !fits(self.kind, unit) => Err(Fault::WrongUnit),
             found => Ok(found),

@@ -43,7 +43,7 @@ impl Parser<'_> {
         let mut prefix = None;
         if self.kind == Kind::Money {
             let _ = self.word(Word::Us);
-            prefix = self.mark('$').then_some(Unit::Usd);
+            prefix = (self.mark('$') || self.word(Word::Unit(Unit::Usd))).then_some(Unit::Usd);
         } else if self.kind == Kind::Resistance {
             prefix = [Unit::R, Unit::Rsi].into_iter().find(|&unit| self.word(Word::Unit(unit)));
             if prefix.is_some() {
@@ -102,10 +102,20 @@ impl Parser<'_> {
             let (_, depth) = lumber::dressed(number.value, second.value).ok_or(Fault::NotTaken)?;
             return Ok(Term::joined(depth, Unit::In, Unit::In));
         }
+        if self.factor && self.unit == Unit::Ft && self.number_follows(1) && self.mark('-') {
+            // A door of `3-0 x 6-8`.
+            let inches = self.mixed()?;
+            let unit = self.unit()?.map_or(Unit::In, |(unit, _)| unit);
+            return if unit == Unit::In && inches.value < Ratio::whole(12) {
+                feet_inches(number.value, inches.value)
+            } else {
+                Err(Fault::NotTaken)
+            };
+        }
         if !(self.number_follows(0) && self.spaced(0)) {
             return Ok(alone);
         }
-        let second = self.inches()?;
+        let second = self.mixed()?;
         let inches = match self.unit()? {
             None => false,
             Some((Unit::In, _)) => true,
@@ -136,10 +146,12 @@ impl Parser<'_> {
                 self.at = at;
                 break;
             }
-            let number = self.inches()?;
+            let number = self.mixed()?;
             let found = self.unit()?;
-            let next = found.map(|(unit, _)| unit).or(implied(last));
-            let next = next.filter(|&unit| smaller(last, unit) || (unit == last && self.apostrophe));
+            let next = found.map(|(unit, _)| unit).or_else(|| implied(last, number));
+            let next = next.filter(|&unit| {
+                smaller(last, unit) || (unit == last && (self.apostrophe || found.is_none()))
+            });
             // `12' - 14` and `7 ft - 8`: inches, or the far end of a range?
             let doubtful = dash
                 && found.is_none()
@@ -190,11 +202,17 @@ pub(super) fn feet_inches(feet: Ratio, inches: Ratio) -> Parse<Term> {
     Ok(Term::joined(plus(times(feet, Ratio::whole(12))?, inches)?, Unit::Ft, Unit::In))
 }
 
-/// The unit of a bare number after this one: `5 foot 10`, `1 h 30`.
-fn implied(larger: Unit) -> Option<Unit> {
+/// The unit of a bare number after this one: `5 foot 10`, `1 h 30`, `1 m 52`, `6" 1/2`.
+fn implied(larger: Unit, number: Number) -> Option<Unit> {
+    let whole = number.form == Form::Whole;
     match larger {
         Unit::Ft => Some(Unit::In),
         Unit::Hr => Some(Unit::Min),
+        // Two digits are centimeters; of one nobody knows.
+        Unit::M if whole && number.value >= Ratio::whole(10) && number.value < Ratio::whole(100) => {
+            Some(Unit::Cm)
+        }
+        Unit::In if !whole && number.value < Ratio::whole(1) => Some(Unit::In),
         _ => None,
     }
 }

@@ -51,6 +51,12 @@ pub(super) enum Word {
     Ciento,
     /// `US` before a dollar sign or perm.
     Us,
+    /// `o.c.` in one piece.
+    OnCenter,
+    /// `on` or `o.` before center.
+    On,
+    /// `center` after on.
+    Center,
     /// Nanograms.
     Nanograms,
     /// Pascals.
@@ -92,6 +98,8 @@ const WORDS: &[(&str, Word)] = &[
     ("c", W::Unit(U::C)),
     ("ca", W::About),
     ("celsius", W::Unit(U::C)),
+    ("center", W::Center),
+    ("centers", W::Center),
     ("centigrados", W::Unit(U::C)),
     ("centimeter", W::Unit(U::Cm)),
     ("centimeters", W::Unit(U::Cm)),
@@ -106,6 +114,7 @@ const WORDS: &[(&str, Word)] = &[
     ("circa", W::About),
     ("cm", W::Unit(U::Cm)),
     ("cms", W::Unit(U::Cm)),
+    ("con", W::And),
     ("cu", W::Cubic),
     ("cuadrada", W::Squared),
     ("cuadradas", W::Squared),
@@ -242,10 +251,13 @@ const WORDS: &[(&str, Word)] = &[
     ("november", W::Month(11)),
     ("noviembre", W::Month(11)),
     ("nueve", W::Number(9)),
+    ("o", W::On),
+    ("oc", W::OnCenter),
     ("ocho", W::Number(8)),
     ("oct", W::Month(10)),
     ("october", W::Month(10)),
     ("octubre", W::Month(10)),
+    ("on", W::On),
     ("once", W::Number(11)),
     ("one", W::Number(1)),
     ("onza", W::Unit(U::Oz)),
@@ -297,6 +309,7 @@ const WORDS: &[(&str, Word)] = &[
     ("six", W::Number(6)),
     ("sq", W::Square),
     ("sqft", W::Unit(U::Ft2)),
+    ("sqm", W::Unit(U::M2)),
     ("square", W::Square),
     ("st", W::Ordinal),
     ("tablar", W::Tablar),

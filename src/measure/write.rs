@@ -61,7 +61,7 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
         (Kind::Permeance, true) => (Some(Unit::Metricperm), 1, "ng/(s·m²·Pa)"),
         (Kind::FoamVolume, false) => (None, 1, "bd\u{a0}ft"),
         (Kind::FoamVolume, true) => (Some(Unit::L), 1, "L"),
-        (Kind::Percent, _) => (None, 1, "%"),
+        (Kind::Percent, _) => (None, 2, "%"),
         (Kind::Count, _) => (None, 0, ""),
         (Kind::Number, _) => (None, 3, ""),
     };
@@ -133,12 +133,6 @@ pub(super) fn millimeters(value: f64) -> String {
     let millimeters = in_unit(value, Unit::Mm);
     let places = if millimeters.abs() < 99.95 { 1 } else { 0 };
     number(millimeters, places, Some('\u{202f}')).map_or_else(|| NONE.to_owned(), |text| joined(text, "mm"))
-}
-
-/// Whether a length stands on a sixteenth of an inch, so that nothing is lost in writing it so.
-pub(super) fn on_a_sixteenth(inches: f64) -> bool {
-    let parts = inches * 16.0;
-    (parts - libm::round(parts)).abs() <= 1.6e-5
 }
 
 fn measure(value: f64, places: u32, unit: &str) -> String {

@@ -67,7 +67,7 @@ fn what_stands_beside_a_field() {
     assert_eq!((us.text.as_str(), us.state), ("≈\u{a0}12′-6⅜″", EchoState::Read));
     assert_eq!(us.other, ["150.39\u{a0}in", "3\u{202f}820\u{a0}mm"]);
     let metric = echo("12' 6 1/2\"", Kind::Length, M, None, Units::Metric);
-    assert_eq!(metric.text, "3.823\u{a0}m");
+    assert_eq!(metric.text, "≈\u{a0}3.823\u{a0}m");
     assert_eq!(metric.other, ["12′-6½″", "3\u{202f}823\u{a0}mm"]);
     let depth = echo("7–8 in", Kind::Length, In, None, Units::Us);
     assert_eq!(depth.text, "7\u{a0}in\u{a0}– 8\u{a0}in");
@@ -78,6 +78,9 @@ fn what_stands_beside_a_field() {
     assert_eq!(echo("5.11", Kind::Length, Ft, Some(Sense::DecimalFeet), Units::Us).text, "5.11\u{a0}ft");
     let lumber = echo("2x6", Kind::Member, In, None, Units::Us);
     assert_eq!(lumber.text, "1½\u{a0}in\u{a0}× 5½\u{a0}in");
+    assert_eq!(echo("1'200 m²", Kind::Area, M2, None, Units::Metric).text, "1\u{202f}200\u{a0}m²");
+    assert_eq!(echo("1 200", Kind::FoamVolume, BdFt, None, Units::Us).text, "1,200\u{a0}bd\u{a0}ft");
+    assert_eq!(echo("62.26", Kind::Area, Ft2, None, Units::Us).text, "≈\u{a0}62.3\u{a0}ft²");
     let cold = echo("63", Kind::Temperature, F, None, Units::Us);
     assert_eq!((cold.text.as_str(), cold.other), ("63\u{a0}°F", vec!["17.2\u{a0}°C".to_owned()]));
     let refused = echo("-5'", Kind::Length, Ft, None, Units::Us);
