@@ -39,7 +39,7 @@ pub(super) struct Token {
 
 /// The tokens of a text; none for a blank one.
 pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Fault> {
-    let mut chars = Vec::new();
+    let mut chars = Vec::with_capacity(text.len().min(LONGEST));
     for (at, char) in text.chars().enumerate() {
         if at == LONGEST {
             return Err(Fault::TooLong);
@@ -49,7 +49,7 @@ pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Fault> {
     while chars.last() == Some(&' ') {
         chars.pop();
     }
-    let mut scan = Scan { chars: &chars, at: 0, tokens: Vec::new() };
+    let mut scan = Scan { chars: &chars, at: 0, tokens: Vec::with_capacity(chars.len()) };
     while let Some(char) = scan.peek(0) {
         scan.piece(char)?;
     }
