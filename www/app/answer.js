@@ -34,7 +34,7 @@ function cells(tag, kind) {
   const root = el(tag, { class: kind, 'aria-label': tag === 'nav' ? t('sheet.answer_label') : '' });
   /** @param {string} href @param {string} figure @param {string} below @param {string} [state] @param {Node} [icon] */
   const cell = (href, figure, below, state = '', icon) =>
-    el('a', { href, class: state }, el('b', figure.length > (icon ? 9 : 5) ? 'long' : '', icon, figure), el('span', '', below));
+    el('a', { href, class: state }, el('b', figure.length > (state === 'big' ? 2 : icon ? 4 : 5) ? 'long' : '', icon, figure), el('span', '', below));
   return {
     node: root,
     /** @param {Store} store */

@@ -7,7 +7,7 @@ import { describe, nameOf } from './drawn.js';
 import { field, fieldId } from './field.js';
 import { figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
-import { byId, caution, findingNote, framed, head, press, redraw, row, src, to, way, worked } from './parts.js';
+import { breadth, byId, caution, findingNote, framed, head, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName } from './sheet.js';
 import { t } from './words.js';
 
@@ -44,7 +44,7 @@ export function mount(root, store, route) {
   const ways = el('fieldset', 'pick', el('legend', 'vh', t('depth.ways')), el('div', 'opts', ...radios.map((one) => one.node)));
 
   root.append(el('main', '', top, drawing, el('div', 'pad top', stepper, three, notes,
-    el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields', typed.node, target.node, kitPart),
+    el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields one', typed.node, target.node, kitPart),
     el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), foamPart), sources)), bar.node);
 
   /** @param {1 | -1} sign */
@@ -72,7 +72,7 @@ export function mount(root, store, route) {
       aim: depth.aim_in.likely, promised: depth.promised_in, most: depth.most_in, cavity: depth.cavity_in, lifts: one?.lifts?.count ?? 1,
       levels: levels(depth, one?.lifts?.count),
       words: { lift: (n) => t('spraying.pass', { n }), aim: t('depth.aim_short', { depth: w.depth(depth.aim_in.likely) }), behind: t('depth.behind'), member: t('depth.member'), cross: '' },
-    }, { width: 390, label: t('depth.section_label', { name: nameOf(surface), aim: w.depth(depth.aim_in.likely), promised: w.depth(depth.promised_in), most: w.depth(depth.most_in) }) }), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
+    }, { width: breadth(root), label: t('depth.section_label', { name: nameOf(surface), aim: w.depth(depth.aim_in.likely), promised: w.depth(depth.promised_in), most: w.depth(depth.most_in) }) }), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
     const step = w.metric ? '5' : '⅛';
     redraw(stepper, [el('div', { class: 'steps3', role: 'group', 'aria-label': t('depth.stepper') },
       el('button', { type: 'button', 'data-key': 'less', 'aria-label': t(w.metric ? 'depth.less_mm' : 'depth.less'), click: () => stepBy(-1) }, '−' + step),

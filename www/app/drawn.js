@@ -84,7 +84,10 @@ export function lifts(store, width) {
 }
 
 /** A purchase in words: "2 Large, 1 Small". @param {Store} store @param {import('./core.js').KitCount[]} buy */
-export const mixWords = (store, buy) => buy.map(({ kit, count }) => t('kits.so_many', { n: count, name: byId(store.job.kits, kit)?.name || t('kits.unnamed') })).join(', ');
+export const mixWords = (store, buy) => [...buy].sort((a, b) => labelOf(store, b.kit) - labelOf(store, a.kit)).map(({ kit, count }) => t('kits.so_many', { n: count, name: byId(store.job.kits, kit)?.name || t('kits.unnamed') })).join(', ');
+
+/** @param {Store} store @param {number} kit */
+const labelOf = (store, kit) => store.estimate?.purchase.sizes.find((one) => one.kit === kit)?.label ?? 0;
 
 /** The kits to buy, as far as each will be used. @param {Store} store @param {number} width */
 export function kits(store, width) {
@@ -115,7 +118,7 @@ export function kits(store, width) {
 }
 
 /** What a check is called. @param {import('./core.js').Check} check */
-export const checkName = (check) => check.of === 'surface' ? check.name.trim() || t('ready.surface') : t(`ready.${check.of}`);
+export const checkName = (check) => check.of === 'surface' ? check.name.trim() || t('ready.surface') : t(`ready.name.${check.of}`);
 
 /** @type {Record<import('./core.js').ReadState, 'go' | 'hold' | 'none'>} */
 const STATE_MARK = { inside: 'go', close: 'go', outside: 'hold', old: 'none', not_read: 'none' };
@@ -131,7 +134,7 @@ export function readings(store, width) {
     sub: one.age_min === undefined || one.value_f === undefined ? '' : t('ready.age', { age: span(one.age_min) }),
     value: one.value_f, least: one.least_f, most: one.most_f, mark: STATE_MARK[one.state],
     figure: one.value_f === undefined ? t('ready.not_read') : degrees(one.value_f),
-    remark: one.state === 'close' ? t('ready.close') : one.state === 'old' ? t('ready.old_short') : '',
+    remark: one.state === 'close' ? t('ready.close') : one.state === 'old' ? t('ready.old_axis') : '',
     surface: one.of === 'surface',
   }));
   if (!rows.length) return undefined;

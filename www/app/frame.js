@@ -11,7 +11,7 @@ export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
-  const main = el('div');
+  const main = el('div', { class: 'scroll-y', tabindex: 0, role: 'region', 'aria-label': t('sheet.job_sheet') });
   const block = titleBlock();
   root.append(el('div', 'frame', el('div', 'title', el('h2', '', t('sheet.job_sheet')), el('span', 'note', t('sheet.as_you_type'))), main, block.node));
 
@@ -24,10 +24,12 @@ export function mount(root, store) {
     const here = location.hash.match(/^#\/(?:surface|depth)\/(\d+)/)?.[1];
     const grave = estimate.findings[estimate.readiness.blame ?? -1];
     const odd = estimate.findings.find((one) => one.at.part === 'surface' && one.severity !== 'note' && one.code !== 'needed');
-    const bars = depths(store, 358);
-    const cylinders = kits(store, 374);
-    const passes = lifts(store, 358);
-    const axis = readings(store, 390);
+    const all = Math.max(280, (main.clientWidth || 600) - 40);
+    const each = all >= 586 ? (all - 26) / 2 : all;
+    const bars = depths(store, each);
+    const cylinders = kits(store, each);
+    const passes = lifts(store, each);
+    const axis = readings(store, each);
     const rows = estimate.surfaces.flatMap((one) => {
       const surface = byId(job.surfaces, one.id);
       if (!surface) return [];

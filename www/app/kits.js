@@ -5,7 +5,7 @@ import { kits as kitsDrawing, mixWords } from './drawn.js';
 import { field } from './field.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
-import { byId, findingNote, framed, head, more, note, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
+import { breadth, byId, findingNote, framed, head, more, note, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
 import { jobName, ranges } from './sheet.js';
 import { t } from './words.js';
 
@@ -47,7 +47,7 @@ export function mount(root, store) {
     const buy = p?.buy;
     const big = p?.too_big;
     const notes = (estimate?.findings ?? []).filter((one) => CODES.has(one.code) && one.code !== 'too_big');
-    const drawing = kitsDrawing(store, 374);
+    const drawing = kitsDrawing(store, breadth(root));
     redraw(main, [
       big && el('section', 'stamp hold', note('hold', '').firstChild ?? undefined, el('div', '', el('p', 'word big-word', t('sheet.too_big')), el('p', 'until', t('kits.big_until')))),
       big && el('section', 'blame', el('p', 'lead', t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit })), el('p', '', t('kits.big_do')), el('p', 'src', t('sources.too_big'))),

@@ -42,7 +42,7 @@ export function redraw(root, children) {
  */
 export function head({ back, side, title, sub }) {
   return el('header', 'head',
-    back && el('a', { class: 'back', href: back[0] }, chevron(), back[1]),
+    back && el('a', { class: 'back', href: back[0] }, chevron(), el('span', '', back[1])),
     side ? el('span', 'side', side) : undefined,
     el('h1', { tabindex: -1 }, title), sub ? el('p', 'sub', sub) : undefined);
 }
@@ -81,6 +81,12 @@ export const framed = (svg, ...captions) =>
 
 /** Fields that are seldom changed, folded away. @param {string} name @param {...Node} fields */
 export const more = (name, ...fields) => el('details', 'more no-print', el('summary', '', name), el('div', 'fields', ...fields));
+
+/** How wide a drawing may be here, edge to edge: text in drawings is never scaled. @param {HTMLElement} root */
+export const breadth = (root) => Math.max(300, root.clientWidth || 390);
+
+/** The same between the margins. @param {HTMLElement} root */
+export const between = (root) => breadth(root) - 2 * (parseFloat(getComputedStyle(root).getPropertyValue('--gap')) || 16);
 
 /** @param {string} text */
 export const src = (text) => el('p', 'src', text);

@@ -1,13 +1,13 @@
 // @ts-check
 /** Ready to spray: the verdict, the one reading to blame, every reading against its window, and where they are entered. */
-import { answerBar, VERDICT, verdictLine } from './answer.js';
+import { answerBar, VERDICT } from './answer.js';
 import { now } from './calls.js';
 import { checkName, readings } from './drawn.js';
 import { field, fieldId, line } from './field.js';
 import { bare, figures } from './figures.js';
 import { el, list } from './list.js';
 import { mark } from './marks.js';
-import { byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, worked } from './parts.js';
+import { breadth, byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, worked } from './parts.js';
 import { jobName } from './sheet.js';
 import { clock, finding, span, t } from './words.js';
 
@@ -51,18 +51,18 @@ export function mount(root, store) {
   /** The entry of one reading. @param {SiteReading} reading */
   function entry(reading) {
     const { id, of } = reading;
-    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.${of}`), hint: of === 'surface' ? '' : t(`ready.where.${of}`), quiet: true });
+    const shown = field({ store, part: 'reading', id, field: fieldOf(of), label: of === 'surface' ? t('ready.temperature') : t(`ready.name.${of}`), hint: of === 'surface' ? '' : t(`ready.where.${of}`), quiet: true });
     const called = of === 'surface' ? line({ store, part: 'reading', id, field: 'name', label: t('ready.spot') }) : undefined;
     const age = el('span', 'age');
     const again = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'take', id, now: now() }) }, t('ready.again'));
     const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'reading', id }) }, t('ready.remove'));
-    const node = el('div', { class: 'group reading-entry', role: 'group' }, el('div', 'fields', called?.node, shown.node, el('div', called ? 'aside full' : 'aside', age, el('span', 'moves', again, of === 'surface' || of === 'dew_point' || of === 'humidity' ? gone : undefined))));
+    const node = el('div', { class: 'group reading-entry', role: 'group' }, el('div', 'fields', called?.node, shown.node, el('div', 'aside', age, el('span', 'moves', again, of === 'surface' || of === 'dew_point' || of === 'humidity' ? gone : undefined))));
     return {
       node,
       update() {
         const current = byId(store.job.readings, id);
         const check = store.estimate?.readiness.checks.find((one) => one.id === id);
-        node.setAttribute('aria-label', of === 'surface' ? current?.name || t('ready.surface') : t(`ready.${of}`));
+        node.setAttribute('aria-label', of === 'surface' ? current?.name || t('ready.surface') : t(`ready.name.${of}`));
         shown.update();
         called?.update();
         const taken = current?.taken;
@@ -92,12 +92,12 @@ export function mount(root, store) {
       el('section', { class: 'stamp ' + kind, role: 'status' }, mark(kind), el('div', '', el('p', 'word', t(`ready.verdict_${verdict}`)),
         verdict === 'go' ? el('p', 'until', found?.until_ms === undefined ? '' : t('ready.until', { time: clock(found.until_ms) })) : el('p', 'until', t(`ready.until_${verdict}`)))),
       el('section', 'blame', ...(said ? [el('p', 'lead', said.what), el('p', '', said.do), said.source ? src(said.source) : undefined]
-        : [el('p', 'lead', t(`ready.why_${verdict}`)), verdict === 'go' ? el('p', '', [verdictLine(store), t('ready.go_do')].filter(Boolean).join('. ')) : undefined])),
+        : [el('p', 'lead', t(`ready.why_${verdict}`)), verdict === 'go' ? el('p', '', [closeBy(), t('ready.go_do')].filter(Boolean).join(' ')) : undefined])),
     ]);
-    const svg = readings(store, 390);
+    const svg = readings(store, breadth(root));
     const damp = found?.dew;
     redraw(drawing, [svg && framed(svg, t('ready.boxes'), damp?.humidity_pct === undefined ? t('ready.no_humidity') : t('ready.humidity_is', { pct: w.pct(damp.humidity_pct) }))]);
-    const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code));
+    const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code) && (one.severity === 'stop' || !(one.at.part === 'reading' && one.at.id > 0)));
     redraw(notes, others.map(findingNote));
     redraw(cautions, [el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure'))]);
     list(lone, LONE.map((of) => job.readings.find((one) => one.of === of) ?? { of, id: 0 }), (one) => `${one.of}-${one.id}`, (one) => ('entries' in one ? entry(one) : empty(one.of)));
@@ -106,7 +106,7 @@ export function mount(root, store) {
     redraw(moistPress, humid.length ? [] : [el('div', 'group', el('h3', '', t('ready.moisture')), el('p', 'note', t('ready.moisture_how')), el('div', 'dos two', ...MOIST.map((of) => press(t(`ready.enter.${of}`), 'enter-' + of, () => add(of)))))]);
     list(surfaces, job.readings.filter((one) => one.of === 'surface'), (one) => one.id, entry);
     redraw(margins, found && (found.dew || found.checks.some((one) => one.inside_by_f !== undefined)) ? [el('h2', 'bar', t('ready.margins')), el('ul', 'rows',
-      ...(damp ? [row(t('ready.dew_point'), damp.point_f.low === damp.point_f.high ? '' : t('ready.meter', { low: bare(w.temp(damp.point_f.low)), high: w.temp(damp.point_f.high) }), worked(w.temp(damp.point_f.likely), 'job', 0, 'readiness.dew.point_f')),
+      ...(damp ? [row(t('ready.name.dew_point'), damp.point_f.low === damp.point_f.high ? '' : t('ready.meter', { low: bare(w.temp(damp.point_f.low)), high: w.temp(damp.point_f.high) }), worked(w.temp(damp.point_f.likely), 'job', 0, 'readiness.dew.point_f')),
         row(t('ready.least_surface', { spread: w.step(damp.spread_f) }), '', worked(w.temp(damp.least_surface_f), 'job', 0, 'readiness.dew.least_surface_f')),
         damp.frost_f === undefined ? undefined : row(t('ready.frost_point'), '', worked(w.temp(damp.frost_f), 'job', 0, 'readiness.dew.frost_f'))] : []),
       ...found.checks.flatMap((one) => one.inside_by_f === undefined || one.least_f === undefined || one.most_f === undefined ? [] : [row(checkName(one), t(one.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(one.least_f)), most: w.temp(one.most_f) }),
@@ -115,8 +115,15 @@ export function mount(root, store) {
     for (const one of limits) one.update();
   }
 
+  /** What is inside by the least, where that is little. */
+  function closeBy() {
+    const found = store.estimate?.readiness;
+    const one = found?.closest === undefined ? undefined : found.checks[found.closest];
+    return one?.state === 'close' && one.inside_by_f !== undefined ? t('ready.closest', { name: checkName(one), by: figures(store.job.units).step(one.inside_by_f) }) : '';
+  }
+
   /** A reading that is not in the job yet. @param {ReadingOf} of */
-  const empty = (of) => ({ node: el('div', 'group', el('div', 'group-head', el('h3', '', t(`ready.${of}`)), el('button', { type: 'button', class: 'do line small', click: () => add(of) }, t('ready.enter_it', { what: t(`ready.${of}`) }))), el('p', 'note', t(`ready.where.${of}`))) });
+  const empty = (of) => ({ node: el('div', 'group', el('div', 'group-head', el('h3', '', t(`ready.name.${of}`)), el('button', { type: 'button', class: 'do line small', click: () => add(of) }, t('ready.enter_it', { what: t(`ready.name.${of}`) }))), el('p', 'note', t(`ready.where.${of}`))) });
 
   return { title: t('ready.title'), update };
 }
@@ -125,4 +132,4 @@ export function mount(root, store) {
 const fieldOf = (of) => (of === 'humidity' ? 'humidity' : 'temperature');
 
 /** Findings that belong here and are shown besides the one to blame. */
-const READY = new Set(['cylinder_not_read', 'air_not_read', 'surface_not_read', 'spot_not_read', 'humidity_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'below_dew_point', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed']);
+const READY = new Set(['spot_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'below_dew_point', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed']);

@@ -6,7 +6,7 @@ import { bars, depths, describe, kits, lifts, mixWords, nameOf, readings, strip 
 import { field } from './field.js';
 import { el } from './list.js';
 import { mark } from './marks.js';
-import { byId, caution, findingNote, framed, head, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
+import { between, breadth, byId, caution, findingNote, framed, head, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
 import { bubble } from './svg.js';
 import { finding, label, span, t } from './words.js';
 import { go } from './view.js';
@@ -19,7 +19,6 @@ import { go } from './view.js';
 
 export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working'];
 
-const WIDE = 358;
 /** Which sections stand open; kept while the page is. */
 const open = new Set(['measure']);
 
@@ -94,8 +93,8 @@ function named(store, one) {
 /** @param {Store} store */
 const job1 = (store) => store.job.surfaces.length > 1;
 
-/** @param {Store} store @returns {Section} */
-function depth(store) {
+/** @param {Store} store @param {HTMLElement} root @returns {Section} */
+function depth(store, root) {
   const { job, estimate } = store;
   const w = figures(job.units);
   const list = bars(store);
@@ -116,7 +115,7 @@ function depth(store) {
     partly: partly && list.length > 0,
     below: list.length ? t('sheet.deepest', { unit: unitOf(w.depth(deepest)) }) : '',
     inside: [
-      depths(store, WIDE),
+      depths(store, between(root)),
       list.length > 0 && el('p', 'note', t('depth.bars_key')),
       el('div', 'says', ...crossed.map((one) => named(store, one))),
       el('ul', 'rows plain', ...job.surfaces.map((surface) => {
@@ -162,8 +161,8 @@ function amount(store) {
   };
 }
 
-/** @param {Store} store @returns {Section} */
-function buying(store) {
+/** @param {Store} store @param {HTMLElement} root @returns {Section} */
+function buying(store, root) {
   const { job, estimate } = store;
   const w = figures(job.units);
   const p = estimate?.purchase;
@@ -183,11 +182,11 @@ function buying(store) {
     why: big ? t('kits.big_why', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), kits: big.kits_limit })
       : !p.buy.enough ? t('kits.short_why') : dearer ? t('kits.dearer_why', { more: w.money(dearer), reason: reason ?? '' }).replace(/[:\s]+$/, '') : t(p.chosen ? 'kits.chosen_why' : 'kits.least_why', { cost }),
     ...(big ? { word: /** @type {const} */ ('hold'), figure: t('sheet.too_big') } : { figure: String(p.buy.kits) }),
-    below: big ? t('kits.big_below', { n: big.largest_kits }) : mixWords(store, p.buy.buy),
+    below: big ? t('kits.big_below') : mixWords(store, p.buy.buy),
     partly,
     inside: [
       el('div', 'says', ...notes.map(findingNote)),
-      kits(store, WIDE),
+      kits(store, between(root)),
       el('ul', 'rows',
         row(t('kits.usable'), t('kits.on_label', { amount: w.foam(p.buy.label) }), worked(w.foam(p.buy.usable), 'job', 0, 'purchase.buy.usable')),
         row(t('kits.left'), t('kits.after', { amount: w.foam(estimate?.quantity.to_spray_up.likely) }), worked(w.foam(p.buy.left), 'job', 0, 'purchase.buy.left')),
@@ -206,8 +205,8 @@ export function ranges(store) {
   return low === high ? undefined : el('p', 'note', t('kits.range', { low, high }));
 }
 
-/** @param {Store} store @returns {Section} */
-function ready(store) {
+/** @param {Store} store @param {HTMLElement} root @returns {Section} */
+function ready(store, root) {
   const found = store.estimate?.readiness;
   const verdict = found?.verdict ?? 'not_read';
   const blamed = found?.blame === undefined ? undefined : store.estimate?.findings[found.blame];
@@ -218,14 +217,14 @@ function ready(store) {
     below: verdict === 'go' ? verdictLine(store) : '',
     inside: [
       said?.do ? el('p', 'note', said.do) : undefined,
-      el('div', 'bleed', readings(store, 390)),
+      el('div', 'bleed', readings(store, breadth(root))),
       el('div', 'dos', way(t(verdict === 'not_read' ? 'ready.take' : 'ready.open'), to('ready'))),
     ],
   };
 }
 
-/** @param {Store} store @returns {Section} */
-function spray(store) {
+/** @param {Store} store @param {HTMLElement} root @returns {Section} */
+function spray(store, root) {
   const { job, estimate } = store;
   const plan = estimate?.spraying;
   const notes = found(store, (one) => one.at.part === 'surface' && LIFT_CODES.has(one.code));
@@ -241,7 +240,7 @@ function spray(store) {
     below: t('sheet.passes_lifts', { n: plan?.lifts ?? 0 }),
     partly: each.length > 0 && each.length < job.surfaces.length,
     inside: [
-      lifts(store, WIDE),
+      lifts(store, between(root)),
       el('div', 'says', ...notes.map((one) => named(store, one)), each.length ? caution('spraying.protect') : undefined),
       each.length && plan ? el('ul', 'rows', row(t('spraying.nozzles'), nozzleWords(plan), worked(String(plan.nozzles), 'job', 0, 'spraying.nozzles'))) : undefined,
       el('div', 'dos', way(t('spraying.open'), to('spray'))),
@@ -255,7 +254,7 @@ export function nozzleWords(plan) {
   return has === undefined || has === null ? t('spraying.nozzles_why') : has < plan.nozzles ? t('spraying.nozzles_short', { n: has, more: plan.nozzles - has }) : t('spraying.nozzles_enough', { n: has });
 }
 
-/** @type {[string, (store: Store) => Section][]} */
+/** @type {[string, (store: Store, root: HTMLElement) => Section][]} */
 const SECTIONS = [['measure', measure], ['depth', depth], ['amount', amount], ['kits', buying], ['ready', ready], ['spray', spray]];
 
 /** Fields that a section holds besides what is drawn anew. */
@@ -277,7 +276,7 @@ export function mount(root, store, route) {
     const item = el('li', { id: `section-${name}` }, el('h2', '', button), inside);
     const icon = bubble(at + 1);
     const draw = () => {
-      const now = make(store);
+      const now = make(store, root);
       const shown = now.figure ?? '';
       redraw(button, [icon, el('span', 'what', t(`sheet.${name}`)), el('span', 'why', now.mark && mark(now.mark), now.why),
         el('span', 'ans', now.word
@@ -306,7 +305,7 @@ export function mount(root, store, route) {
     title: () => jobName(store),
     update() {
       redraw(top, [sheetHead(store)]);
-      const shown = strip(store, 390);
+      const shown = strip(store, breadth(root));
       redraw(drawing, [shown ? framed(shown.svg, shown.hidden ? t('sheet.strip_more', { n: shown.hidden }) : t('sheet.strip_caption'), shown.square) : undefined]);
       for (const one of parts) one.draw();
       bar.update(store);

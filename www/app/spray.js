@@ -4,7 +4,7 @@ import { answerBar } from './answer.js';
 import { lifts, nameOf } from './drawn.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
-import { byId, caution, findingNote, framed, head, press, redraw, row, src, to, worked } from './parts.js';
+import { between, byId, caution, findingNote, framed, head, press, redraw, row, src, to, worked } from './parts.js';
 import { jobName, nozzleWords } from './sheet.js';
 import { span, t } from './words.js';
 
@@ -27,7 +27,7 @@ export function mount(root, store) {
     const done = (estimate?.surfaces ?? []).filter((one) => one.lifts);
     redraw(top, [head({ back: [to('sheet', 'spray'), jobName(store)], title: t('spraying.title') }),
       plan?.lifts ? el('p', 'key', el('b', '', worked(String(plan.lifts), 'job', 0, 'spraying.lifts')), el('span', '', t('spraying.key', { n: plan.lifts }), el('br'), t('spraying.key_2', { n: plan.nozzles }))) : undefined]);
-    const svg = lifts(store, 358);
+    const svg = lifts(store, between(root));
     const found = (estimate?.findings ?? []).filter((one) => ['lifts_cross', 'thick_lift', 'thinner_than_lift'].includes(one.code));
     redraw(main, [
       svg ? el('figure', 'draw', el('div', 'pad top', svg), el('figcaption', '', el('span', '', t('spraying.drawn')))) : el('p', 'note pad', t('sheet.spray_none')),

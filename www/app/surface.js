@@ -7,7 +7,7 @@ import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el, list } from './list.js';
-import { byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
+import { breadth, byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
 import { addSurface, jobName } from './sheet.js';
 import { go } from './view.js';
 import { has, label, t } from './words.js';
@@ -83,7 +83,7 @@ export function mount(root, store, route) {
     if (!outline || !area) return redraw(drawing, [el('p', 'note pad', t('surface.not_yet'))]);
     const net = ranged(area.net_ft2, w.area);
     const { svg, square } = elevation(outline, {
-      width: 390, metric: w.metric, letters: letters(surface), active,
+      width: breadth(root), metric: w.metric, letters: letters(surface), active,
       label: t(outline.true_shape ? 'surface.drawing_label' : 'surface.drawing_square', { name: nameOf(surface), size: `${w.length(outline.width_in)} × ${w.length(outline.height_in)}`, openings: outline.openings.length, pieces: outline.members.length, net }),
       press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),

@@ -6,7 +6,7 @@
 import { answerBar } from './answer.js';
 import { call, fieldRow } from './calls.js';
 import { checkName, describe, nameOf } from './drawn.js';
-import { figures, isRange, ranged, unitOf, bare } from './figures.js';
+import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
 import { byId, head, press, redraw, src, to } from './parts.js';
 import { jobName } from './sheet.js';
@@ -50,7 +50,8 @@ function writer(w, path, unit) {
 function shown(value, write, join = ' + ') {
   if (Array.isArray(value)) return value.map((one) => shown(one, write)).join(join);
   if (typeof value === 'number') return write(value);
-  if (value && typeof value === 'object' && 'likely' in value) return ranged(value, write);
+  // The range stands beside the result; in the formula the likely value is enough.
+  if (value && typeof value === 'object' && 'likely' in value) return write(value.likely);
   return value === undefined ? '–' : String(value);
 }
 

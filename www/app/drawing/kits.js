@@ -10,7 +10,7 @@ import { d, drawing, fit, fresh, line, r2, rect, s, text } from '../svg.js';
 /** @param {Kit[]} kits @param {{width: number, label: string}} how @returns {SVGElement} */
 export function kitOutlines(kits, { width, label }) {
   const largest = Math.max(1, ...kits.map((one) => one.label));
-  const perRow = Math.max(1, Math.min(4, kits.length, Math.floor(width / 112)));
+  const perRow = Math.max(1, Math.min(4, kits.length, Math.floor(width / 94)));
   const cell = width / Math.max(2, perRow);
   const rowHeight = 180;
   /** @type {Node[]} */
@@ -48,7 +48,7 @@ function cylinder(letter, x, y, w, h, share) {
     const fill = rect('neutral', x, level, w, bottom - level);
     fill.setAttribute('clip-path', `url(#${id})`);
     parts.push(s('clipPath', { id }, s('path', { d: shape })), fill);
-    if (share < 1) parts.push(line('ln', d('M', x, level, 'h', w)));
+    if (share < 1) parts.push(s('path', { class: 'ln', d: d('M', x, level, 'h', w), 'clip-path': `url(#${id})` }));
   }
   parts.push(line(share > 0 ? 'ln bold' : 'ln bold dash', shape), text('m b md', r2(x + w / 2), bottom - 12, letter));
   return parts;

@@ -59,21 +59,22 @@ export function readingsAxis(rows, dew, { width, label, metric }) {
       return;
     }
     const at = x(row.value);
-    const said = row.figure + (row.remark ? ', ' + row.remark : '');
-    const low = row.least !== undefined && row.value < row.least;
-    const before = (low && at - 20 - wide(said, 17) > LEFT) || at + 16 + wide(said, 17) > width - 4;
+    const room = (/** @type {string} */ what) => [at - 17 - wide(what, 17) > LEFT, at + 17 + wide(what, 17) < width - 4];
+    const whole = row.figure + (row.remark ? ', ' + row.remark : '');
+    const remark = row.remark && room(whole).some(Boolean) ? row.remark : '';
+    const [left, right] = room(remark ? whole : row.figure);
+    const before = left && (!right || (row.least !== undefined && row.value < row.least));
     const kind = `lg halo${row.mark === 'hold' ? ' hold onhold' : ''}${before ? ' e' : ''}`;
     parts.push(markAt(row.mark, at, y + 23, 21));
-    parts.push(s('text', { class: kind, x: before ? at - 15 : at + 15, y: y + 29 }, row.figure, row.remark ? s('tspan', { class: 'q md' }, ', ' + row.remark) : undefined));
+    parts.push(s('text', { class: kind, x: before ? at - 15 : at + 15, y: y + 29 }, row.figure, remark ? s('tspan', { class: 'q md' }, ', ' + remark) : undefined));
   });
   parts.push(line('rule', d('M', 0, end, 'H', width)));
   let height = end + 8;
   if (dew.point !== undefined && dew.least !== undefined) {
-    parts.push(line('cut dash', d('M', x(dew.point), surfacesTop, 'V', end + 18)));
+    parts.push(line('cut dash', d('M', x(dew.point), surfacesTop, 'V', end + 6)));
     if (firstSurface >= 0) parts.push(line('holdln', d('M', x(dew.least), surfacesTop, 'V', end + 4)));
-    const long = wide(dew.label, 15) + 12;
-    const beyond = x(dew.point) + long > width;
-    parts.push(text(`b md${beyond ? ' e' : ''}`, beyond ? x(dew.point) - 6 : x(dew.point) + 6, end + 19, beyond && long > x(dew.point) ? dew.plain : dew.label));
+    const said = wide(dew.label, 16) > width - 24 ? dew.plain : dew.label;
+    parts.push(text('b md', Math.max(12, Math.min(x(dew.point) - 4, width - 8 - wide(said, 16))), end + 22, said));
     height = end + 28;
   }
   return drawing(width, height, label, parts);
