@@ -91,8 +91,11 @@ impl Lines {
     /// the row under it. An opening that stands over another one has no place in the chain: its width then gets
     /// a row of its own. Distances from the left end that the chain does not show are drawn above.
     fn chain(&mut self, placed: &[(&Hole, Rect)], width: f64) -> u32 {
-        let mut order: Vec<&(&Hole, Rect)> = placed.iter().collect();
-        order.sort_by(|one, other| one.1.x_in.total_cmp(&other.1.x_in));
+        let mut order: Vec<&(&Hole, Rect)> = Vec::new();
+        for one in placed {
+            let place = order.partition_point(|other| other.1.x_in.total_cmp(&one.1.x_in).is_le());
+            order.insert(place, one);
+        }
         let (mut end, mut rows, mut above) = (0.0, 0, 0);
         for (hole, rect) in &order {
             let (left, right) = (rect.x_in, rect.right_in());

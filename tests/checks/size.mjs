@@ -38,7 +38,7 @@ async function firstVisit() {
     const page = await new Promise((resolve, reject) => {
       execFile('chromium', ['--headless=new', ...root, '--disable-dev-shm-usage', '--no-first-run',
         '--disable-background-networking', '--disable-component-update', `--user-data-dir=${profile}`,
-        '--timeout=8000', '--dump-dom', address], { maxBuffer: 1e8, timeout: 60_000 },
+        '--virtual-time-budget=30000', '--dump-dom', address], { maxBuffer: 1e8, timeout: 60_000 },
         (error, out) => (error ? reject(error) : resolve(out)));
     });
     await new Promise((resolve) => setTimeout(resolve, 300));
