@@ -3,10 +3,11 @@
 use super::name;
 use core::fmt;
 use js_sys::{Array, Reflect};
-use serde::de::value::{U32Deserializer, U64Deserializer};
+use serde::de::Error as _;
+use serde::de::value::U32Deserializer;
 use serde::de::{
-    self, DeserializeSeed, Deserializer, EnumAccess, Expected, IntoDeserializer, MapAccess, SeqAccess,
-    Unexpected, VariantAccess, Visitor,
+    self, DeserializeSeed, Deserializer, EnumAccess, Expected, IntoDeserializer, SeqAccess, Unexpected,
+    VariantAccess, Visitor,
 };
 use wasm_bindgen::prelude::*;
 
@@ -15,11 +16,13 @@ use wasm_bindgen::prelude::*;
 pub struct Fault {
     what: &'static str,
     field: &'static str,
+    /// The position of a field that was not there, until its struct names it.
+    lacking: Option<usize>,
 }
 
 impl Fault {
     const fn new(what: &'static str) -> Self {
-        Self { what, field: "" }
+        Self { what, field: "", lacking: None }
     }
 
     /// The same fault in a field, unless it lies deeper and knows its own.
@@ -50,8 +53,8 @@ impl de::Error for Fault {
     fn invalid_value(_: Unexpected<'_>, _: &dyn Expected) -> Self {
         Self::new("value out of range")
     }
-    fn invalid_length(_: usize, _: &dyn Expected) -> Self {
-        Self::new("wrong length")
+    fn invalid_length(position: usize, _: &dyn Expected) -> Self {
+        Self { lacking: Some(position), ..WRONG }
     }
     fn unknown_variant(_: &str, _: &'static [&'static str]) -> Self {
         Self::new("unknown word")
@@ -144,7 +147,10 @@ impl<'de> Deserializer<'de> for Decoder {
         if !self.0.is_object() || Array::is_array(&self.0) {
             return Err(WRONG);
         }
-        visitor.visit_map(Fields { object: self.0, fields, next: 0, value: JsValue::UNDEFINED })
+        visitor.visit_seq(Fields { object: self.0, fields, next: 0 }).map_err(|fault| match fault.lacking {
+            Some(position) => Fault::missing_field(fields.get(position).copied().unwrap_or_default()),
+            None => fault,
+        })
     }
     fn deserialize_enum<V: Visitor<'de>>(
         self,
@@ -184,43 +190,31 @@ impl<'de> SeqAccess<'de> for Items {
     }
 }
 
-/// The fields of an object, in the order in which our type has them. Others are not looked at.
+/// The fields of an object, in the order in which our type has them; one that is not there gives nothing, which
+/// derived code takes for the default or, where there is none, for a fault. Other fields are not looked at.
 struct Fields {
     object: JsValue,
     fields: &'static [&'static str],
     next: usize,
-    value: JsValue,
 }
 
 impl Fields {
-    /// Finds the next field that is there.
-    fn advance(&mut self) -> Result<Option<u64>, Fault> {
-        while let Some(field) = self.fields.get(self.next) {
-            let value = Reflect::get(&self.object, &name(field)).map_err(|_| WRONG.within(field))?;
-            self.next += 1;
-            if !value.is_undefined() {
-                self.value = value;
-                return Ok(Some(self.next as u64 - 1));
-            }
-        }
-        Ok(None)
-    }
-
-    fn field(&self) -> &'static str {
-        self.fields.get(self.next.wrapping_sub(1)).copied().unwrap_or_default()
+    fn advance(&mut self) -> Result<(&'static str, JsValue), Fault> {
+        let field = self.fields.get(self.next).copied().unwrap_or_default();
+        self.next += 1;
+        let value = Reflect::get(&self.object, &name(field)).map_err(|_| WRONG.within(field))?;
+        Ok((field, value))
     }
 }
 
-impl<'de> MapAccess<'de> for Fields {
+impl<'de> SeqAccess<'de> for Fields {
     type Error = Fault;
-    fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, Fault> {
-        let Some(position) = self.advance()? else { return Ok(None) };
-        let position: U64Deserializer<Fault> = position.into_deserializer();
-        seed.deserialize(position).map(Some)
-    }
-    fn next_value_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<T::Value, Fault> {
-        let value = core::mem::replace(&mut self.value, JsValue::UNDEFINED);
-        seed.deserialize(Decoder(value)).map_err(|fault| fault.within(self.field()))
+    fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, Fault> {
+        let (field, value) = self.advance()?;
+        if value.is_undefined() {
+            return Ok(None);
+        }
+        seed.deserialize(Decoder(value)).map(Some).map_err(|fault| fault.within(field))
     }
 }
 
