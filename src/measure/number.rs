@@ -59,7 +59,7 @@ impl Parser<'_> {
             self.at += 1;
         }
         match self.fraction()? {
-            Some(part) if part < Ratio::whole(1) => {
+            Some(part) if part.under(1) => {
                 let form = if dash { Form::Dashed } else { Form::Part };
                 Ok(Number { value: plus(number.value, part)?, form })
             }
@@ -91,10 +91,7 @@ impl Parser<'_> {
         if below == 0 {
             return Err(Fault::ZeroBelowTheLine);
         }
-        let (Ok(above), Ok(below)) = (i128::try_from(above), i128::try_from(below)) else {
-            return Err(Fault::TooLarge);
-        };
-        Ratio::new(above, below).ok_or(Fault::TooLarge).map(Some)
+        Ratio::new(above.into(), below.into()).ok_or(Fault::TooLarge).map(Some)
     }
 
     /// Digits with their thousands and decimal marks.

@@ -46,16 +46,16 @@ impl Parser<'_> {
         }
     }
 
+    #[inline(never)]
     pub(super) fn mark(&mut self, mark: char) -> bool {
-        self.take(Piece::Mark(mark))
+        let found = self.piece(0) == Some(Piece::Mark(mark));
+        self.at += usize::from(found);
+        found
     }
 
+    #[inline(never)]
     pub(super) fn word(&mut self, word: Word) -> bool {
-        self.take(Piece::Word(word))
-    }
-
-    fn take(&mut self, piece: Piece) -> bool {
-        let found = self.piece(0) == Some(piece);
+        let found = self.piece(0) == Some(Piece::Word(word));
         self.at += usize::from(found);
         found
     }
@@ -201,13 +201,11 @@ impl Parser<'_> {
             return self.range(first, second);
         }
         let said_so = second.unit.is_some() && !second.marked;
-        let spoken = first.form == Form::Whole && inches < Ratio::whole(12) && !(rising && said_so);
+        let spoken = first.form == Form::Whole && inches.under(12) && !(rising && said_so);
         let sense = match (spoken, rising) {
             (true, true) => self.choose(&[Sense::FeetInches, Sense::Range]),
             // Nobody takes nothing away: `8-0` is eight feet.
-            (true, false)
-                if inches != Ratio::ZERO && (second.form == Form::Whole || inches < Ratio::whole(1)) =>
-            {
+            (true, false) if inches != Ratio::ZERO && (second.form == Form::Whole || inches.under(1)) => {
                 self.choose(&[Sense::FeetInches, Sense::Difference])
             }
             (true, false) => Sense::FeetInches,

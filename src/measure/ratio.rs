@@ -44,10 +44,9 @@ impl Ratio {
     }
 
     /// A whole number and so many decimal places, as written: `(12, 5, 2)` is 12.05.
-    pub fn decimal(whole: u128, digits: u128, places: u32) -> Option<Self> {
+    pub fn decimal(whole: u64, digits: u64, places: u32) -> Option<Self> {
         let scale = 10_i128.checked_pow(places)?;
-        let whole = i128::try_from(whole).ok()?.checked_mul(scale)?;
-        Self::new(whole.checked_add(i128::try_from(digits).ok()?)?, scale)
+        Self::new(i128::from(whole).checked_mul(scale)?.checked_add(digits.into())?, scale)
     }
 
     /// The sum.
@@ -87,6 +86,12 @@ impl Ratio {
     /// Whether it is less than zero.
     pub fn is_negative(self) -> bool {
         self.num < 0
+    }
+
+    /// Whether it is less than a whole number.
+    #[inline(never)]
+    pub fn under(self, most: i64) -> bool {
+        self < Self::whole(most)
     }
 
     /// Whether nothing is left below the line.
@@ -230,7 +235,7 @@ mod tests {
             whole in 0_u64..1_000_000_000, digits in 0_u64..1_000_000_000_000_000_000
         ) {
             let text = format!("{whole}.{digits:018}");
-            let exact = Ratio::decimal(whole.into(), digits.into(), 18).unwrap();
+            let exact = Ratio::decimal(whole, digits, 18).unwrap();
             prop_assert_eq!(exact.to_f64(), text.parse::<f64>().unwrap());
         }
 

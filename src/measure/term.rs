@@ -106,7 +106,7 @@ impl Parser<'_> {
             // A door of `3-0 x 6-8`.
             let inches = self.mixed()?;
             let unit = self.unit()?.map_or(Unit::In, |(unit, _)| unit);
-            return if unit == Unit::In && inches.value < Ratio::whole(12) {
+            return if unit == Unit::In && inches.value.under(12) {
                 feet_inches(number.value, inches.value)
             } else {
                 Err(Fault::NotTaken)
@@ -155,7 +155,7 @@ impl Parser<'_> {
             // `12' - 14` and `7 ft - 8`: inches, or the far end of a range?
             let doubtful = dash
                 && found.is_none()
-                && (number.value >= Ratio::whole(12) || (!term.marked && number.value > before.value));
+                && (!number.value.under(12) || (!term.marked && number.value > before.value));
             let range = doubtful && self.choose(&[Sense::FeetInches, Sense::Range]) == Sense::Range;
             let Some(unit) = next.filter(|_| !range) else {
                 if !joined {
@@ -209,10 +209,8 @@ fn implied(larger: Unit, number: Number) -> Option<Unit> {
         Unit::Ft => Some(Unit::In),
         Unit::Hr => Some(Unit::Min),
         // Two digits are centimeters; of one nobody knows.
-        Unit::M if whole && number.value >= Ratio::whole(10) && number.value < Ratio::whole(100) => {
-            Some(Unit::Cm)
-        }
-        Unit::In if !whole && number.value < Ratio::whole(1) => Some(Unit::In),
+        Unit::M if whole && !number.value.under(10) && number.value.under(100) => Some(Unit::Cm),
+        Unit::In if !whole && number.value.under(1) => Some(Unit::In),
         _ => None,
     }
 }

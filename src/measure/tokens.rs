@@ -10,7 +10,7 @@ const LONGEST: usize = 200;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Digits {
     /// Their value.
-    pub value: u128,
+    pub value: u64,
     /// How many there are.
     pub len: u32,
     /// Whether a zero leads them.

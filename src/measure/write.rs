@@ -39,40 +39,42 @@ const NBSP: char = '\u{a0}';
 pub fn write(kind: Kind, value: f64, style: Style) -> String {
     let metric = matches!(style, Style::Metric | Style::MetricUsual);
     let group = if metric { '\u{202f}' } else { ',' };
-    // In which unit, to how many places, under which sign; `None` keeps the unit that is held.
-    let (unit, places, sign) = match (kind, metric) {
-        (Kind::Length | Kind::Member, _) => return length(value, style),
-        (Kind::Duration, _) => return duration(value, group),
-        (Kind::Money, _) => return money(value, group),
-        (Kind::Date, _) => return date(value),
-        (Kind::Area, false) => (None, 1, "ft²"),
-        (Kind::Area, true) => (Some(Unit::M2), 2, "m²"),
-        (Kind::Temperature, true) => (Some(Unit::C), 1, "°C"),
-        // A step keeps its zero: 32 °F more is 0 °C more than none.
-        (Kind::TemperatureStep, true) => return write(Kind::Temperature, value + 32.0, style),
-        (Kind::Temperature | Kind::TemperatureStep, false) => (None, 1, "°F"),
-        (Kind::Weight, false) => (None, 2, "lb"),
-        (Kind::Weight, true) => (Some(Unit::Kg), 2, "kg"),
-        (Kind::Density, false) => (None, 2, "lb/ft³"),
-        (Kind::Density, true) => (Some(Unit::KgM3), 1, "kg/m³"),
-        (Kind::Resistance, false) => (None, 1, "R-"),
-        (Kind::Resistance, true) => (Some(Unit::Rsi), 2, "RSI\u{a0}"),
-        (Kind::Permeance, false) => (None, 2, "perm"),
-        (Kind::Permeance, true) => (Some(Unit::Metricperm), 1, "ng/(s·m²·Pa)"),
-        (Kind::FoamVolume, false) => (None, 1, "bd\u{a0}ft"),
-        (Kind::FoamVolume, true) => (Some(Unit::L), 1, "L"),
-        (Kind::Percent, _) => (None, 2, "%"),
-        (Kind::Count, _) => (None, 0, ""),
-        (Kind::Number, _) => (None, 3, ""),
+    match kind {
+        Kind::Length | Kind::Member => return length(value, style),
+        Kind::Duration => return duration(value, group),
+        Kind::Money => return money(value, group),
+        Kind::Date => return date(value),
+        // 32 °F more is 0 °C more than none.
+        Kind::TemperatureStep if metric => return write(Kind::Temperature, value + 32.0, style),
+        _ => {}
+    }
+    let form = FORMS.iter().find(|form| form.0 == kind);
+    let Some(&(unit, places, sign)) = form.map(|form| if metric { &form.2 } else { &form.1 }) else {
+        return NONE.to_owned();
     };
-    let value = unit.map_or(value, |unit| in_unit(value, unit));
-    let places = if unit == Some(Unit::L) && value.abs() >= 99.95 { 0 } else { places };
+    let value = in_unit(value, unit);
+    let places = if unit == Unit::L && value.abs() >= 99.95 { 0 } else { places };
     match number(value, places, Some(group)) {
         None => NONE.to_owned(),
         Some(text) if kind == Kind::Resistance => [sign, &text].concat(),
         Some(text) => joined(text, sign),
     }
 }
+
+/// In which unit, to how many places and under which sign a kind is written: US, then metric.
+const FORMS: &[(Kind, (Unit, u32, &str), (Unit, u32, &str))] = &[
+    (Kind::Area, (Unit::Ft2, 1, "ft²"), (Unit::M2, 2, "m²")),
+    (Kind::Temperature, (Unit::F, 1, "°F"), (Unit::C, 1, "°C")),
+    (Kind::TemperatureStep, (Unit::F, 1, "°F"), (Unit::F, 1, "°F")),
+    (Kind::Weight, (Unit::Lb, 2, "lb"), (Unit::Kg, 2, "kg")),
+    (Kind::Density, (Unit::LbFt3, 2, "lb/ft³"), (Unit::KgM3, 1, "kg/m³")),
+    (Kind::Resistance, (Unit::R, 1, "R-"), (Unit::Rsi, 2, "RSI\u{a0}")),
+    (Kind::Permeance, (Unit::Perm, 2, "perm"), (Unit::Metricperm, 1, "ng/(s·m²·Pa)")),
+    (Kind::FoamVolume, (Unit::BdFt, 1, "bd\u{a0}ft"), (Unit::L, 1, "L")),
+    (Kind::Percent, (Unit::Pct, 2, "%"), (Unit::Pct, 2, "%")),
+    (Kind::Count, (Unit::Each, 0, ""), (Unit::Each, 0, "")),
+    (Kind::Number, (Unit::One, 3, ""), (Unit::One, 3, "")),
+];
 
 /// A length in inches as feet, inches and sixteenths: `12′-6½″`, `7¼″`, `3′-0″`, `12′-6 3/16″`.
 pub fn feet_inches(inches: f64) -> String {
