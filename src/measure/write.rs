@@ -61,8 +61,11 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
     }
 }
 
-/// In which unit, to how many places and under which sign a kind is written: US, then metric.
-const FORMS: &[(Kind, (Unit, u32, &str), (Unit, u32, &str))] = &[
+/// In which unit, to how many places and under which sign a value is written.
+type Form = (Unit, u32, &'static str);
+
+/// How each kind is written: US, then metric.
+const FORMS: &[(Kind, Form, Form)] = &[
     (Kind::Area, (Unit::Ft2, 1, "ft²"), (Unit::M2, 2, "m²")),
     (Kind::Temperature, (Unit::F, 1, "°F"), (Unit::C, 1, "°C")),
     (Kind::TemperatureStep, (Unit::F, 1, "°F"), (Unit::F, 1, "°F")),
