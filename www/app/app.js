@@ -200,6 +200,13 @@ function listen() {
     void show();
   });
   wide.addEventListener('change', () => void showLive());
+  // Drawings are laid out to the room they have. A phone's keyboard changes only the height: nothing is drawn anew.
+  let breadth = innerWidth;
+  addEventListener('resize', () => {
+    if (breadth === innerWidth) return;
+    breadth = innerWidth;
+    update();
+  });
   document.addEventListener('foamwright-print', () => void printSheet());
   document.addEventListener('foamwright-language', (event) => void changeLanguage(/** @type {CustomEvent} */ (event).detail));
   by('undo').addEventListener('click', () => {

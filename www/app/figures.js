@@ -20,7 +20,8 @@ export function figures(units) {
     length: writes('length', metric ? 'metric' : 'feet_inches'),
     temp: writes('temperature'),
     step: writes('temperature_step'),
-    foam: writes('foam_volume'),
+    // Kits, labels and the answer are in board feet whatever the tape reads.
+    foam: writes('foam_volume', 'us'),
     weight: writes('weight'),
     density: writes('density'),
     r: writes('resistance'),

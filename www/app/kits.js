@@ -36,6 +36,8 @@ export function mount(root, store) {
 
   /** @param {import('./core.js').KitCount[]} buy */
   const choose = (buy) => store.dispatch({ do: 'purchase', buy });
+  /** The press that was used is gone once its purchase is chosen: the focus goes on to the reason, or to the choice. */
+  const onward = () => void store.settled().then(() => /** @type {HTMLElement | null} */ (reasonPart.hidden ? main.querySelector('.here') : reason)?.focus());
 
   function update() {
     bar.update(store);
@@ -75,7 +77,10 @@ export function mount(root, store) {
           el('button', { type: 'button', class: 'link', 'data-key': `less-${size.kit}`, 'aria-label': t('kits.one_less', { name }), click: () => add(-1) }, '−'),
           el('span', { class: 'v', 'aria-label': t('kits.so_many', { n: count(size.kit), name }), role: 'status' }, String(count(size.kit))),
           el('button', { type: 'button', class: 'link', 'data-key': `more-${size.kit}`, 'aria-label': t('kits.one_more', { name }), click: () => add(1) }, '+')));
-    })), p?.chosen ? el('div', 'dos', press(t('kits.back_to_least'), 'least', () => store.dispatch({ do: 'purchase_clear' }))) : undefined]);
+    })), p?.chosen ? el('div', 'dos', press(t('kits.back_to_least'), 'least', () => {
+      store.dispatch({ do: 'purchase_clear' });
+      onward();
+    })) : undefined]);
     redraw(usable, p?.sizes.length ? [el('h2', 'bar', t('kits.from_label')), table(t('kits.from_label'),
       [t('kits.kit'), t('kits.label'), t('kits.yield', { pct: w.pct(p.yield_factor_pct) }), t('kits.hoses'), t('kits.usable_short')],
       p.sizes.map((size) => ({ cells: [byId(job.kits, size.kit)?.name || t('kits.unnamed'), bare(w.foam(size.label)), worked(bare(w.foam(size.after_factor)), 'kit', size.kit, 'after_factor'), '− ' + bare(w.foam(size.fixed_loss)), el('b', '', worked(bare(w.foam(size.usable)), 'kit', size.kit, 'usable'))] }))),
@@ -97,10 +102,14 @@ export function mount(root, store) {
       const least = p.least && keyOf(p.least) === keyOf(mix);
       const more = mix.cost !== undefined && p.least?.cost !== undefined ? mix.cost - p.least.cost : 0;
       const about = [mix.enough ? t('kits.leaves', { amount: w.foam(mix.left) }) : t('kits.falls_short', { amount: w.foam(-mix.left) }), least ? t('kits.least_cost') : more > 0 ? t('kits.more', { more: w.money(more) }) : ''].filter(Boolean).join('; ');
-      return el('li', here ? 'here' : '', el('span', 'k', el(here ? 'b' : 'span', '', mixWords(store, mix.buy)), el('small', '', about)),
+      return el('li', here ? { class: 'here', tabindex: -1 } : {}, el('span', 'k', el(here ? 'b' : 'span', '', mixWords(store, mix.buy)), el('small', '', about)),
         el('span', 'v', mix.cost === undefined ? '–' : w.money(mix.cost), el('small', '', here ? t('kits.chosen') : el('button', {
           type: 'button', class: 'link', 'data-key': 'choose-' + keyOf(mix), 'aria-label': t('kits.choose_this', { mix: mixWords(store, mix.buy) }),
-          click: () => (least ? store.dispatch({ do: 'purchase_clear' }) : choose(mix.buy)),
+          click: () => {
+            if (least) store.dispatch({ do: 'purchase_clear' });
+            else choose(mix.buy);
+            onward();
+          },
         }, t('kits.choose')))));
     }));
   }
