@@ -68,12 +68,19 @@ pub(super) fn take(openings: &[Opening], places: bool, reader: &mut Reader) -> O
     holes.into_iter().collect()
 }
 
-/// What it is called in a finding: its name, or its number in the list.
+/// What it is called in a finding: its name, or its letter on the drawing.
 fn name(opening: &Opening, number: usize) -> String {
     match opening.name.trim() {
-        "" => (number + 1).to_string(),
+        "" => letter(number),
         name => name.to_owned(),
     }
+}
+
+/// The letter of an opening by its place in the list: A to Z, then AA, AB.
+fn letter(number: usize) -> String {
+    let one = |at: usize| char::from(b'A'.saturating_add(u8::try_from(at % 26).unwrap_or_default()));
+    let rounds = number / 26;
+    if rounds == 0 { one(number).into() } else { [one(rounds - 1), one(number)].into_iter().collect() }
 }
 
 /// What is wrong with the openings of a plane, by their likely sizes.
