@@ -11,7 +11,7 @@ export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
-  const main = el('div', { class: 'scroll-y', tabindex: 0, role: 'region', 'aria-label': t('sheet.job_sheet') });
+  const main = el('div', 'scroll-y');
   const block = titleBlock();
   root.append(el('div', 'frame', el('div', 'title', el('h2', '', t('sheet.job_sheet')), el('span', 'note', t('sheet.as_you_type'))), main, block.node));
 
