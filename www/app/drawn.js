@@ -14,15 +14,15 @@ import { span, t } from './words.js';
 
 const MOST_DRAWN = 12;
 
-/** The letters of a surface's openings, in their order: A, B, … AA. @param {import('./core.js').Surface} surface */
+/** The letters of a surface's openings, in their order: A, B, … AA. @param {import('./job.js').Surface} surface */
 export function letters(surface) {
   return new Map(surface.openings.map((one, at) => [one.id, (at >= 26 ? String.fromCharCode(64 + Math.floor(at / 26)) : '') + String.fromCharCode(65 + (at % 26))]));
 }
 
-/** What a surface is called. @param {import('./core.js').Surface} surface */
+/** What a surface is called. @param {import('./job.js').Surface} surface */
 export const nameOf = (surface) => surface.name.trim() || t(`surface.shape.${surface.shape}`);
 
-/** A surface in a few words: its measures, or its shape. @param {Store} store @param {import('./core.js').SurfaceEstimate | undefined} one @param {import('./core.js').Surface} surface */
+/** A surface in a few words: its measures, or its shape. @param {Store} store @param {import('./core.js').SurfaceEstimate | undefined} one @param {import('./job.js').Surface} surface */
 export function describe(store, one, surface) {
   const w = figures(store.job.units);
   const measured = (one?.area?.measures ?? []).filter(({ field }) => ['length', 'width', 'height'].includes(field)).map(({ value }) => w.length(value.likely));

@@ -12,7 +12,7 @@ import { jobName } from './sheet.js';
 import { clock, finding, span, t } from './words.js';
 
 /** @typedef {import('./core.js').ReadingOf} ReadingOf */
-/** @typedef {import('./core.js').SiteReading} SiteReading */
+/** @typedef {import('./job.js').SiteReading} SiteReading */
 
 export const words = ['sheet', 'ready'];
 

@@ -138,7 +138,7 @@ export function mount(root, store, route) {
     ]);
   }
 
-  /** @param {import('./core.js').Surface} surface */
+  /** @param {import('./job.js').Surface} surface */
   function drawAreas(surface) {
     const w = figures(store.job.units);
     const one = store.estimate && byId(store.estimate.surfaces, id);
@@ -185,7 +185,7 @@ export function mount(root, store, route) {
   return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update };
 }
 
-/** @param {import('./core.js').Surface} surface @param {number} id */
+/** @param {import('./job.js').Surface} surface @param {number} id */
 function openingName(surface, id) {
   return byId(surface.openings, id)?.name.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' });
 }
