@@ -144,7 +144,7 @@ export function mount(root, store, route) {
     const one = store.estimate && byId(store.estimate.surfaces, id);
     const area = one?.area;
     const own = (store.estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && ['', 'openings', 'foam'].includes(found.at.field)
-      || found.at.part === 'opening' && surface.openings.some((it) => it.id === found.at.id) && ['', 'place'].includes(found.at.field));
+      || found.at.part === 'opening' && surface.openings?.some((it) => it.id === found.at.id) && ['', 'place'].includes(found.at.field));
     redraw(notes, own.map(findingNote));
     if (!area) return redraw(areas, []);
     const out = (/** @type {import('./figures.js').Band} */ band) => '− ' + ranged(band, w.area);
@@ -187,7 +187,7 @@ export function mount(root, store, route) {
 
 /** @param {import('./job.js').Surface} surface @param {number} id */
 function openingName(surface, id) {
-  return byId(surface.openings, id)?.name.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' });
+  return byId(surface.openings ?? [], id)?.name?.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' });
 }
 
 /** Goes to a field and puts it where it can be seen. @param {string} dom */

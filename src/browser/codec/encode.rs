@@ -1,6 +1,6 @@
 //! From our types to JavaScript: structs become objects, lists arrays, names strings, nothing `undefined`.
 
-use super::{encode, name};
+use super::{encode, name, with_name};
 use core::fmt;
 use js_sys::Array;
 use serde::Serialize;
@@ -17,7 +17,7 @@ extern "C" {
     fn new() -> Fields;
 
     #[wasm_bindgen(method, indexing_setter)]
-    fn set(this: &Fields, key: JsValue, value: JsValue);
+    fn set(this: &Fields, key: &JsValue, value: &JsValue);
 }
 
 /// Makes JavaScript values. It cannot fail.
@@ -87,7 +87,7 @@ impl SerializeStruct for Fields {
 
 #[inline(never)]
 fn put(object: &Fields, key: &'static str, value: JsValue) {
-    object.set(name(key), value);
+    with_name(key, |key| object.set(key, &value));
 }
 
 #[inline(never)]

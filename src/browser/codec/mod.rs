@@ -45,19 +45,27 @@ thread_local! {
     static NAMES: RefCell<Vec<(usize, usize, JsValue)>> = const { RefCell::new(Vec::new()) };
 }
 
-/// A name as a JavaScript string; made once and kept.
-fn name(text: &'static str) -> JsValue {
+/// Lends a name as a JavaScript string; made once and kept.
+fn with_name<T>(text: &'static str, lend: impl FnOnce(&JsValue) -> T) -> T {
     let (address, length) = (text.as_ptr() as usize, text.len());
     let slot = (address ^ (address >> 10) ^ (length << 5)) % SLOTS;
-    NAMES.with(|names| {
-        let Ok(mut names) = names.try_borrow_mut() else { return JsValue::from_str(text) };
+    NAMES.with_borrow_mut(|names| {
         if names.is_empty() {
             names.resize(SLOTS, (0, 0, JsValue::UNDEFINED));
         }
-        let Some(kept) = names.get_mut(slot) else { return JsValue::from_str(text) };
-        if kept.0 != address || kept.1 != length {
-            *kept = (address, length, JsValue::from_str(text));
+        match names.get_mut(slot) {
+            Some(kept) => {
+                if kept.0 != address || kept.1 != length {
+                    *kept = (address, length, JsValue::from_str(text));
+                }
+                lend(&kept.2)
+            }
+            None => lend(&JsValue::from_str(text)),
         }
-        kept.2.clone()
     })
+}
+
+/// A name as a JavaScript string.
+fn name(text: &'static str) -> JsValue {
+    with_name(text, JsValue::clone)
 }
