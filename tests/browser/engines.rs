@@ -66,9 +66,14 @@ pub struct Browser {
     group: Group,
 }
 
-/// Runs before any script of a page: whatever the policy refuses is said on the console.
-const LISTEN: &str = "() => addEventListener('securitypolicyviolation', event => console.error(
-    `refused by policy: ${event.effectiveDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`))";
+/// Runs before any script of a page: whatever the policy refuses is said on the console, and an error that is
+/// said there is said with its text.
+const LISTEN: &str = r"() => {
+  const said = console.error;
+  console.error = (...all) => said(...all.map(one => one instanceof Error ? `${one}\n${one.stack}` : one));
+  addEventListener('securitypolicyviolation', event => said(
+    `refused by policy: ${event.effectiveDirective} ${event.blockedURI} ${event.sourceFile}:${event.lineNumber}`));
+}";
 
 impl Browser {
     /// Starts a browser with a profile of its own.

@@ -67,7 +67,11 @@ impl Page {
 
     /// Waits until the page has worked out the job that it shows.
     pub async fn ready(&self) -> Step {
-        self.until("the page is ready", "return document.documentElement.dataset.state === 'ready'").await?;
+        self.until(
+            "the page is ready",
+            "return globalThis.foamwrightReady === true && !document.querySelector('#wait')",
+        )
+        .await?;
         Ok(())
     }
 
@@ -231,6 +235,28 @@ impl Page {
         Ok(())
     }
 
+    /// Presses what is called so in the group under a heading.
+    pub async fn press_under(&self, heading: &str, name: &str) -> Step {
+        let script = "const at = [...document.querySelectorAll('h2, h3, legend')].find(one => visible(one) && tidy(one.textContent) === arguments[0]);
+            for (let place = at; place; place = place.parentElement) {
+              const one = presses(place).find(one => called(one).startsWith(arguments[1]));
+              if (one) return one;
+            }
+            return null";
+        let given = self
+            .browser
+            .driver
+            .execute(format!("{WORDS}{script}"), vec![json!(heading), json!(name)])
+            .await?;
+        if given.json().is_null() {
+            return Err(format!("nothing under “{heading}” is called “{name}”").into());
+        }
+        let element = given.element()?;
+        element.scroll_into_view().await?;
+        element.click().await?;
+        Ok(())
+    }
+
     /// Presses what is called so, anywhere on the page.
     pub async fn press(&self, name: &str) -> Step {
         self.press_in("body", name).await
@@ -240,8 +266,9 @@ impl Page {
     pub async fn pressable(&self, place: &str, name: &str) -> Step<WebElement> {
         let script = "const root = [...document.querySelectorAll(arguments[0])].filter(visible);
             const all = root.flatMap(presses);
-            return all.find(one => called(one) === arguments[1]) ?? all.find(one => called(one).startsWith(arguments[1]))
-              ?? `there is only: ${[...new Set(all.map(called))].join(' | ')}`";
+            const one = all.find(one => called(one) === arguments[1]) ?? all.find(one => called(one).startsWith(arguments[1]));
+            if (one) return one.matches('[type=radio], [type=checkbox]') ? one.labels[0] ?? one : one;
+            return `there is only: ${[...new Set(all.map(called))].join(' | ')}`";
         let started = Instant::now();
         loop {
             let given = self
@@ -280,10 +307,11 @@ impl Page {
         Ok(())
     }
 
-    /// What has the focus: its DOM id, or its name.
-    pub async fn focused(&self) -> Step<String> {
-        let script = "const one = document.activeElement; return one?.id || called(one ?? document.body)";
-        Ok(self.run(script, vec![]).await?.as_str().unwrap_or_default().to_owned())
+    /// What has the focus: its DOM id and its name.
+    pub async fn focused(&self) -> Step<(String, String)> {
+        let script = "const one = document.activeElement; return [one?.id ?? '', one && one !== document.body ? called(one).slice(0, 60) : '']";
+        let at = self.run(script, vec![]).await?;
+        Ok((at[0].as_str().unwrap_or_default().to_owned(), at[1].as_str().unwrap_or_default().to_owned()))
     }
 
     /// Goes on with Tab until something of this id or name has the focus; at most so many times.
@@ -291,11 +319,11 @@ impl Page {
         let mut seen = Vec::new();
         for _ in 0..most {
             self.keys(Key::Tab + "").await?;
-            let at = self.focused().await?;
-            if at == wanted || (!wanted.is_empty() && at.starts_with(wanted)) {
+            let (id, name) = self.focused().await?;
+            if id == wanted || name.starts_with(wanted) {
                 return Ok(());
             }
-            seen.push(at);
+            seen.push(if id.is_empty() { name } else { id });
         }
         Err(format!("{wanted} is not reached by Tab in {most} steps; reached: {}", seen.join(" | ")).into())
     }
@@ -307,9 +335,9 @@ impl Page {
             let source = std::fs::read_to_string(places::from_npm("axe-core/axe.min.js")?)?;
             self.browser.driver.execute(source, vec![]).await?;
         }
-        let script = "axe.run(document, { resultTypes: ['violations', 'incomplete'] }).then(found => done({
+        let script = "axe.run(document, { resultTypes: ['violations', 'incomplete'], preload: false, iframes: false }).then(found => done({
             violations: found.violations.flatMap(rule => rule.nodes.map(node => `${rule.id}: ${node.target.join(' ')} (${rule.help}) ${node.html.slice(0, 160)}`)),
-            undecided: found.incomplete.map(rule => `${rule.id} (${rule.nodes.length})`) }),
+            undecided: found.incomplete.map(rule => rule.id) }),
             error => done({ violations: [String(error)], undecided: [] }))";
         let found = self.run_async(script, vec![]).await?;
         Ok((texts(&found["violations"]), texts(&found["undecided"])))
@@ -319,9 +347,20 @@ impl Page {
     pub async fn misfits(&self) -> Step<Vec<String>> {
         let script = r#"
             const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
-            const found = wide > 0 ? [`scrolls sideways by ${wide} px: ` + [...document.querySelectorAll('body *')]
-                .filter(one => visible(one) && one.getBoundingClientRect().right > innerWidth + 0.5)
-                .slice(0, 5).map(one => `${one.tagName.toLowerCase()}.${one.getAttribute('class') ?? ''}#${one.id}`).join(', ')] : [];
+            // To blame is the innermost element without which the page would fit.
+            const blame = () => [...document.querySelectorAll('body *')].filter(one => {
+              if (!visible(one) || !(one instanceof HTMLElement || one instanceof SVGElement)) return false;
+              const before = one.style.display;
+              one.style.display = 'none';
+              const fits = document.documentElement.scrollWidth <= document.documentElement.clientWidth;
+              one.style.display = before;
+              return fits;
+            }).pop();
+            const found = [];
+            if (wide > 0) {
+              const one = blame();
+              found.push(`scrolls sideways by ${wide} px: ${one?.tagName.toLowerCase()}.${one?.getAttribute('class') ?? ''}#${one?.id} “${one ? called(one).slice(0, 60) : ''}”`);
+            }
             for (const one of presses(document)) {
                 const style = getComputedStyle(one);
                 if (one.tagName === 'A' && style.display === 'inline' && one.closest('p, li, dd')) continue;
@@ -333,6 +372,18 @@ impl Page {
             }
             return found"#;
         Ok(texts(&self.run(script, vec![]).await?))
+    }
+
+    /// Opens everything on a screen that opens in place.
+    pub async fn open_all(&self) -> Step {
+        self.until(
+            "the screen has a heading",
+            "return !!document.querySelector('#view h1')?.textContent.trim()",
+        )
+        .await?;
+        let script = "for (const one of document.querySelectorAll('#view button[aria-expanded=false], #view details:not([open]) > summary')) one.click()";
+        self.run(script, vec![]).await?;
+        self.settled().await
     }
 
     /// The list of things that can be pressed, for messages and for reading a new page.

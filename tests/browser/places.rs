@@ -15,9 +15,18 @@ pub fn evidence() -> PathBuf {
     package().join("target/browser")
 }
 
+fn run() -> PathBuf {
+    env::temp_dir().join(format!("foamwright-journeys-{}", std::process::id()))
+}
+
+/// Takes away every scratch folder of this run.
+pub fn sweep() {
+    let _ = std::fs::remove_dir_all(run());
+}
+
 /// A new empty folder for this run.
 pub fn scratch(name: &str) -> Step<PathBuf> {
-    let folder = env::temp_dir().join(format!("foamwright-{}-{name}", std::process::id()));
+    let folder = run().join(name);
     let _ = std::fs::remove_dir_all(&folder);
     std::fs::create_dir_all(&folder)?;
     Ok(folder)

@@ -86,14 +86,22 @@ struct Outcome {
 
 #[tokio::main(flavor = "multi_thread", worker_threads = 4)]
 async fn main() -> ExitCode {
+    // A journey's panic is its fault and told at the end; here only where.
+    std::panic::set_hook(Box::new(|panic| {
+        if let Some(place) = panic.location() {
+            println!("         broken off at {place}");
+        }
+    }));
     let _ = rustls::crypto::ring::default_provider().install_default();
-    tokio::select! {
+    let code = tokio::select! {
         code = run() => code,
         () = broken_off() => {
             processes::end_all();
             ExitCode::from(130)
         }
-    }
+    };
+    places::sweep();
+    code
 }
 
 async fn broken_off() {
@@ -231,17 +239,24 @@ async fn one(
         .cloned()
         .collect();
     if fault.is_none() && !unexpected.is_empty() {
-        fault = Some(format!("the console said:\n{}", unexpected.join("\n")));
+        fault = Some("something went wrong unseen".to_owned());
+    }
+    if let (Some(fault), false) = (&mut fault, unexpected.is_empty()) {
+        fault.push_str(&format!("\nthe console said:\n{}", unexpected.join("\n")));
     }
     if fault.is_some() {
         keep_evidence(listed.name, &browser).await;
     }
     let scripts = journey.scripts.lock().map(|list| list.clone()).unwrap_or_default();
-    for script in scripts {
-        let _ = browser.forget(&script).await;
-    }
-    if fault.is_none() {
-        let _ = tidy_up(&browser).await;
+    // A page that hangs must not hang the run: what cannot be tidied up in time gets a fresh browser.
+    let tidied = tokio::time::timeout(Duration::from_secs(10), async {
+        for script in scripts {
+            browser.forget(&script).await?;
+        }
+        tidy_up(&browser).await
+    });
+    if !matches!(tidied.await, Ok(Ok(()))) && fault.is_none() {
+        fault = Some("the browser could not be tidied up".to_owned());
     }
     let notes = journey.notes.lock().map(|list| list.clone()).unwrap_or_default();
     (fault, notes)
@@ -272,7 +287,7 @@ fn said_in(panic: &Box<dyn std::any::Any + Send>) -> String {
 
 /// Keeps what there is to see of a failed journey.
 async fn keep_evidence(name: &str, browser: &Browser) {
-    let folder = places::evidence().join(format!("{}-{}", name.replace(' ', "-"), browser.engine.name()));
+    let folder = places::evidence().join(format!("{}-{}", name.replace("::", "-"), browser.engine.name()));
     let _ = std::fs::remove_dir_all(&folder);
     if std::fs::create_dir_all(&folder).is_err() {
         return;

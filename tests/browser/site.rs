@@ -53,7 +53,8 @@ impl Built {
     }
 }
 
-fn copy_folder(from: &Path, to: &Path) -> Step {
+/// Copies a folder and everything in it.
+pub fn copy_folder(from: &Path, to: &Path) -> Step {
     std::fs::create_dir_all(to)?;
     for entry in std::fs::read_dir(from)? {
         let entry = entry?;

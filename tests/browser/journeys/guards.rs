@@ -16,7 +16,7 @@ const FAULTY: &str = r#"<!doctype html><html><head><meta charset="utf-8"><title>
 
 const PLANNED: &str =
     "console.error('planned error'); setTimeout(() => { throw new Error('planned throw') });
-document.documentElement.dataset.state = 'ready';";
+globalThis.foamwrightReady = true;";
 
 fn faulty(journey: &Journey) -> Step<Built> {
     let folder = places::scratch(&format!("faulty-{}", journey.engine.name()))?;

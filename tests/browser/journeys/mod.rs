@@ -1,8 +1,20 @@
 //! The journeys, in the order in which they run. Those that want a browser set otherwise come last, so that
 //! one browser serves the rest.
 
+mod axe;
+mod device;
+mod fit;
 mod guards;
+mod keyboard;
 mod offline;
+mod paper;
+mod readiness;
+mod sheet;
+mod storage;
+mod takeoff;
+mod trap;
+mod update;
+mod wall;
 
 use crate::{Journey, Listed};
 use driving::engines::Setting;
@@ -10,7 +22,7 @@ use std::sync::Arc;
 
 macro_rules! journeys {
     ($setting:expr; $($room:ident: $($steps:ident),+;)+) => {
-        vec![$($(Listed {
+        [$($(Listed {
             name: concat!(stringify!($room), "::", stringify!($steps)),
             setting: $setting,
             steps: |journey: Arc<Journey>| Box::pin($room::$steps(journey)),
@@ -20,7 +32,26 @@ macro_rules! journeys {
 
 /// Every journey.
 pub fn all() -> Vec<Listed> {
-    journeys! { Setting::default();
+    let mut all = Vec::new();
+    all.extend(journeys! { Setting::default();
         guards: faults_are_seen, a_killed_server_is_gone;
-    }
+        takeoff: first_visit, from_nothing, two_meanings, a_bad_text, undo_and_redo, a_range;
+        wall: areas_and_drawing, dimension_and_field, openings;
+        readiness: hold_go_not_read, a_blank_is_no_pass;
+        keyboard: a_whole_takeoff;
+        fit: every_screen, long_names;
+        axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;
+        offline: opens_without_server;
+        update: by_consent;
+        storage: file_out_and_in, files_refused, the_same_job_twice, two_tabs, full;
+        trap: in_a_call, in_every_call, core_missing;
+        paper: the_whole_sheet;
+    });
+    all.extend(journeys! { Setting { storage_refused: true, ..Setting::default() };
+        storage: refused;
+    });
+    all.extend(journeys! { Setting { dark: true, spanish: true, ..Setting::default() };
+        device: dark_and_spanish;
+    });
+    all
 }
