@@ -56,3 +56,8 @@ pub const LOADS: &str = r#"() => {
   } catch { /* an opaque origin, such as a blank page */ }
   globalThis.pageLoads = () => Number(sessionStorage.getItem('planned loads'));
 }"#;
+
+/// A tab that hears nothing of what other tabs keep, once its `sessionStorage` says so.
+pub const DEAF: &str = r#"() => addEventListener('storage', event => {
+  if (sessionStorage.getItem('planned deaf')) event.stopImmediatePropagation();
+})"#;
