@@ -63,8 +63,8 @@ impl Reader {
     /// A value written in the job's units, with its unit: for the figures of a finding.
     pub fn figure(&self, kind: Kind, value: f64) -> String {
         let style = match self.units {
-            Units::Us => Style::Us,
-            Units::Metric => Style::MetricUsual,
+            Units::Metric if kind != Kind::FoamVolume => Style::MetricUsual,
+            _ => Style::Us,
         };
         write(kind, value, style)
     }

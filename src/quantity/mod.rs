@@ -110,7 +110,8 @@ pub fn board_feet(in_place: &[Option<Band<BoardFeet>>], allowances: Allowances) 
 /// what it is instead of gaining a board foot.
 fn rounded_up(feet: BoardFeet) -> BoardFeet {
     const LAST_DIGITS: f64 = 1e-9;
-    BoardFeet((feet.0 - LAST_DIGITS).ceil().max(0.0))
+    let up = (feet.0 - LAST_DIGITS).ceil();
+    BoardFeet(if up > 0.0 { up } else { 0.0 })
 }
 
 #[cfg(test)]

@@ -27,8 +27,9 @@ impl Sheet<'_> {
 
     fn write(&self, kind: Kind, value: f64) -> String {
         let style = match self.job.units {
-            Units::Us => Style::Us,
-            Units::Metric => Style::MetricUsual,
+            // Kits are sold by the board foot wherever they are sprayed: the sheet on the page says the same.
+            Units::Metric if kind != Kind::FoamVolume => Style::MetricUsual,
+            _ => Style::Us,
         };
         write(kind, value, style)
     }
@@ -96,7 +97,7 @@ impl Sheet<'_> {
                 Some((r, at)) => {
                     let r = self.write(Kind::Resistance, r.0);
                     let at = self.write(Kind::Length, at.0);
-                    self.say("only_at", &[("r", r.trim_start_matches(['R', '-', ' '])), ("thickness", &at)])
+                    self.say("only_at", &[("r", &r), ("thickness", &at)])
                 }
                 None => self.say("promised_none", &[]),
             };
