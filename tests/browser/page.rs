@@ -95,11 +95,11 @@ impl Page {
 
     /// Loads the page again as a person does; a driver's own refresh goes past the worker in one engine.
     pub async fn reload(&self) -> Step {
-        self.run("globalThis.before_reload = true; location.reload()", vec![]).await?;
+        self.run("window.before_reload = true; location.reload()", vec![]).await?;
         let started = Instant::now();
         loop {
             match self
-                .run("return globalThis.before_reload !== true && document.readyState === 'complete'", vec![])
+                .run("return window.before_reload !== true && document.readyState === 'complete'", vec![])
                 .await
             {
                 Ok(Value::Bool(true)) => return Ok(()),
