@@ -110,7 +110,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
                 .iter()
                 .find(|size| size.kit == surface.depth_kit)
                 .map(|size| (size.usable, allowances.factor())),
-            DepthWay::Typed | DepthWay::TargetR => None,
+            DepthWay::Typed | DepthWay::TargetR | DepthWay::LeftOver => None,
         };
         let around = depth::Around { job, surface, area: area.as_ref(), foam, one_kit };
         let depth = depth::choose(around, &mut reader);

@@ -1,10 +1,10 @@
-//! The published JSON Schema of the job document, `www/job-v1.schema.json`, against the types and the table
+//! The published JSON Schema of the job document, `www/job-v2.schema.json`, against the types and the table
 //! of fields that it describes. That real jobs validate is `tests/live/schema_check.py`'s.
 
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use foamwright::job::{DepthWay, document::JOB_FORMAT};
-use foamwright::job::{Job, Part, ReadingOf, Shape, fields};
+use foamwright::job::{EventOf, Job, Part, ReadingOf, Shape, fields};
 use foamwright::measure::{Sense, Unit, Units};
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 fn schema() -> Value {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/job-v1.schema.json");
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/job-v2.schema.json");
     serde_json::from_str(&std::fs::read_to_string(file).expect("the schema")).expect("JSON")
 }
 
@@ -37,7 +37,10 @@ fn every_field_of_every_part() {
         (Part::Foam, "/$defs/foam_sheet/properties"),
         (Part::RRow, "/$defs/r_at_thickness/properties"),
         (Part::Kit, "/$defs/kit_sheet/properties"),
+        (Part::Patch, "/$defs/patch/properties"),
+        (Part::Owned, "/$defs/owned_kit/properties"),
         (Part::Reading, "/$defs/site_reading/properties"),
+        (Part::Event, "/$defs/event/properties"),
     ] {
         let listed = schema.pointer(&format!("{at}/entries/items/allOf/1/properties/field/enum"));
         let table: Vec<_> =
@@ -58,6 +61,7 @@ fn every_word_of_every_enumeration() {
         ("/$defs/surface/properties/shape", variants::<Shape>()),
         ("/$defs/surface/properties/depth_way", variants::<DepthWay>()),
         ("/$defs/site_reading/properties/of", variants::<ReadingOf>()),
+        ("/$defs/event/properties/what", variants::<EventOf>()),
     ] {
         assert!(expected.len() > 1, "{at}");
         assert_eq!(words(&schema.pointer(at).expect(at)["enum"]), expected, "{at}");
@@ -70,11 +74,12 @@ fn every_word_of_every_enumeration() {
 fn full() -> Value {
     let entries = |field: &str| json!([{ "field": field, "text": "1", "unit": "in", "sense": "sum" }]);
     json!({
-        "format": "foamwright-job", "version": 1, "id": "full", "next_id": 9, "units": "us",
+        "format": "foamwright-job", "version": 2, "id": "full", "next_id": 10, "units": "us",
         "name": "", "place": "", "note": "", "entries": entries("under_aim"), "foam": 3,
         "surfaces": [{
             "id": 1, "name": "", "shape": "framed_wall", "entries": entries("depth"), "deduct_framing": true,
             "openings": [{ "id": 2, "name": "", "entries": entries("sill") }],
+            "patches": [{ "id": 7, "name": "", "entries": entries("depth") }],
             "depth_way": "one_kit", "depth_kit": 5, "foam": 3
         }],
         "foams": [{
@@ -82,10 +87,15 @@ fn full() -> Value {
             "r_at": [{ "id": 4, "entries": entries("thickness") }]
         }],
         "kits": [{ "id": 5, "sheet": "", "version": 1, "name": "", "entries": entries("limit") }],
+        "stock": [{ "id": 8, "sheet": "", "version": 1, "name": "", "entries": entries("label_yield") }],
         "purchase": { "buy": [{ "kit": 5, "count": 2 }], "reason": "" },
         "readings": [{
             "id": 6, "of": "surface", "name": "", "entries": entries("temperature"),
             "taken": { "ms": 0.0, "offset_min": 0 }
+        }],
+        "events": [{
+            "id": 9, "what": "lift", "at": { "ms": 0.0, "offset_min": 0 }, "key": "", "surface": 1, "lift": 1,
+            "name": "", "entries": entries("temperature")
         }]
     })
 }

@@ -54,7 +54,7 @@ fn good() -> Site {
 
 fn site(readings: &[SiteReading]) -> Site {
     let mut job: Job =
-        serde_json::from_value(json!({"format": "foamwright-job", "version": 1, "id": "x", "next_id": 1}))
+        serde_json::from_value(json!({"format": "foamwright-job", "version": 2, "id": "x", "next_id": 1}))
             .expect("a job");
     job.readings = readings.to_vec();
     Site { job, sheets: Vec::new(), now: NOW }.numbered()

@@ -9,8 +9,9 @@ use std::path::{Path, PathBuf};
 
 fn jobs() -> Vec<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs");
-    let mut found: Vec<PathBuf> = std::fs::read_dir(folder)
-        .expect("tests/jobs")
+    let entries = |folder: &Path| std::fs::read_dir(folder).expect("tests/jobs");
+    let mut found: Vec<PathBuf> = entries(&folder)
+        .chain(entries(&folder.join("old")))
         .map(|entry| entry.expect("entry").path())
         .filter(|path| path.join("job.json").is_file())
         .collect();

@@ -38,6 +38,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         DepthWay::Typed => typed_aim(around, reader),
         DepthWay::TargetR => target_aim(around, under, reader),
         DepthWay::OneKit => kit_aim(around, reader),
+        DepthWay::LeftOver => None,
     };
     let (Aim { aim, needed, kit }, under, over) = (found?, under?, over?);
 
@@ -83,6 +84,7 @@ pub(crate) fn aim_field(way: DepthWay) -> &'static str {
         DepthWay::Typed => "depth",
         DepthWay::TargetR => "target_r",
         DepthWay::OneKit => "depth_kit",
+        DepthWay::LeftOver => "depth_way",
     }
 }
 

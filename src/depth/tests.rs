@@ -22,7 +22,7 @@ fn job(way: &str, surface: &[(&str, &str)], job: &[(&str, &str)], rows: bool) ->
         })
         .collect();
     serde_json::from_value(json!({
-        "format": "foamwright-job", "version": 1, "id": "test", "next_id": 100,
+        "format": "foamwright-job", "version": 2, "id": "test", "next_id": 100,
         "entries": fields(job),
         "foam": 10,
         "surfaces": [{"id": 1, "shape": "typed_area", "entries": entries, "depth_way": way, "depth_kit": 30}],

@@ -82,8 +82,12 @@ pub fn open(source: &impl Source) -> Result<Job, Refusal> {
     }
     match head.version {
         0 => Err(refuse(Refused::Damaged, String::new())),
-        // When a version 2 comes, version 1 keeps its own types here: decode them, then `Job::from`.
-        JOB_VERSION => source.decode().map_err(|error| refuse(Refused::Damaged, error.to_string())),
+        // Version 2 only adds to version 1: what is not there takes its default. A version that changes or
+        // drops something keeps its own types here: decode them, then `Job::from`.
+        1 | JOB_VERSION => {
+            let job: Job = source.decode().map_err(|error| refuse(Refused::Damaged, error.to_string()))?;
+            Ok(Job { version: JOB_VERSION, ..job })
+        }
         _ => Err(refuse(Refused::Newer, String::new())),
     }
 }
@@ -151,9 +155,9 @@ mod tests {
 
     #[test]
     fn a_newer_version_is_refused_unread_and_named() {
-        let refusal = open(&Text(r#"{"format":"foamwright-job","version":2,"surfaces":"anything"}"#));
+        let refusal = open(&Text(r#"{"format":"foamwright-job","version":3,"surfaces":"anything"}"#));
         let refusal = refusal.expect_err("opened");
-        assert_eq!((refusal.why, refusal.version), (Refused::Newer, 2));
+        assert_eq!((refusal.why, refusal.version), (Refused::Newer, 3));
     }
 
     #[test]

@@ -22,8 +22,14 @@ pub enum Part {
     RRow,
     /// A kit sheet.
     Kit,
+    /// A patch of a surface that gets another depth.
+    Patch,
+    /// A kit that is already there.
+    Owned,
     /// A reading on site.
     Reading,
+    /// Something that was done on the day.
+    Event,
     /// The purchase.
     Purchase,
 }
@@ -52,6 +58,8 @@ pub struct Field {
     pub default: &'static str,
     /// Where the default and the limits come from: a key of the table of sources.
     pub source: &'static str,
+    /// For [`Kind::Choice`]: the words that may be pressed, in the order in which they are shown.
+    pub choices: &'static [&'static str],
 }
 
 impl Field {
@@ -75,8 +83,16 @@ const fn row(
     least: f64,
     most: f64,
 ) -> Field {
-    Field { part, field, kind, us, metric, least, most, unlikely: most, default: "", source: SITE }
+    Field { part, field, kind, us, metric, least, most, unlikely: most, default: "", source: SITE, choices: &[] }
 }
+
+/// A field in which one of a few words is pressed.
+const fn one_of(part: Part, field: &'static str, choices: &'static [&'static str]) -> Field {
+    Field { choices, ..row(part, field, Kind::Choice, Unit::One, Unit::One, 0.0, 0.0) }
+}
+
+/// The words of a question that is answered with yes or no.
+const YES_NO: &[&str] = &["yes", "no"];
 
 impl Field {
     const fn unlikely(mut self, above: f64) -> Self {

@@ -15,7 +15,7 @@ use crate::measure::{Sense, Unit, Units};
 use serde::{Deserialize, Serialize};
 
 /// The version of the job document that this build writes.
-pub const JOB_VERSION: u32 = 1;
+pub const JOB_VERSION: u32 = 2;
 
 /// An entry as typed: the text, the unit of the box it was typed into, and the meaning pressed if it had two.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -84,6 +84,9 @@ pub struct Job {
     /// Copies of the kit sheets that may be bought.
     #[serde(default)]
     pub kits: Vec<KitSheet>,
+    /// Kits that are already there, sealed or opened: copies from the person's shelf ([`Part::Owned`]).
+    #[serde(default)]
+    pub stock: Vec<KitSheet>,
     /// The purchase that the person chose over the least-cost one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(target_arch = "wasm32", tsify(optional))]
@@ -91,6 +94,9 @@ pub struct Job {
     /// Temperatures and humidity read on site.
     #[serde(default)]
     pub readings: Vec<SiteReading>,
+    /// What was done on the day, in the order in which it was done.
+    #[serde(default)]
+    pub events: Vec<Event>,
 }
 
 /// How a surface is measured.
@@ -110,6 +116,18 @@ pub enum Shape {
     FramedFloor,
     /// A framed slope: rafters on center, measured along the slope.
     FramedSlope,
+    /// The band around a floor: rim joists, with the lap onto sill plate and foundation.
+    RimRun,
+    /// Bays counted in both directions.
+    Bays,
+    /// A roof plane from its plan and its pitch.
+    PitchedPlane,
+    /// A gable: a triangle, with or without the wall under it.
+    Gable,
+    /// A band around a footprint or along a run, from one height to another.
+    Band,
+    /// A strip or bead that only seals: no R is claimed for it.
+    Strip,
 }
 
 /// How a surface's depth is arrived at.
@@ -124,6 +142,8 @@ pub enum DepthWay {
     TargetR,
     /// Whatever one kit of a given size gives on this surface.
     OneKit,
+    /// Whatever the kits for all other surfaces leave over.
+    LeftOver,
 }
 
 /// Something to be foamed.
@@ -147,6 +167,9 @@ pub struct Surface {
     /// Windows, doors and other holes.
     #[serde(default)]
     pub openings: Vec<Opening>,
+    /// Patches of it that get another depth.
+    #[serde(default)]
+    pub patches: Vec<Patch>,
     /// How the depth is arrived at.
     #[serde(default)]
     pub depth_way: DepthWay,
@@ -168,6 +191,20 @@ pub struct Opening {
     #[serde(default)]
     pub name: String,
     /// Width, height, count and place ([`Part::Opening`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+}
+
+/// A part of a surface that gets another depth than the rest.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Patch {
+    /// From the job's counter.
+    pub id: u32,
+    /// What the crew calls it.
+    #[serde(default)]
+    pub name: String,
+    /// Its area or its share of the surface, and its depth ([`Part::Patch`]).
     #[serde(default)]
     pub entries: Vec<Entered>,
 }
@@ -206,7 +243,8 @@ pub struct RAtThickness {
     pub entries: Vec<Entered>,
 }
 
-/// A kit's sheet: what is on the carton and what it costs.
+/// A kit's sheet: what is on the carton and what it costs. In a job's `stock` it is a kit that is already
+/// there, with what is left in it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct KitSheet {
@@ -221,7 +259,8 @@ pub struct KitSheet {
     /// The kit's name.
     #[serde(default)]
     pub name: String,
-    /// Label yield, price, net weight, nozzles, most to buy ([`Part::Kit`]).
+    /// Label yield, price, net weight, nozzles, most to buy ([`Part::Kit`]); of a kit that is there, its label
+    /// yield, dates and what is left ([`Part::Owned`]).
     #[serde(default)]
     pub entries: Vec<Entered>,
 }
@@ -264,6 +303,14 @@ pub enum ReadingOf {
     DewPoint,
     /// A surface to be sprayed.
     Surface,
+    /// Moisture of the wood to be sprayed, by a pin meter.
+    WoodMoisture,
+    /// Wind at the work, outdoors.
+    Wind,
+    /// The lowest temperature that is forecast until the foam has cured.
+    NightLow,
+    /// The room in which the kits are kept.
+    Storage,
 }
 
 /// A reading taken on site, with the time at which it was taken.
@@ -284,6 +331,52 @@ pub struct SiteReading {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[cfg_attr(target_arch = "wasm32", tsify(optional))]
     pub taken: Option<Now>,
+}
+
+/// What an event of the day is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum EventOf {
+    /// A line of the checklist was done; `key` names it.
+    Step,
+    /// A lift of a surface was sprayed.
+    Lift,
+    /// The trigger was let go with the nozzle on.
+    Idle,
+    /// A kit's valves were opened.
+    KitOn,
+    /// A kit was emptied or put away.
+    KitOff,
+    /// A fault was seen in the foam; `key` names it.
+    Fault,
+}
+
+/// Something that was done, and when.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Event {
+    /// From the job's counter.
+    pub id: u32,
+    /// What it is.
+    pub what: EventOf,
+    /// When.
+    pub at: Now,
+    /// Which line of the checklist or which fault; empty for all else.
+    #[serde(default)]
+    pub key: String,
+    /// The surface that it belongs to; 0 for none.
+    #[serde(default)]
+    pub surface: u32,
+    /// The number of the lift, from 1; 0 for none.
+    #[serde(default)]
+    pub lift: u32,
+    /// A remark, or the kit's name.
+    #[serde(default)]
+    pub name: String,
+    /// What was read at the time ([`Part::Event`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
 }
 
 /// The entry of a field, if there is one with text in it.

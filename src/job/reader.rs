@@ -55,6 +55,18 @@ impl Reader {
         }
     }
 
+    /// The word pressed in a field of kind [`Kind::Choice`]; the default, or `None`, where none was. A word that
+    /// the field does not list (from a damaged file) counts as none, with a finding.
+    pub fn choice(&mut self, part: Part, id: u32, entries: &[Entered], name: &str) -> Option<&'static str> {
+        let row = field(part, name)?;
+        let text = entry(entries, name).map_or(row.default, |entered| entered.text.trim());
+        let known = row.choices.iter().copied().find(|choice| *choice == text);
+        if known.is_none() && !text.is_empty() {
+            self.say(Finding::new(Code::NotTaken, part, id, name).with("text", text));
+        }
+        known
+    }
+
     /// Keeps a finding.
     pub fn say(&mut self, finding: Finding) {
         self.findings.push(finding);

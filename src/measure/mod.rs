@@ -70,6 +70,8 @@ pub enum Kind {
     Date,
     /// A bare number (a flame-spread index, a quality).
     Number,
+    /// One of a few words, pressed and never typed; its field lists them.
+    Choice,
 }
 
 /// The unit that a bare number in a box is taken to have, and the unit in which a text may be written.

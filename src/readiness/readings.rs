@@ -55,6 +55,10 @@ pub(super) fn key(of: ReadingOf) -> &'static str {
         ReadingOf::Humidity => "humidity",
         ReadingOf::DewPoint => "dew_point",
         ReadingOf::Surface => "surface",
+        ReadingOf::WoodMoisture => "wood_moisture",
+        ReadingOf::Wind => "wind",
+        ReadingOf::NightLow => "night_low",
+        ReadingOf::Storage => "storage",
     }
 }
 
@@ -166,7 +170,7 @@ impl<'a> Desk<'a> {
                 ReadingOf::Air => Code::AirNotRead,
                 ReadingOf::Humidity | ReadingOf::DewPoint => Code::HumidityNotRead,
                 ReadingOf::Surface if row.id == 0 => Code::SurfaceNotRead,
-                ReadingOf::Surface => Code::SpotNotRead,
+                _ => Code::SpotNotRead,
             }),
         };
         let position = self.say(finding);

@@ -346,7 +346,12 @@ impl Sheet<'_> {
                 let own = reading.map(|one| one.name.trim()).filter(|name| !name.is_empty());
                 return own.map(str::to_owned).or_else(kind).unwrap_or_default();
             }
-            Part::RRow | Part::Job | Part::Purchase => None,
+            Part::Owned => job.stock.iter().find(|one| one.id == id).map(|one| one.name.as_str()),
+            Part::Patch => {
+                let mut patches = job.surfaces.iter().flat_map(|one| &one.patches);
+                patches.find(|one| one.id == id).map(|one| one.name.as_str())
+            }
+            Part::RRow | Part::Job | Part::Purchase | Part::Event => None,
         };
         match name.map(str::trim) {
             Some("") => format!("#{id}"),
@@ -376,6 +381,10 @@ fn reading_key(of: ReadingOf) -> &'static str {
         ReadingOf::Humidity => "humidity",
         ReadingOf::DewPoint => "dew_point",
         ReadingOf::Surface => "surface",
+        ReadingOf::WoodMoisture => "wood_moisture",
+        ReadingOf::Wind => "wind",
+        ReadingOf::NightLow => "night_low",
+        ReadingOf::Storage => "storage",
     }
 }
 

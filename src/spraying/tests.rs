@@ -7,7 +7,7 @@ use serde_json::json;
 /// The lifts of an aim, a largest and a least lift and a label's wait, and the codes found.
 fn lifts_of(aim: &str, largest: &str, least: &str, wait: &str) -> (Option<Lifts>, Vec<Code>) {
     let job: crate::job::Job = serde_json::from_value(json!({
-        "format": "foamwright-job", "version": 1, "id": "test", "next_id": 9,
+        "format": "foamwright-job", "version": 2, "id": "test", "next_id": 9,
         "surfaces": [{"id": 1, "shape": "typed_area", "entries": [{"field": "depth", "text": aim}]}],
         "foams": [{"id": 2, "entries": [
             {"field": "largest_lift", "text": largest},

@@ -47,6 +47,6 @@ pub(super) fn extent_across(measure: &dyn Fn(&str) -> f64) -> Extent {
 pub(super) fn lay(shape: Shape) -> Lay {
     match shape {
         Shape::FramedFloor | Shape::FramedSlope => Lay::Joists,
-        Shape::FramedWall | Shape::TypedArea | Shape::Rectangle | Shape::Footprint => Lay::Studs,
+        _ => Lay::Studs,
     }
 }

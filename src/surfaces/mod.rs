@@ -362,6 +362,7 @@ fn extent(shape: Shape, measure: &dyn Fn(&str) -> f64) -> Extent {
         Shape::Footprint => footprint::extent(measure),
         Shape::FramedWall | Shape::FramedSlope => framed::extent_up(measure),
         Shape::FramedFloor => framed::extent_across(measure),
+        _ => Extent::plane(0.0, 0.0),
     }
 }
 
@@ -393,6 +394,7 @@ pub fn forms() -> &'static [ShapeForm] {
 ///     entries: vec![entry("length", "24'"), entry("height", "7' 6\"")],
 ///     deduct_framing: true,
 ///     openings: Vec::new(),
+///     patches: Vec::new(),
 ///     depth_way: Default::default(),
 ///     depth_kit: 0,
 ///     foam: 0,

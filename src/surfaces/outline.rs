@@ -64,7 +64,7 @@ impl Lines {
         match takeoff.shape {
             Shape::TypedArea => return,
             Shape::Footprint => self.footprint(takeoff, width),
-            Shape::Rectangle | Shape::FramedWall | Shape::FramedSlope | Shape::FramedFloor => {
+            _ => {
                 let under = self.chain(placed, width);
                 self.put(Of::Surface("length"), Side::Bottom, under, (0.0, width));
             }

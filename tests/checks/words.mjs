@@ -68,6 +68,9 @@ for (const language of languages) {
   for (const code of Object.keys(words[language].findings ?? {})) want(codes.includes(code), `${language}: no finding is called ${code}`);
   for (const step of steps) want(has(language, 'working', step.code), `${language}: step ${step.code} has no words`);
   for (const code of Object.keys(words[language].working ?? {})) want(steps.some((step) => step.code === code), `${language}: no step is called ${code}`);
+  for (const { field, choices } of fields) {
+    for (const choice of choices) want(has(language, 'fields', `choice.${field}.${choice}`, `choice.${choice}`), `${language}: choice ${field}.${choice} has no words`);
+  }
   for (const { part, field } of fields) want(has(language, 'fields', `${part}.${field}`, field), `${language}: field ${part}.${field} has no name`);
   for (const { source } of [...steps, ...fields]) want(source === '' || has(language, 'sources', source), `${language}: source ${source} has no words`);
 }

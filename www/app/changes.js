@@ -14,6 +14,7 @@
  * @typedef {import('./core.js').Entered} Entered
  * @typedef {import('./core.js').Part} Part
  * @typedef {import('./core.js').Now} Now
+ * @typedef {'surfaces' | 'foams' | 'kits' | 'stock' | 'readings' | 'events'} ListName
  *
  * @typedef {{do: 'entry', part: Part, id: number, field: string, text: string,
  *   unit?: import('./core.js').Unit, sense?: import('./core.js').Sense, now?: Now}} EntryChange
@@ -31,19 +32,23 @@
  * @typedef {{do: 'shape', id: number, shape: import('./core.js').Shape}} ShapeChange
  * @typedef {{do: 'deduct', id: number, on: boolean}} DeductChange
  * @typedef {{do: 'add_opening', surface: number, name?: string}} AddOpening
+ * @typedef {{do: 'add_patch', surface: number, name?: string}} AddPatch  A part of a surface at another depth.
  * @typedef {{do: 'depth_way', id: number, way: import('./core.js').DepthWay, kit?: number}} DepthWayChange
  * @typedef {{do: 'foam', id: number, foam: number}} FoamChoice  `id` 0 is the whole job.
  * @typedef {{do: 'add_foam', sheet?: Sheet, name?: string}} AddFoam
  * @typedef {{do: 'add_kit', sheet?: Sheet, name?: string}} AddKit
- * @typedef {{do: 'renew_sheet', part: 'foam' | 'kit', id: number, sheet: Sheet}} RenewSheet
+ * @typedef {{do: 'add_owned', sheet?: Sheet, name?: string}} AddOwned  A kit that is already there.
+ * @typedef {{do: 'renew_sheet', part: 'foam' | 'kit' | 'owned', id: number, sheet: Sheet}} RenewSheet
  *   The job's copy takes over what the catalogue says now; its id stays.
- * @typedef {{do: 'sheet_kept', part: 'foam' | 'kit', id: number, sheet: string, version: number}} SheetKept
+ * @typedef {{do: 'sheet_kept', part: 'foam' | 'kit' | 'owned', id: number, sheet: string, version: number}} SheetKept
  *   The job's copy was put into the catalogue under this id and version.
  * @typedef {{do: 'add_r_row', foam: number}} AddRRow
  * @typedef {{do: 'purchase', buy: import('./core.js').KitCount[]}} PurchaseChange
  * @typedef {{do: 'purchase_reason', reason: string}} PurchaseReason
  * @typedef {{do: 'purchase_clear'}} PurchaseClear
  * @typedef {{do: 'add_reading', of: import('./core.js').ReadingOf, name?: string}} AddReading
+ * @typedef {{do: 'add_event', what: import('./core.js').EventOf, now: Now, key?: string, surface?: number, lift?: number,
+ *   name?: string, entries?: Entered[]}} AddEvent  Something was done on the day.
  * @typedef {{do: 'take', id: number, now: Now}} TakeReading  The same figure was read again just now.
  *
  * @typedef {{sheet: string, version: number, name: string, entries: Entered[], r_at?: Entered[][]}} Sheet
@@ -52,7 +57,7 @@
  * @typedef {EntryChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading} Change
+ *   TakeReading | AddPatch | AddOwned | AddEvent} Change
  */
 
 /**
@@ -68,7 +73,7 @@ export function apply(job, change) {
     case 'name': return at(job, change.part, change.id, (thing) => ({ ...thing, name: change.name }));
     case 'units': return units(job, change);
     case 'add_surface': return add(job, 'surfaces', (id) => ({
-      id, name: change.name ?? '', shape: change.shape, entries: [], openings: [], depth_way: 'typed',
+      id, name: change.name ?? '', shape: change.shape, entries: [], openings: [], patches: [], depth_way: 'typed',
       deduct_framing: change.shape.startsWith('framed'), depth_kit: 0, foam: 0,
     }));
     case 'remove': return remove(job, change.part, change.id);
@@ -81,6 +86,9 @@ export function apply(job, change) {
     case 'add_opening': return within(job, 'surface', change.surface, (surface, id) => ({
       ...surface, openings: [...surface.openings, { id, name: change.name ?? '', entries: [] }],
     }), 1);
+    case 'add_patch': return within(job, 'surface', change.surface, (surface, id) => ({
+      ...surface, patches: [...surface.patches, { id, name: change.name ?? '', entries: [] }],
+    }), 1);
     case 'depth_way': return at(job, 'surface', change.id, (surface) => ({
       ...surface, depth_way: change.way, depth_kit: change.kit ?? (surface.depth_kit || job.kits[0]?.id || 0),
     }));
@@ -91,10 +99,8 @@ export function apply(job, change) {
       const next = add(job, 'foams', (id) => foamSheet(id, change.sheet, change.name), 1 + (change.sheet?.r_at?.length ?? 0));
       return job.foams.some((one) => one.id === job.foam) ? next : { ...next, foam };
     }
-    case 'add_kit': return add(job, 'kits', (id) => ({
-      id, sheet: change.sheet?.sheet ?? '', version: change.sheet?.version ?? 0,
-      name: change.sheet?.name ?? change.name ?? '', entries: change.sheet?.entries ?? [],
-    }));
+    case 'add_kit': return add(job, 'kits', (id) => kitSheet(id, change.sheet, change.name));
+    case 'add_owned': return add(job, 'stock', (id) => kitSheet(id, change.sheet, change.name));
     case 'renew_sheet': return renew(job, change);
     case 'sheet_kept': return at(job, change.part, change.id, (thing) => ({
       ...thing, sheet: change.sheet, version: change.version,
@@ -106,6 +112,10 @@ export function apply(job, change) {
     case 'purchase_reason': return job.purchase ? { ...job, purchase: { ...job.purchase, reason: change.reason } } : job;
     case 'purchase_clear': return without(job, 'purchase');
     case 'add_reading': return add(job, 'readings', (id) => ({ id, of: change.of, name: change.name ?? '', entries: [] }));
+    case 'add_event': return add(job, 'events', (id) => ({
+      id, what: change.what, at: change.now, key: change.key ?? '', surface: change.surface ?? 0, lift: change.lift ?? 0,
+      name: change.name ?? '', entries: change.entries ?? [],
+    }));
     case 'take': return at(job, 'reading', change.id, (reading) => ({ ...reading, taken: change.now }));
     default: return job;
   }
@@ -138,8 +148,8 @@ export function entryOf(job, part, id, field) {
   return find(job, part, id)?.entries.find((/** @type {Entered} */ one) => one.field === field);
 }
 
-const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', reading: 'readings' });
-const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], r_row: ['foams', 'r_at'] });
+const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', owned: 'stock', reading: 'readings', event: 'events' });
+const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], r_row: ['foams', 'r_at'] });
 
 /**
  * The listed thing with this id; the job itself for the part `job`.
@@ -161,12 +171,12 @@ export function find(job, part, id) {
   return undefined;
 }
 
-/** @param {Job} job @param {'surfaces' | 'foams' | 'kits' | 'readings'} name @returns {any[]} */
+/** @param {Job} job @param {ListName} name @returns {any[]} */
 function list(job, name) {
   return job[name];
 }
 
-/** @param {Job} job @param {'surfaces' | 'foams' | 'kits' | 'readings'} name @param {(id: number) => any} make @param {number} [ids] @returns {Job} */
+/** @param {Job} job @param {ListName} name @param {(id: number) => any} make @param {number} [ids] @returns {Job} */
 function add(job, name, make, ids = 1) {
   return { ...job, next_id: job.next_id + ids, [name]: [...list(job, name), make(job.next_id)] };
 }
@@ -234,10 +244,12 @@ function units(job, { units: to, unitOf }) {
   });
   return {
     ...fix('job', job), units: to,
-    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)) })),
+    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)), patches: one.patches.map((patch) => fix('patch', patch)) })),
     foams: job.foams.map((one) => ({ ...fix('foam', one), r_at: one.r_at.map((row) => fix('r_row', row)) })),
     kits: job.kits.map((one) => fix('kit', one)),
+    stock: job.stock.map((one) => fix('owned', one)),
     readings: job.readings.map((one) => fix('reading', one)),
+    events: job.events.map((one) => fix('event', one)),
   };
 }
 
@@ -247,7 +259,10 @@ function remove(job, part, id) {
   switch (part) {
     case 'surface': return { ...job, surfaces: gone(job.surfaces) };
     case 'reading': return { ...job, readings: gone(job.readings) };
+    case 'owned': return { ...job, stock: gone(job.stock) };
+    case 'event': return { ...job, events: gone(job.events) };
     case 'opening': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, openings: gone(one.openings) })) };
+    case 'patch': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, patches: gone(one.patches) })) };
     case 'r_row': return { ...job, foams: job.foams.map((one) => ({ ...one, r_at: gone(one.r_at) })) };
     case 'foam': {
       const foams = gone(job.foams);
@@ -276,7 +291,7 @@ function duplicate(job, change) {
   const from = job.surfaces[index];
   if (!from) return job;
   let next_id = job.next_id;
-  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })) };
+  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })), patches: from.patches.map((one) => ({ ...one, id: next_id++ })) };
   return { ...job, next_id, surfaces: [...job.surfaces.slice(0, index + 1), copy, ...job.surfaces.slice(index + 1)] };
 }
 
@@ -298,12 +313,20 @@ function foamSheet(id, sheet, name) {
   };
 }
 
+/** @param {number} id @param {Sheet} [sheet] @param {string} [name] @returns {KitSheet} */
+function kitSheet(id, sheet, name) {
+  return {
+    id, sheet: sheet?.sheet ?? '', version: sheet?.version ?? 0, name: sheet?.name ?? name ?? '',
+    entries: sheet?.entries ?? [],
+  };
+}
+
 /** @param {Job} job @param {RenewSheet} change @returns {Job} */
 function renew(job, { part, id, sheet }) {
   if (part === 'foam') {
     return within(job, 'foam', id, (_, next) => ({ ...foamSheet(next - 1, sheet), id }), sheet.r_at?.length ?? 0);
   }
-  return at(job, 'kit', id, (kit) => ({
+  return at(job, part, id, (kit) => ({
     ...kit, sheet: sheet.sheet, version: sheet.version, name: sheet.name, entries: sheet.entries,
   }));
 }

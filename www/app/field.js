@@ -52,6 +52,7 @@ export function field(about) {
   const { store, part, id, field: name } = about;
   const dom = fieldId(part, id, name);
   const row = fieldRow(part, name);
+  if (row?.kind === 'choice') return choice(about);
   const unitText = el('small', { 'aria-hidden': 'true' });
   const input = el('input', {
     id: dom, type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
@@ -167,6 +168,43 @@ export function field(about) {
   const shown = { node, input, update: show };
   show();
   return shown;
+}
+
+/**
+ * A question that is answered by pressing one of a few words. Pressing the one that is chosen takes it away.
+ * @param {About} about
+ * @returns {Shown}
+ */
+function choice({ store, part, id, field: name, label: called, hint }) {
+  const dom = fieldId(part, id, name);
+  const row = fieldRow(part, name);
+  const inputs = (row?.choices ?? []).map((word) => {
+    const input = el('input', { type: 'radio', name: dom, value: word });
+    input.addEventListener('click', () => {
+      const again = entryOf(store.job, part, id, name)?.text === word;
+      store.dispatch({ do: 'entry', part, id, field: name, text: again ? '' : word, ...(part === 'reading' ? { now: now() } : {}) });
+    });
+    return input;
+  });
+  if (inputs[0]) inputs[0].id = dom;
+  const legend = el('legend');
+  const tells = el('div', { id: `${dom}-error`, class: 'tells' });
+  const node = el('fieldset', { class: 'choices field wide', 'data-field': dom, 'aria-describedby': `${dom}-error` }, legend,
+    el('div', 'keys-row', ...inputs.map((input) => el('label', 'key-choice', input, el('span', '', t(`fields.choice.${has(`fields.choice.${name}.${input.value}`) ? name + '.' : ''}${input.value}`))))),
+    hint ? el('p', 'read', hint) : '', tells);
+  let before = '';
+  const update = () => {
+    say(legend, called ?? nameOf(part, name));
+    const chosen = entryOf(store.job, part, id, name)?.text || row?.default;
+    for (const input of inputs) input.checked = input.value === chosen;
+    const found = (store.estimate?.findings ?? []).filter((one) => one.at.part === part && one.at.id === id && one.at.field === name);
+    const signature = JSON.stringify(found);
+    if (signature === before) return;
+    before = signature;
+    tells.replaceChildren(...found.map(tell));
+  };
+  update();
+  return { node, input: inputs[0] ?? el('input'), update };
 }
 
 /** A finding beside its field: mark, what is so, what to do. @param {Finding} found @returns {HTMLElement} */

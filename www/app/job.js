@@ -18,6 +18,8 @@
  * @typedef {Whole<import('./core.js').Job>} Job
  * @typedef {Whole<import('./core.js').Surface>} Surface
  * @typedef {Whole<import('./core.js').Opening>} Opening
+ * @typedef {Whole<import('./core.js').Patch>} Patch
+ * @typedef {Whole<import('./core.js').Event>} Event
  * @typedef {Whole<import('./core.js').FoamSheet>} FoamSheet
  * @typedef {Whole<import('./core.js').RAtThickness>} RAtThickness
  * @typedef {Whole<import('./core.js').KitSheet>} KitSheet

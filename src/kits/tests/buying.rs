@@ -20,7 +20,7 @@ fn job(entries: &[(&str, &str)]) -> Job {
         json!({"id": id, "name": name, "entries": fields(&entries)})
     };
     serde_json::from_value(json!({
-        "format": "foamwright-job", "version": 1, "id": "test", "next_id": 100,
+        "format": "foamwright-job", "version": 2, "id": "test", "next_id": 100,
         "entries": fields(entries),
         "foam": 10,
         "foams": [{"id": 10, "entries": fields(&[("density", "1.85")])}],
