@@ -83,7 +83,19 @@ const fn row(
     least: f64,
     most: f64,
 ) -> Field {
-    Field { part, field, kind, us, metric, least, most, unlikely: most, default: "", source: SITE, choices: &[] }
+    Field {
+        part,
+        field,
+        kind,
+        us,
+        metric,
+        least,
+        most,
+        unlikely: most,
+        default: "",
+        source: SITE,
+        choices: &[],
+    }
 }
 
 /// A field in which one of a few words is pressed.
