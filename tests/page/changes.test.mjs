@@ -7,12 +7,12 @@ const NOW = { ms: 1760620000000, offset_min: -300 };
 /** A job with two surfaces, an opening, two foams, two kits and a reading; frozen, so that a change that writes into it throws. */
 function job() {
   return freeze({
-    format: 'foamwright-job', version: 1, id: 'j', next_id: 20, units: 'us', name: 'Job', place: '', note: '',
+    format: 'foamwright-job', version: 2, id: 'j', next_id: 20, units: 'us', name: 'Job', place: '', note: '',
     entries: [], foam: 5,
     surfaces: [
-      { id: 1, name: 'Rim', shape: 'rectangle', entries: [{ field: 'length', text: '148' }], deduct_framing: false, openings: [], depth_way: 'typed', depth_kit: 0, foam: 6 },
+      { id: 1, name: 'Rim', shape: 'rectangle', entries: [{ field: 'length', text: '148' }], deduct_framing: false, openings: [], patches: [], depth_way: 'typed', depth_kit: 0, foam: 6 },
       { id: 2, name: 'Wall', shape: 'framed_wall', entries: [{ field: 'length', text: '5.11', unit: 'ft', sense: 'feet_inches' }], deduct_framing: true,
-        openings: [{ id: 3, name: 'A', entries: [{ field: 'width', text: "3'" }] }, { id: 4, name: 'B', entries: [] }], depth_way: 'one_kit', depth_kit: 9, foam: 0 },
+        openings: [{ id: 3, name: 'A', entries: [{ field: 'width', text: "3'" }] }, { id: 4, name: 'B', entries: [] }], patches: [], depth_way: 'one_kit', depth_kit: 9, foam: 0 },
     ],
     foams: [
       { id: 5, sheet: 'a', version: 1, name: 'A', entries: [], r_at: [{ id: 7, entries: [] }, { id: 8, entries: [] }] },
@@ -24,6 +24,7 @@ function job() {
     ],
     purchase: { buy: [{ kit: 9, count: 2 }, { kit: 10, count: 1 }], reason: 'hatch' },
     readings: [{ id: 11, of: 'air', name: '', entries: [{ field: 'temperature', text: '68' }], taken: { ms: 1, offset_min: 0 } }],
+    stock: [], events: [],
   });
 }
 
