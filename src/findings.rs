@@ -159,6 +159,14 @@ codes! {
     ChosenDearer: Note, "";
     /// More foam than disposable kits are for.
     TooBig: Stop, "too_big";
+    /// A kit on the day gave clearly less than was planned.
+    KitGaveLess: Warn, "yield_factor";
+    /// A cylinder was colder than its label wants as its kit was opened or ended.
+    KitCold: Stop, "label_windows";
+    /// A cylinder was hotter than its label wants as its kit was opened or ended.
+    KitHot: Stop, "label_windows";
+    /// Something of the day is stamped in the future, or with no time at all.
+    EventAhead: Warn, "day_clock";
     /// The label's board feet need more chemical than the kit holds.
     MassShort: Warn, "mass_check";
     /// A cylinder has not been read.

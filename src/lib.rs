@@ -13,7 +13,7 @@
 //! | [`depth`] | how thick: aim, least promised, most allowed |
 //! | [`quantity`] | net area × depth → board feet |
 //! | [`kits`] | usable yield, what to buy |
-//! | [`spraying`] | lifts and waits |
+//! | [`spraying`] | lifts and waits, and the day sheet |
 //! | [`readiness`] | go, hold or not read |
 //! | [`working`] | how each figure was reached |
 //!
@@ -42,7 +42,7 @@ use crate::kits::Purchase;
 use crate::measure::{Band, BoardFeet};
 use crate::quantity::Quantity;
 use crate::readiness::Readiness;
-use crate::spraying::{Lifts, SprayPlan};
+use crate::spraying::{Day, Lifts, SprayPlan};
 use crate::surfaces::SurfaceArea;
 use serde::Serialize;
 
@@ -80,6 +80,8 @@ pub struct Estimate {
     pub purchase: Purchase,
     /// Lifts and nozzles.
     pub spraying: SprayPlan,
+    /// The day sheet: what is done, what is next, what waits.
+    pub day: Day,
     /// Go, hold or not read.
     pub readiness: Readiness,
     /// What there is to say, in the order in which the work is done.
@@ -144,6 +146,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
             used.push(foam);
         }
     }
+    let day = spraying::day(job, &surfaces, &used, &purchase.sizes, now, &mut reader);
     let readiness = readiness::check(job, &used, now, &mut reader);
     Estimate {
         spray_day,
@@ -152,6 +155,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         quantity,
         purchase,
         spraying,
+        day,
         readiness,
         findings: reader.findings,
     }

@@ -51,6 +51,8 @@ pub enum Scope {
     Job,
     /// One of `estimate.purchase.sizes`.
     Kit,
+    /// One of `estimate.day.runs`.
+    Run,
     /// One of `estimate.readiness.checks`.
     Check,
 }
@@ -334,6 +336,8 @@ const STEPS: &[Step] = &[
         "each",
         "carton",
     ),
+    step("run_in_place", S::Run, "in_place", &["area_ft2", "depth_in"], "bdft", TAPE),
+    step("run_achieved", S::Run, "achieved_pct", &["in_place", "fixed_loss", "label"], "pct", "yield_factor"),
     // readiness
     step(
         "dew_point",

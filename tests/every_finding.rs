@@ -103,6 +103,20 @@ fn change(code: Code, job: &mut Value) {
             job["purchase"] = json!({ "buy": [{ "kit": 32, "count": 4 }], "reason": "only size in stock" });
         }
         Code::TooBig => rim(job, "depth", "20 in"),
+        Code::KitGaveLess => {
+            kit_on(job, "75 F");
+            job["events"].as_array_mut().expect("events").push(json!({
+                "id": 151, "what": "kit_off", "at": { "ms": NOW.ms - 60_000.0, "offset_min": -300 }, "entries": [
+                    { "field": "sprayed_area", "text": "60 ft2" }, { "field": "mean_depth", "text": "1 in" }
+                ]
+            }));
+        }
+        Code::KitCold => kit_on(job, "63 F"),
+        Code::KitHot => kit_on(job, "96 F"),
+        Code::EventAhead => {
+            kit_on(job, "75 F");
+            job["events"][0]["at"]["ms"] = json!(NOW.ms + 3_600_000.0);
+        }
         Code::MassShort => set(&mut job["kits"][2], "net_weight", "40 lb"),
         Code::CylinderNotRead => drop_reading(job, "cylinder_a"),
         Code::AirNotRead => drop_reading(job, "air"),
@@ -150,6 +164,14 @@ fn change(code: Code, job: &mut Value) {
             read(job, "surface", "74 F");
         }
     }
+}
+
+/// A Medium kit opened an hour ago, its cylinder A at this temperature.
+fn kit_on(job: &mut Value, cylinder_a: &str) {
+    job["events"] = json!([{
+        "id": 150, "what": "kit_on", "key": "31", "at": { "ms": NOW.ms - 3_600_000.0, "offset_min": -300 },
+        "entries": [{ "field": "cylinder_a", "text": cylinder_a }]
+    }]);
 }
 
 /// One each of many sizes, so that finding the sum that just reaches the need is the subset-sum problem and the

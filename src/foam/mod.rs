@@ -60,6 +60,8 @@ pub struct Foam {
     pub wait_min: Option<Minutes>,
     /// Cure time that the label asks for, if it does.
     pub cure_min: Option<Minutes>,
+    /// Hours before anybody goes back in that the label asks for, if it does. Never a clearance.
+    pub reentry_min: Option<Minutes>,
 }
 
 /// Reads a foam sheet. What cannot be read leaves a finding and falls back to the default, or to a blank.
@@ -84,6 +86,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
     let density = blank("density").map(|value| PoundsPerCubicFoot(value.likely));
     let wait_min = blank("wait").map(|value| Minutes(value.high));
     let cure_min = blank("cure").map(|value| Minutes(value.high));
+    let reentry_min = blank("reentry").map(|value| Minutes(value.high));
     Some(Foam {
         id: sheet.id,
         listed: listed::rows(sheet, reader),
@@ -95,6 +98,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
         least_lift_in: Inches(least_lift.value.high),
         wait_min,
         cure_min,
+        reentry_min,
     })
 }
 

@@ -184,9 +184,9 @@ proptest! {
 
     /// Any text in any box leaves a finding or a value, never a hole.
     #[test]
-    fn any_text_is_survived(text in ".{0,40}", at in 0usize..14) {
+    fn any_text_is_survived(text in ".{0,40}", at in 0usize..15) {
         let fields = ["density", "cylinder_least", "cylinder_most", "air_least", "air_most", "surface_least",
-            "surface_most", "largest_lift", "least_lift", "wait", "cure", "flame", "smoke", "tested_thickness"];
+            "surface_most", "largest_lift", "least_lift", "wait", "cure", "reentry", "flame", "smoke", "tested_thickness"];
         let (foam, _) = read(&[(fields[at], &text)], &[(&text, "6"), ("1", &text)]);
         prop_assert!(foam.largest_lift_in.0 >= 0.1 && foam.largest_lift_in.0 <= 12.0);
         prop_assert!(foam.listed.iter().all(|one| one.thickness_in.0 > 0.0 && one.r.0 > 0.0));

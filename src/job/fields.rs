@@ -188,6 +188,7 @@ const FIELDS: &[Field] = &[
     row(P::Foam, "least_lift", K::Length, U::In, U::Mm, 0.0, 6.0).unlikely(2.0).default("1/2", "least_lift"),
     row(P::Foam, "wait", K::Duration, U::Min, U::Min, 0.0, 2_880.0).unlikely(240.0),
     row(P::Foam, "cure", K::Duration, U::Hr, U::Hr, 0.0, 20_160.0),
+    row(P::Foam, "reentry", K::Duration, U::Hr, U::Hr, 1.0, 20_160.0).source("foam_sheet"),
     row(P::Foam, "permeance", K::Permeance, U::Perm, U::Metricperm, 0.0, 200.0),
     row(P::Foam, "flame", K::Number, U::One, U::One, 0.0, 1_000.0),
     row(P::Foam, "smoke", K::Number, U::One, U::One, 0.0, 5_000.0),
@@ -203,6 +204,10 @@ const FIELDS: &[Field] = &[
     row(P::Kit, "limit", K::Count, U::Each, U::Each, 0.0, 999.0).source("shop"),
     row(P::Reading, "temperature", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
     row(P::Reading, "humidity", K::Percent, U::Pct, U::Pct, 1.0, 100.0),
+    row(P::Event, "cylinder_a", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::Event, "cylinder_b", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::Event, "sprayed_area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(10_000.0),
+    row(P::Event, "mean_depth", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
 ];
 
 /// Every field of the table.

@@ -342,8 +342,12 @@ pub enum EventOf {
     Step,
     /// A lift of a surface was sprayed.
     Lift,
+    /// A line of the checklist does not apply today; `key` names it.
+    Skip,
     /// The trigger was let go with the nozzle on.
     Idle,
+    /// The trigger was pulled again, or a new nozzle put on.
+    Trigger,
     /// A kit's valves were opened.
     KitOn,
     /// A kit was emptied or put away.
@@ -362,7 +366,8 @@ pub struct Event {
     pub what: EventOf,
     /// When.
     pub at: Now,
-    /// Which line of the checklist or which fault; empty for all else.
+    /// Which line of the checklist or which fault; of a kit that was opened, the id of its sheet in the job's
+    /// kits; empty for all else.
     #[serde(default)]
     pub key: String,
     /// The surface that it belongs to; 0 for none.

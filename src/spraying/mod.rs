@@ -1,5 +1,7 @@
-//! Lifts of equal thickness between the least and the largest, and the waiting between them.
+//! Lifts of equal thickness between the least and the largest, the waiting between them, and the day on which
+//! they are sprayed.
 
+mod day;
 #[cfg(test)]
 mod tests;
 mod wait;
@@ -13,6 +15,7 @@ use crate::measure::{Inches, Kind, Minutes};
 use crate::quantity::Quantity;
 use serde::Serialize;
 
+pub use day::{BLEED_MIN, Day, DayStep, IDLE_MS, KitRun, Phase, STALE_MS, StepState, day};
 pub use wait::table_min;
 
 /// Depths are counted in lifts with this tolerance: 3.00 in of 1 in lifts is three, never four, and so is a

@@ -102,6 +102,8 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         },
         "waits" => |given| (given.one(0) * (given.one(1) - 1.0)).into(),
         "nozzles" => |given| ((given.one(0) / 40.0 - 1e-9).ceil() + given.one(1) + given.one(2)).into(),
+        "run_in_place" => |given| (given.one(0) * given.one(1)).into(),
+        "run_achieved" => |given| ((given.one(0) + given.one(1)) / given.one(2) * 100.0).into(),
         // readiness
         "dew_point" => |given| {
             let shift = match given.column {
@@ -157,6 +159,7 @@ fn things(estimate: &Value, scope: Scope) -> Vec<Value> {
             .flatten()
             .collect(),
         Scope::Kit => list("purchase.sizes"),
+        Scope::Run => list("day.runs"),
         Scope::Check => list("readiness.checks"),
     }
 }

@@ -12,7 +12,7 @@ export const words = ['settings'];
 const GROUPS = /** @type {const} */ ([
   ['density', ['density']],
   ['windows', ['cylinder_least', 'cylinder_most', 'air_least', 'air_most', 'surface_least', 'surface_most']],
-  ['lifts', ['largest_lift', 'least_lift', 'wait', 'cure']],
+  ['lifts', ['largest_lift', 'least_lift', 'wait', 'cure', 'reentry']],
   ['fire', ['flame', 'smoke', 'tested_thickness', 'permeance']],
 ]);
 

@@ -243,7 +243,7 @@ function spray(store, root) {
       lifts(store, between(root)),
       el('div', 'says', ...notes.map((one) => named(store, one)), each.length ? caution('spraying.protect') : undefined),
       each.length && plan ? el('ul', 'rows', row(t('spraying.nozzles'), nozzleWords(plan), worked(String(plan.nozzles), 'job', 0, 'spraying.nozzles'))) : undefined,
-      el('div', 'dos', way(t('spraying.open'), to('spray'))),
+      el('div', 'dos', way(t('spraying.open'), to('spray')), each.length ? way(t('spraying.day'), to('day')) : undefined),
     ],
   };
 }

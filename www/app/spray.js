@@ -4,7 +4,7 @@ import { answerBar } from './answer.js';
 import { lifts, nameOf } from './drawn.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
-import { between, byId, caution, findingNote, framed, head, press, redraw, row, src, to, worked } from './parts.js';
+import { between, byId, caution, findingNote, framed, head, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName, nozzleWords } from './sheet.js';
 import { span, t } from './words.js';
 
@@ -30,6 +30,7 @@ export function mount(root, store) {
     const svg = lifts(store, between(root));
     const found = (estimate?.findings ?? []).filter((one) => ['lifts_cross', 'thick_lift', 'thinner_than_lift'].includes(one.code));
     redraw(main, [
+      done.length ? el('div', 'pad top', way(t('spraying.day'), to('day'), 'wide'), el('p', 'note', t('spraying.day_note'))) : undefined,
       svg ? el('figure', 'draw', el('div', 'pad top', svg), el('figcaption', '', el('span', '', t('spraying.drawn')))) : el('p', 'note pad', t('sheet.spray_none')),
       el('div', 'pad top', el('div', 'says', ...found.map((one) => {
         const node = findingNote(one);

@@ -26,6 +26,7 @@ export const SCREENS = {
   kits: () => import('./kits.js'),
   ready: () => import('./ready.js'),
   spray: () => import('./spray.js'),
+  day: () => import('./day.js'),
   working: () => import('./working.js'),
   jobs: () => import('./jobs.js'),
   foam: () => import('./foam.js'),

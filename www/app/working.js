@@ -124,6 +124,11 @@ export function mount(root, store, route) {
         sub = t('ready.title');
         rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']), ...group('check', check, count, title));
       }
+    } else if (scope === 'run') {
+      const run = estimate.day.runs.find((one) => one.id === id);
+      title = byId(job.events, id)?.name.trim() || t('sheet.kits');
+      sub = t('kits.from_label');
+      if (run) rows.push(...group('run', run, count, title));
     } else if (lit.startsWith('purchase')) {
       title = t('kits.title');
       for (const size of estimate.purchase.sizes) rows.push(...group('kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed')));
