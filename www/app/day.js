@@ -51,6 +51,7 @@ const countdown = (until, kind = '') => el('span', { class: `timer ${kind}`, rol
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
   const top = el('div');
+  const urgent = el('section', { class: 'nozzle pad top' });
   const next = el('section', { class: 'next-step', 'aria-labelledby': 'next-title' });
   const nozzle = el('section', { class: 'nozzle pad' });
   const waiting = el('section', 'pad');
@@ -61,7 +62,7 @@ export function mount(root, store) {
   const logNote = el('p', 'note', t('day.log_none'));
   const live = el('p', { class: 'vh', role: 'status' });
   const bar = answerBar();
-  root.append(el('main', '', top, el('div', 'pad top', next), nozzle, waiting, lists, kits.node, faultList(store, fresh),
+  root.append(el('main', '', top, urgent, el('div', 'pad top', next), nozzle, waiting, lists, kits.node, faultList(store, fresh),
     el('section', 'pad', el('h2', 'bar', t('day.log')), logNote, logList),
     el('div', 'pad tail', el('h2', 'bar', t('day.safe')), el('div', 'says', caution('day.breath'), caution('day.vessel')), src(t('spraying.practice')), el('p', 'note', t('sheet.governs')),
       el('div', 'dos no-print', press(t('day.print'), 'print', () => window.print()))), live), bar.node);
@@ -165,14 +166,18 @@ export function mount(root, store) {
   function drawNozzle(day) {
     const opened = day.runs.some((run) => run.off === 0) || day.last_spray_ms !== undefined;
     const until = day.nozzle_until_ms;
-    if (!opened) redraw(nozzle, []);
-    else if (until === undefined) redraw(nozzle, [el('h2', 'bar', t('day.nozzle')), el('p', 'note', t('day.nozzle_note')), el('div', 'dos no-print', press(t('day.let_go'), 'idle', () => happened('idle'), 'line wide big'))]);
+    const held = [nozzle, urgent].some((one) => one.contains(document.activeElement));
+    redraw(nozzle, until === undefined && opened ? [el('h2', 'bar', t('day.nozzle')), el('p', 'note', t('day.nozzle_note')), el('div', 'dos no-print', press(t('day.let_go'), 'idle', () => happened('idle'), 'line wide big'))] : []);
+    if (until === undefined) redraw(urgent, []);
     else {
       const over = until <= Date.now();
-      redraw(nozzle, [el('h2', 'bar', t('day.nozzle')),
+      redraw(urgent, [el('h2', 'vh', t('day.nozzle')),
         el('div', `stamp ${over ? 'hold' : 'none'}`, over ? el('p', 'word', t('day.new_nozzle')) : countdown(until, 'large'), el('p', 'until', over ? t('day.new_nozzle_do') : t('day.sets_in'))),
         el('div', 'dos no-print', press(t(over ? 'day.nozzle_on' : 'day.spraying_again'), 'trigger', () => happened('trigger'), 'line wide big'))]);
     }
+    // The press moves up to the countdown and back; the focus and the view go with it.
+    const shownIn = [urgent, nozzle].find((one) => one.firstChild);
+    if (held && !shownIn?.contains(document.activeElement)) shownIn?.querySelector('button')?.focus();
   }
 
   /** What cools while something else is sprayed. @param {Day} day */
@@ -211,10 +216,10 @@ export function mount(root, store) {
     const what = el('b');
     const when = el('small');
     const remark = line({ store, part: 'event', id, field: 'name', label: t('day.remark') });
-    const fold = el('details', 'more no-print', el('summary', '', t('day.remark')), remark.node);
+    const fold = el('details', 'remark no-print', el('summary', '', t('day.remark')), remark.node);
     const gone = el('button', { type: 'button', class: 'link no-print', click: () => store.dispatch({ do: 'remove', part: 'event', id }) }, t('day.remove'));
     return {
-      node: el('li', 'tall', el('span', 'k', what, when), el('div', 'moves', gone), fold),
+      node: el('li', '', el('span', 'k', what, when), gone, ['fault', 'lift', 'kit_on', 'kit_off'].includes(byId(store.job.events, id)?.what ?? '') && fold),
       /** @param {Event} event */
       update(event) {
         const said = eventName(store, event);
@@ -231,7 +236,7 @@ export function mount(root, store) {
     const { estimate, job } = store;
     if (!estimate) return;
     const { day } = estimate;
-    const found = estimate.findings.filter((one) => one.code === 'event_ahead' || one.code === 'kit_cold' || one.code === 'kit_hot');
+    const found = estimate.findings.filter((one) => one.code === 'event_ahead' || one.code.startsWith('kit_') && day.runs.some((run) => run.off === 0 && run.id === one.at.id));
     redraw(top, [head({ back: [to('sheet', 'spray'), jobName(store)], side: day.steps.length ? t('day.n_of', { n: day.done + day.skipped, of: day.steps.length }) : undefined, title: t('day.title'), sub: clock(Date.now()) }),
       found.length ? el('div', 'pad', el('div', 'says', ...found.map(findingNote))) : undefined]);
     drawNext(day);

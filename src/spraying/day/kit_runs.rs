@@ -66,12 +66,14 @@ pub(super) fn runs(
             EventOf::KitOff => runs.iter_mut().rev().find(|run| run.off == 0),
             _ => continue,
         };
-        let outside = cylinders(event, window, reader);
+        let opening = run.as_ref().and_then(|run| job.events.iter().find(|one| one.id == run.id));
+        let name = opening.unwrap_or(event).name.as_str();
+        let outside = cylinders(event, window, name, reader);
         let Some(run) = run else { continue };
         run.outside |= outside;
         if event.what == EventOf::KitOff {
             run.off = event.id;
-            ended(run, event, reader);
+            ended(run, event, name, reader);
         }
     }
     runs
@@ -95,7 +97,7 @@ fn opened(event: &Event, job: &Job, sizes: &[KitSize]) -> KitRun {
     }
 }
 
-fn ended(run: &mut KitRun, event: &Event, reader: &mut Reader) {
+fn ended(run: &mut KitRun, event: &Event, name: &str, reader: &mut Reader) {
     let mut read =
         |name| reader.take(Part::Event, event.id, &event.entries, name).map(|taken| taken.value.likely);
     run.area_ft2 = read("sprayed_area").map(SquareFeet);
@@ -110,7 +112,7 @@ fn ended(run: &mut KitRun, event: &Event, reader: &mut Reader) {
     if let Some(planned) = run.planned_pct
         && achieved < planned * GAVE_LESS
     {
-        let finding = named(Code::KitGaveLess, event, "sprayed_area")
+        let finding = named(Code::KitGaveLess, event.id, "", name)
             .with("achieved", reader.figure(Kind::Percent, achieved))
             .with("planned", reader.figure(Kind::Percent, planned));
         reader.say(finding);
@@ -118,7 +120,7 @@ fn ended(run: &mut KitRun, event: &Event, reader: &mut Reader) {
 }
 
 /// Holds both cylinders against the label's window; whether one is outside.
-fn cylinders(event: &Event, window: Option<Window>, reader: &mut Reader) -> bool {
+fn cylinders(event: &Event, window: Option<Window>, name: &str, reader: &mut Reader) -> bool {
     let mut outside = false;
     for field in ["cylinder_a", "cylinder_b"] {
         let Some(taken) = reader.take(Part::Event, event.id, &event.entries, field) else { continue };
@@ -132,7 +134,7 @@ fn cylinders(event: &Event, window: Option<Window>, reader: &mut Reader) -> bool
             continue;
         };
         outside = true;
-        let finding = named(code, event, field)
+        let finding = named(code, event.id, field, name)
             .with("given", reader.figure(Kind::Temperature, given))
             .with("least", reader.figure(Kind::Temperature, least))
             .with("most", reader.figure(Kind::Temperature, most));
@@ -141,9 +143,9 @@ fn cylinders(event: &Event, window: Option<Window>, reader: &mut Reader) -> bool
     outside
 }
 
-fn named(code: Code, event: &Event, field: &str) -> Finding {
-    let name = event.name.trim();
-    let finding = Finding::new(code, Part::Event, event.id, field);
+fn named(code: Code, id: u32, field: &str, name: &str) -> Finding {
+    let name = name.trim();
+    let finding = Finding::new(code, Part::Event, id, field);
     finding.with("name", if name.is_empty() { "@kit" } else { name })
 }
 
