@@ -157,6 +157,22 @@ codes! {
     ChosenTooLittle: Stop, "";
     /// The chosen purchase costs more than the least.
     ChosenDearer: Note, "";
+    /// Something that decides what a kit on the shelf still gives is not known: it counts for nothing.
+    StockUnknown: Warn, "part_used";
+    /// A kit on the shelf passes its date before it would be sprayed: it counts for nothing.
+    StockPastDate: Warn, "shelf_date";
+    /// A kit on the shelf was opened too long ago: it counts for nothing.
+    StockOpenTooLong: Warn, "open_days";
+    /// A kit on the shelf has a day of the past that is still to come.
+    StockDayAhead: Warn, "";
+    /// The contents of a cylinder weigh more than its label says.
+    StockOverWeight: Warn, "carton";
+    /// An opened kit has not been purged in time.
+    StockPurgeDue: Warn, "weekly_purge";
+    /// The room of a kit on the shelf is too cold or too hot.
+    StockStorage: Warn, "storage";
+    /// A kit on the shelf that counts has no date.
+    StockNoDate: Note, "shelf_date";
     /// More foam than disposable kits are for.
     TooBig: Stop, "too_big";
     /// A kit on the day gave clearly less than was planned.

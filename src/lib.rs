@@ -137,7 +137,8 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
 
     let in_place: Vec<_> = surfaces.iter().map(|one| one.in_place).collect();
     let quantity = quantity::board_feet(&in_place, allowances);
-    let purchase = kits::purchase(job, sizes, &quantity, &mut reader);
+    let stock = kits::stock(job, foam_of(0), spray_day, now, &mut reader);
+    let purchase = kits::purchase(job, sizes, stock, &quantity, &mut reader);
     let lifts: Vec<_> = surfaces.iter().map(|one| one.lifts).collect();
     let spraying = spraying::plan(&lifts, &quantity, &purchase);
     let mut used: Vec<&Foam> = Vec::new();

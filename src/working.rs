@@ -53,6 +53,8 @@ pub enum Scope {
     Kit,
     /// One of `estimate.day.runs`.
     Run,
+    /// One of `estimate.purchase.stock`.
+    Stock,
     /// One of `estimate.readiness.checks`.
     Check,
 }
@@ -267,6 +269,33 @@ const STEPS: &[Step] = &[
     step("after_factor", S::Kit, "after_factor", &["label", "factor_pct"], "bdft", "yield_factor"),
     step("usable", S::Kit, "usable", &["after_factor", "fixed_loss"], "bdft", "fixed_loss"),
     step("needs_weight", S::Kit, "needs_lb", &["label", "density_lb_ft3"], "lb", "mass_check"),
+    step("stock_after_factor", S::Stock, "after_factor", &["label", "factor_pct"], "bdft", "yield_factor"),
+    step("share_a", S::Stock, "a_share_pct", &["a_weight_lb", "a_label_lb"], "pct", "part_used")
+        .when("a_by", &["weight"]),
+    step("share_b", S::Stock, "b_share_pct", &["b_weight_lb", "b_label_lb"], "pct", "part_used")
+        .when("b_by", &["weight"]),
+    step("least_share", S::Stock, "least_share_pct", &["a_share_pct", "b_share_pct"], "pct", "part_used"),
+    step("stock_sealed", S::Stock, "usable", &["after_factor", "fixed_loss"], "bdft", "fixed_loss")
+        .when("state", &["sealed"]),
+    step(
+        "stock_opened",
+        S::Stock,
+        "usable",
+        &["after_factor", "least_share_pct", "kept_pct"],
+        "bdft",
+        "part_used",
+    )
+    .when("state", &["opened"]),
+    step("from_stock", S::Job, "purchase.from_stock", &["purchase.stock.counted"], "bdft", "part_used"),
+    step(
+        "to_buy",
+        S::Job,
+        "purchase.to_buy",
+        &["quantity.to_spray", "purchase.from_stock"],
+        "bdft",
+        "board_foot",
+    )
+    .when("purchase.supply", &["shelf_first"]),
     step("bought_label", S::Job, "purchase.buy.label", &["purchase.lines.label"], "bdft", "carton"),
     step("bought_usable", S::Job, "purchase.buy.usable", &["purchase.lines.usable"], "bdft", "yield_factor"),
     step("bought_cost", S::Job, "purchase.buy.cost", &["purchase.lines.cost"], "usd", "carton"),
@@ -277,7 +306,17 @@ const STEPS: &[Step] = &[
         &["purchase.buy.usable", "quantity.to_spray"],
         "bdft",
         "board_foot",
-    ),
+    )
+    .when("purchase.supply", &["bought"]),
+    step(
+        "left_over_shelf",
+        S::Job,
+        "purchase.buy.left",
+        &["purchase.from_stock", "purchase.buy.usable", "quantity.to_spray"],
+        "bdft",
+        "board_foot",
+    )
+    .when("purchase.supply", &["shelf_first"]),
     step(
         "break_factor",
         S::Job,
@@ -285,7 +324,23 @@ const STEPS: &[Step] = &[
         &["quantity.to_spray", "purchase.lines.fixed_loss", "purchase.lines.label"],
         "pct",
         "yield_factor",
-    ),
+    )
+    .when("purchase.supply", &["bought"]),
+    step(
+        "break_factor_shelf",
+        S::Job,
+        "purchase.buy.break_factor_pct",
+        &[
+            "quantity.to_spray",
+            "purchase.buy.fixed_loss",
+            "purchase.stock_loss",
+            "purchase.buy.label",
+            "purchase.stock_label",
+        ],
+        "pct",
+        "part_used",
+    )
+    .when("purchase.supply", &["shelf_first"]),
     step(
         "dearer_by",
         S::Job,
@@ -335,7 +390,17 @@ const STEPS: &[Step] = &[
         &["purchase.lines.nozzles"],
         "each",
         "carton",
-    ),
+    )
+    .when("purchase.supply", &["bought"]),
+    step(
+        "nozzles_with_shelf",
+        S::Job,
+        "spraying.nozzles_in_cartons",
+        &["purchase.lines.nozzles", "purchase.stock_nozzles"],
+        "each",
+        "carton",
+    )
+    .when("purchase.supply", &["shelf_first"]),
     step("run_in_place", S::Run, "in_place", &["area_ft2", "depth_in"], "bdft", TAPE),
     step("run_achieved", S::Run, "achieved_pct", &["in_place", "fixed_loss", "label"], "pct", "yield_factor"),
     // readiness

@@ -102,6 +102,16 @@ fn change(code: Code, job: &mut Value) {
         Code::ChosenDearer => {
             job["purchase"] = json!({ "buy": [{ "kit": 32, "count": 4 }], "reason": "only size in stock" });
         }
+        Code::StockUnknown => shelf(job, &[("state", "opened"), ("opened", "2026-10-01")]),
+        Code::StockPastDate => shelf(job, &[("state", "sealed"), ("expires", "2026-10-13")]),
+        Code::StockOpenTooLong => shelf(job, &[("opened", "2026-09-01"), ("a_left", "50"), ("b_left", "50")]),
+        Code::StockDayAhead => shelf(job, &[("opened", "2026-10-20"), ("a_left", "50"), ("b_left", "50")]),
+        Code::StockOverWeight => {
+            shelf(job, &[("state", "opened"), ("a_label", "40 lb"), ("a_weight", "60 lb")])
+        }
+        Code::StockPurgeDue => shelf(job, &[("opened", "2026-10-01"), ("last_purge", "2026-10-02")]),
+        Code::StockStorage => shelf(job, &[("state", "sealed"), ("storage", "40 F")]),
+        Code::StockNoDate => shelf(job, &[("state", "sealed")]),
         Code::TooBig => rim(job, "depth", "20 in"),
         Code::KitGaveLess => {
             kit_on(job, "75 F");
@@ -172,6 +182,17 @@ fn kit_on(job: &mut Value, cylinder_a: &str) {
         "id": 150, "what": "kit_on", "key": "31", "at": { "ms": NOW.ms - 3_600_000.0, "offset_min": -300 },
         "entries": [{ "field": "cylinder_a", "text": cylinder_a }]
     }]);
+}
+
+/// A Medium 160 on the shelf, opened unless said otherwise.
+fn shelf(job: &mut Value, entries: &[(&str, &str)]) {
+    let mut kit =
+        json!({ "id": 150, "name": "Medium 160", "entries": [{ "field": "label_yield", "text": "160" }] });
+    set(&mut kit, "state", "opened");
+    for (field, text) in entries {
+        set(&mut kit, field, text);
+    }
+    job["stock"] = json!([kit]);
 }
 
 /// One each of many sizes, so that finding the sum that just reaches the need is the subset-sum problem and the

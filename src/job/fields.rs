@@ -189,6 +189,14 @@ const FIELDS: &[Field] = &[
     row(P::Foam, "wait", K::Duration, U::Min, U::Min, 0.0, 2_880.0).unlikely(240.0),
     row(P::Foam, "cure", K::Duration, U::Hr, U::Hr, 0.0, 20_160.0),
     row(P::Foam, "reentry", K::Duration, U::Hr, U::Hr, 1.0, 20_160.0).source("foam_sheet"),
+    row(P::Foam, "open_days", K::Duration, U::Day, U::Day, 1_440.0, 525_600.0)
+        .unlikely(129_600.0)
+        .default("30", "open_days"),
+    row(P::Foam, "purge_days", K::Duration, U::Day, U::Day, 1_440.0, 129_600.0)
+        .unlikely(43_200.0)
+        .default("7", "weekly_purge"),
+    row(P::Foam, "storage_least", K::Temperature, U::F, U::C, -20.0, 150.0).default("60", "storage"),
+    row(P::Foam, "storage_most", K::Temperature, U::F, U::C, -20.0, 150.0).default("120", "storage"),
     row(P::Foam, "permeance", K::Permeance, U::Perm, U::Metricperm, 0.0, 200.0),
     row(P::Foam, "flame", K::Number, U::One, U::One, 0.0, 1_000.0),
     row(P::Foam, "smoke", K::Number, U::One, U::One, 0.0, 5_000.0),
@@ -202,6 +210,22 @@ const FIELDS: &[Field] = &[
     row(P::Kit, "net_weight", K::Weight, U::Lb, U::Kg, 0.1, 2_000.0).source("carton"),
     row(P::Kit, "nozzles", K::Count, U::Each, U::Each, 0.0, 1_000.0).source("carton"),
     row(P::Kit, "limit", K::Count, U::Each, U::Each, 0.0, 999.0).source("shop"),
+    row(P::Owned, "label_yield", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 20_000.0)
+        .unlikely(2_000.0)
+        .source("carton"),
+    one_of(P::Owned, "state", &["sealed", "opened"]),
+    row(P::Owned, "expires", K::Date, U::Date, U::Date, 0.0, 73_000.0).source("carton"),
+    row(P::Owned, "opened", K::Date, U::Date, U::Date, 0.0, 73_000.0),
+    row(P::Owned, "last_purge", K::Date, U::Date, U::Date, 0.0, 73_000.0),
+    row(P::Owned, "a_label", K::Weight, U::Lb, U::Kg, 0.1, 1_000.0).source("carton"),
+    row(P::Owned, "a_weight", K::Weight, U::Lb, U::Kg, 0.0, 1_000.0),
+    row(P::Owned, "a_left", K::Percent, U::Pct, U::Pct, 0.0, 100.0),
+    row(P::Owned, "b_label", K::Weight, U::Lb, U::Kg, 0.1, 1_000.0).source("carton"),
+    row(P::Owned, "b_weight", K::Weight, U::Lb, U::Kg, 0.0, 1_000.0),
+    row(P::Owned, "b_left", K::Percent, U::Pct, U::Pct, 0.0, 100.0),
+    row(P::Owned, "nozzles", K::Count, U::Each, U::Each, 0.0, 1_000.0),
+    row(P::Owned, "storage", K::Temperature, U::F, U::C, -60.0, 250.0),
+    one_of(P::Owned, "use", YES_NO).default("yes", SITE),
     row(P::Reading, "temperature", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
     row(P::Reading, "humidity", K::Percent, U::Pct, U::Pct, 1.0, 100.0),
     row(P::Event, "cylinder_a", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),

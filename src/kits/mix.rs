@@ -1,6 +1,7 @@
 //! What a number of kits gives, costs and leaves over, and where it stops being enough.
 
 use super::least::{SLACK, on_offer};
+use super::stock::Shelf;
 use super::{KitSize, Line, Mix};
 use crate::job::KitCount;
 use crate::measure::{BoardFeet, Cents};
@@ -36,13 +37,30 @@ pub(super) fn lines(sizes: &[KitSize], buy: &[KitCount]) -> Vec<Line> {
     lines
 }
 
-/// What so many kits come to against a need.
-pub(super) fn mix(sizes: &[KitSize], lines: &[Line], need: BoardFeet) -> Mix {
+/// What has to be covered: the board feet to spray, and what counts from the shelf.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Wanted {
+    pub need: BoardFeet,
+    pub shelf: Shelf,
+}
+
+impl Wanted {
+    /// What is left to be bought for, never below zero; what binary fractions leave over is nothing.
+    pub(super) fn rest(self) -> BoardFeet {
+        let rest = self.need - self.shelf.usable;
+        if self.shelf.kits > 0 && rest.0 <= SLACK * self.need.0 { BoardFeet(0.0) } else { rest }
+    }
+}
+
+/// What so many kits come to, with what counts from the shelf, against a need.
+pub(super) fn mix(sizes: &[KitSize], lines: &[Line], wanted: Wanted) -> Mix {
+    let Wanted { need, shelf } = wanted;
     let usable: BoardFeet = lines.iter().map(|line| line.usable).sum();
     let largest =
         sizes.iter().filter(|size| on_offer(size)).fold(0.0, |most: f64, size| most.max(size.usable.0));
-    let left = usable - need;
-    let enough = left.0 >= -SLACK * largest;
+    let left = usable + shelf.usable - need;
+    let covered = shelf.kits > 0 && wanted.rest().0 <= 0.0;
+    let enough = covered || left.0 >= -SLACK * largest;
     Mix {
         buy: lines.iter().map(|line| KitCount { kit: line.kit, count: line.count }).collect(),
         kits: lines.iter().fold(0, |kits, line| kits.saturating_add(line.count)),
@@ -51,29 +69,33 @@ pub(super) fn mix(sizes: &[KitSize], lines: &[Line], need: BoardFeet) -> Mix {
             .map(|line| line.cost)
             .try_fold(Cents(0), |sum, cost| Some(Cents(sum.0.saturating_add(cost?.0)))),
         label: lines.iter().map(|line| line.label).sum(),
+        fixed_loss: lines.iter().map(|line| line.fixed_loss).sum(),
         usable,
         left: if enough { BoardFeet(left.0.max(0.0)) } else { left },
         enough,
-        break_factor_pct: break_factor_pct(lines, need),
+        break_factor_pct: break_factor_pct(lines, wanted),
     }
 }
 
-/// The yield factor, in percent of label, at which the kits give exactly what is needed: it solves
-/// Σ max(0, label × factor − fixed loss) = need.
+/// The yield factor, in percent of label, at which the kits, with those from the shelf, give exactly what is
+/// needed: it solves Σ max(0, label × factor − fixed loss) = need. An opened kit from the shelf gives
+/// label × factor × least share × 70 %, so it counts with so much of its label and without a fixed loss.
 ///
 /// In words: (need + fixed losses) ÷ label board feet. A size whose fixed loss takes everything at that
 /// factor gives nothing rather than less than nothing, and is left out of both sums. 0 for no kits.
-fn break_factor_pct(lines: &[Line], need: BoardFeet) -> f64 {
-    let mut counted: Vec<&Line> = lines.iter().filter(|line| line.label.0 > 0.0).collect();
+fn break_factor_pct(lines: &[Line], wanted: Wanted) -> f64 {
+    let all = lines.iter().map(|line| (line.label.0, line.fixed_loss.0));
+    let all = all.chain([(wanted.shelf.label.0, wanted.shelf.fixed_loss.0)]);
+    let mut counted: Vec<(f64, f64)> = all.filter(|(label, _)| *label > 0.0).collect();
     loop {
-        let label: f64 = counted.iter().map(|line| line.label.0).sum();
-        let loss: f64 = counted.iter().map(|line| line.fixed_loss.0).sum();
+        let label: f64 = counted.iter().map(|(label, _)| label).sum();
+        let loss: f64 = counted.iter().map(|(_, loss)| loss).sum();
         if label <= 0.0 {
             return 0.0;
         }
-        let factor = (need.0.max(0.0) + loss) / label;
+        let factor = (wanted.need.0.max(0.0) + loss) / label;
         let before = counted.len();
-        counted.retain(|line| line.label.0 * factor > line.fixed_loss.0);
+        counted.retain(|(label, loss)| label * factor > *loss);
         if counted.len() == before || counted.is_empty() {
             return factor * 100.0;
         }

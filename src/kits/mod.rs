@@ -4,6 +4,7 @@ mod least;
 mod mix;
 mod purchase;
 mod sizes;
+mod stock;
 #[cfg(test)]
 mod tests;
 
@@ -14,6 +15,7 @@ use serde::Serialize;
 pub use least::{Found, search};
 pub use purchase::purchase;
 pub use sizes::sizes;
+pub use stock::{Counts, ShareBy, Stock, StockState, stock};
 
 /// One kit size as read from its sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -57,13 +59,16 @@ pub struct Mix {
     pub cost: Option<Cents>,
     /// Board feet on the labels.
     pub label: BoardFeet,
+    /// What stays in their hoses.
+    pub fixed_loss: BoardFeet,
     /// Usable board feet.
     pub usable: BoardFeet,
-    /// Usable less what is needed; negative where it is not enough.
+    /// Usable and what counts from the shelf, less what is needed; negative where it is not enough.
     pub left: BoardFeet,
-    /// Whether it is enough.
+    /// Whether it is enough, with what counts from the shelf.
     pub enough: bool,
-    /// The yield factor in percent of label below which it stops being enough; 0 for no kits at all.
+    /// The yield factor in percent of label below which it stops being enough, kits from the shelf included;
+    /// 0 for no kits at all.
     pub break_factor_pct: f64,
 }
 
@@ -103,12 +108,39 @@ pub struct TooBig {
     pub kits_limit: u32,
 }
 
+/// Where the foam comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Supply {
+    /// All of it is bought.
+    Bought,
+    /// Kits that are already there come first, the rest is bought.
+    ShelfFirst,
+}
+
 /// The purchase.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct Purchase {
     /// The factor used, in percent of label.
     pub yield_factor_pct: f64,
+    /// Where the foam comes from: `shelf_first` where any kit is already there.
+    pub supply: Supply,
+    /// The kits that are already there, in the job's order.
+    pub stock: Vec<Stock>,
+    /// What counts of them.
+    pub from_stock: BoardFeet,
+    /// Board feet of label behind that: of an opened kit, label × least share × 70 %.
+    pub stock_label: BoardFeet,
+    /// Fixed losses of the sealed ones among them.
+    pub stock_loss: BoardFeet,
+    /// How many of them count.
+    pub stock_kits: u32,
+    /// Nozzles that are there with them, if all were counted.
+    pub stock_nozzles: Option<u32>,
+    /// What is still to be bought for: board feet to spray less what counts from the shelf, never below zero.
+    pub to_buy: Band<BoardFeet>,
     /// Every size on offer that has a yield.
     pub sizes: Vec<KitSize>,
     /// The least-cost mix that is enough; ties go to the one that leaves less over.

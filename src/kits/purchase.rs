@@ -2,11 +2,12 @@
 //! wrong tool.
 
 use super::least::{SLACK, on_offer, search};
-use super::mix::{kits_needed, lines, mix};
-use super::{KitSize, Mix, Purchase, TooBig};
+use super::mix::{Wanted, kits_needed, lines, mix};
+use super::stock::Shelf;
+use super::{KitSize, Mix, Purchase, Stock, Supply, TooBig};
 use crate::findings::{Code, Finding};
 use crate::job::{Job, KitCount, Part, Reader};
-use crate::measure::{BoardFeet, Cents, Kind, decimal};
+use crate::measure::{Band, BoardFeet, Cents, Kind, decimal};
 use crate::quantity::Quantity;
 
 /// Steps of a search for the least-cost mix: one or two milliseconds, hundreds of times what three sizes take.
@@ -26,17 +27,29 @@ const MOST_OTHERS: usize = 5;
 
 /// What to buy for a quantity.
 ///
-/// The need is the likely board feet to spray, not rounded. Nothing is bought for nothing. The person's choice
+/// The need is the likely board feet to spray, not rounded. What counts of the kits that are already there goes
+/// first, the search covers the rest; where they alone are enough, nothing is bought. The person's choice
 /// counts over the least-cost mix; where it is not enough that is a stop, where it is dearer that is noted.
 /// Too big: more board feet than the limit, or so many kits of the largest size (common practice, editable).
-pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mut Reader) -> Purchase {
+pub fn purchase(
+    job: &Job,
+    sizes: Vec<KitSize>,
+    stock: Vec<Stock>,
+    quantity: &Quantity,
+    reader: &mut Reader,
+) -> Purchase {
     let said = |code| Finding::new(code, Part::Purchase, 0, "");
     let need = quantity.to_spray.likely;
-    let wanted = need.0 > 0.0;
-    let of = |buy: &[KitCount]| mix(&sizes, &lines(&sizes, buy), need);
+    let shelf = Shelf::of(&stock);
+    let to_cover = |need| Wanted { need, shelf };
+    let wanted = to_cover(need);
+    let rest = wanted.rest();
+    let of = |buy: &[KitCount]| mix(&sizes, &lines(&sizes, buy), wanted);
 
-    let found = if wanted { search(&sizes, need, MOST_STEPS) } else { None };
-    let least = found.as_ref().map(|found| of(&found.buy));
+    let found = if need.0 > 0.0 { search(&sizes, rest, MOST_STEPS) } else { None };
+    // The shelf alone may be enough: then nothing is bought.
+    let covered = |wanted: Wanted| shelf.kits > 0 && wanted.need.0 > 0.0 && wanted.rest().0 <= 0.0;
+    let least = found.as_ref().map(|found| of(&found.buy)).or_else(|| covered(wanted).then(|| of(&[])));
     if let (Some(found), Some(least)) = (&found, &least)
         && !found.ties_proved
     {
@@ -44,26 +57,30 @@ pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mu
         let cost = reader.figure(Kind::Money, least.cost.map_or(0.0, |cost| cost.0 as f64));
         reader.say(said(code).with("cost", cost));
     }
-    if wanted && least.is_none() {
+    if need.0 > 0.0 && least.is_none() {
         let any = sizes.iter().any(on_offer);
         let code = if any { Code::NotEnoughKits } else { Code::NoKits };
-        reader.say(said(code).with("given", decimal(quantity.to_spray_up.likely.0, 0)));
+        reader.say(said(code).with("given", decimal(libm::ceil(rest.0 - SLACK), 0)));
     }
 
     let at = |need: BoardFeet| {
-        let found = search(&sizes, need, MOST_STEPS)?;
-        Some(mix(&sizes, &lines(&sizes, &found.buy), need))
+        let wanted = to_cover(need);
+        if covered(wanted) {
+            return Some(mix(&sizes, &[], wanted));
+        }
+        let found = search(&sizes, wanted.rest(), MOST_STEPS)?;
+        Some(mix(&sizes, &lines(&sizes, &found.buy), wanted))
     };
     let ranged = !quantity.to_spray.is_single();
     let least_at_low = if ranged { at(quantity.to_spray.low) } else { None };
     let least_at_high = if ranged { at(quantity.to_spray.high) } else { None };
 
-    let alone: Vec<Mix> = if wanted { alone(&sizes, need) } else { Vec::new() };
+    let alone: Vec<Mix> = if rest.0 > 0.0 { alone(&sizes, wanted) } else { Vec::new() };
     let others = match &least {
-        Some(least) if sizes.len() <= TOO_MANY_SIZES => others(&sizes, need, least, &alone),
+        Some(least) if sizes.len() <= TOO_MANY_SIZES && rest.0 > 0.0 => others(&sizes, wanted, least, &alone),
         _ => Vec::new(),
     };
-    let own = job.purchase.as_ref().map(|chosen| own(job, &chosen.buy, &sizes, need, reader));
+    let own = job.purchase.as_ref().map(|chosen| own(job, &chosen.buy, &sizes, wanted, reader));
     let chosen = own.is_some();
     let least_cost = least.as_ref().and_then(|least| least.cost);
     let mut dearer_by = None;
@@ -84,6 +101,18 @@ pub fn purchase(job: &Job, sizes: Vec<KitSize>, quantity: &Quantity, reader: &mu
     let buy = own.or_else(|| least.clone());
     Purchase {
         yield_factor_pct: factor_pct(job, &sizes, reader),
+        supply: if stock.is_empty() { Supply::Bought } else { Supply::ShelfFirst },
+        stock,
+        from_stock: shelf.usable,
+        stock_label: shelf.label,
+        stock_loss: shelf.fixed_loss,
+        stock_kits: shelf.kits,
+        stock_nozzles: shelf.nozzles,
+        to_buy: Band {
+            low: to_cover(quantity.to_spray.low).rest(),
+            likely: rest,
+            high: to_cover(quantity.to_spray.high).rest(),
+        },
         lines: buy.as_ref().map_or_else(Vec::new, |buy| lines(&sizes, &buy.buy)),
         least,
         least_cost,
@@ -106,11 +135,12 @@ fn factor_pct(job: &Job, sizes: &[KitSize], reader: &Reader) -> f64 {
 }
 
 /// Each size by itself, without its limit.
-fn alone(sizes: &[KitSize], need: BoardFeet) -> Vec<Mix> {
+fn alone(sizes: &[KitSize], wanted: Wanted) -> Vec<Mix> {
+    let rest = wanted.rest();
     let each = sizes.iter().filter_map(|size| {
-        let buy = [KitCount { kit: size.kit, count: kits_needed(need, size.usable)? }];
+        let buy = [KitCount { kit: size.kit, count: kits_needed(rest, size.usable)? }];
         let one = core::slice::from_ref(size);
-        Some(mix(one, &lines(one, &buy), need))
+        Some(mix(one, &lines(one, &buy), wanted))
     });
     each.collect()
 }
@@ -118,7 +148,8 @@ fn alone(sizes: &[KitSize], need: BoardFeet) -> Vec<Mix> {
 /// Other ways: the sizes alone; one kit more of a size than the least-cost mix has and fewer of the largest, each
 /// filled up at the least cost; and so many of the largest with one other size. A way that is enough without
 /// one of its kits is none.
-fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec<Mix> {
+fn others(sizes: &[KitSize], wanted: Wanted, least: &Mix, alone: &[Mix]) -> Vec<Mix> {
+    let need = wanted.rest();
     let limit_of = |kit| sizes.iter().find(|size| size.kit == kit).and_then(|size| size.limit);
     let within = |one: &KitCount| limit_of(one.kit).is_none_or(|limit| one.count <= limit);
     let mut ways: Vec<Mix> = alone.iter().filter(|mix| mix.buy.iter().all(within)).cloned().collect();
@@ -144,7 +175,7 @@ fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec
             let Some(found) = search(&rest, still, OTHER_STEPS) else { return };
             buy.extend(found.buy);
         }
-        ways.push(mix(sizes, &lines(sizes, &buy), need));
+        ways.push(mix(sizes, &lines(sizes, &buy), wanted));
     };
     for size in offered.iter().take(MOST_SIZES) {
         add(size, in_least(size).saturating_add(1), true, &mut ways);
@@ -162,7 +193,7 @@ fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec
                 let buy =
                     [(largest, count), (other, rest)].map(|(size, count)| KitCount { kit: size.kit, count });
                 if buy.iter().all(within) {
-                    ways.push(mix(sizes, &lines(sizes, &buy), need));
+                    ways.push(mix(sizes, &lines(sizes, &buy), wanted));
                 }
             }
         }
@@ -184,7 +215,7 @@ fn others(sizes: &[KitSize], need: BoardFeet, least: &Mix, alone: &[Mix]) -> Vec
 }
 
 /// The person's choice.
-fn own(job: &Job, buy: &[KitCount], sizes: &[KitSize], need: BoardFeet, reader: &mut Reader) -> Mix {
+fn own(job: &Job, buy: &[KitCount], sizes: &[KitSize], wanted: Wanted, reader: &mut Reader) -> Mix {
     for one in buy.iter().filter(|one| one.count > 0) {
         if job.kit_sheet(one.kit).is_none() {
             reader.say(Finding::new(Code::NoSheet, Part::Purchase, one.kit, "count"));
@@ -200,7 +231,7 @@ fn own(job: &Job, buy: &[KitCount], sizes: &[KitSize], need: BoardFeet, reader: 
             reader.say(finding);
         }
     }
-    mix(sizes, &lines, need)
+    mix(sizes, &lines, wanted)
 }
 
 fn too_big(job: &Job, sizes: &[KitSize], quantity: &Quantity, reader: &mut Reader) -> Option<TooBig> {

@@ -167,6 +167,11 @@ fn duration(minutes: f64, group: char) -> String {
     if minutes < 0.0 {
         text.push('−');
     }
+    // A week or more in whole days is said in days.
+    if all >= 10_080 && all % 1_440 == 0 {
+        push(&mut text, all / 1_440, Some(group));
+        return joined(text, "d");
+    }
     push(&mut text, all / 60, Some(group));
     text = joined(text, "h");
     if all % 60 > 0 {

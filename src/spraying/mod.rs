@@ -73,11 +73,11 @@ pub enum WaitBy {
 pub struct SprayPlan {
     /// Lifts over all surfaces: the "passes" of the answer bar.
     pub lifts: u32,
-    /// Kits to be sprayed from.
+    /// Kits to be sprayed from: those bought and those from the shelf that count.
     pub kits: u32,
     /// Nozzles to have at hand.
     pub nozzles: u32,
-    /// Nozzles in the cartons bought, if every sheet says.
+    /// Nozzles in the cartons bought and with the kits from the shelf, if every sheet says.
     pub nozzles_in_cartons: Option<u32>,
 }
 
@@ -128,7 +128,7 @@ pub fn lifts(surface: &Surface, depth: &Depth, foam: &Foam, reader: &mut Reader)
 /// each kit; nothing to spray needs none. Common practice, no source.
 pub fn plan(lifts: &[Option<Lifts>], quantity: &Quantity, purchase: &Purchase) -> SprayPlan {
     let lifts = lifts.iter().flatten().fold(0, |sum: u32, one| sum.saturating_add(one.count));
-    let kits = purchase.buy.as_ref().map_or(0, |buy| buy.kits);
+    let kits = purchase.buy.as_ref().map_or(0, |buy| buy.kits).saturating_add(purchase.stock_kits);
     let feet = quantity.to_spray.likely.0;
     let nozzles = if feet > 0.0 {
         (libm::ceil(feet / FEET_PER_NOZZLE - NOISE) as u32).saturating_add(lifts).saturating_add(kits)
@@ -136,7 +136,10 @@ pub fn plan(lifts: &[Option<Lifts>], quantity: &Quantity, purchase: &Purchase) -
         0
     };
     let nozzles_in_cartons = purchase.buy.as_ref().and_then(|_| {
-        purchase.lines.iter().try_fold(0, |sum: u32, line| Some(sum.saturating_add(line.nozzles?)))
+        purchase
+            .lines
+            .iter()
+            .try_fold(purchase.stock_nozzles?, |sum: u32, line| Some(sum.saturating_add(line.nozzles?)))
     });
     SprayPlan { lifts, kits, nozzles, nozzles_in_cartons }
 }

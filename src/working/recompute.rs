@@ -81,6 +81,19 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         // kits
         "after_factor" => |given| (given.one(0) * given.one(1) / 100.0).into(),
         "usable" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
+        "stock_after_factor" => |given| (given.one(0) * given.one(1) / 100.0).into(),
+        "share_a" | "share_b" => |given| (given.one(0) / given.one(1) * 100.0).min(100.0).into(),
+        "least_share" => |given| given.one(0).min(given.one(1)).into(),
+        "stock_sealed" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
+        "stock_opened" => |given| (given.one(0) * given.one(1) / 100.0 * given.one(2) / 100.0).into(),
+        "from_stock" => |given| sum(&given.all(0)),
+        "to_buy" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
+        "left_over_shelf" => |given| (given.one(0) + given.one(1) - given.one(2)).into(),
+        "break_factor_shelf" => |given| {
+            let losses = given.one(1) + given.one(2);
+            ((given.one(0) + losses) / (given.one(3) + given.one(4)) * 100.0).into()
+        },
+        "nozzles_with_shelf" => |given| (given.all(0).iter().sum::<f64>() + given.one(1)).into(),
         "needs_weight" => |given| (given.one(0) * given.one(1) / 12.0).into(),
         "bought_label" | "bought_usable" | "bought_cost" | "all_lifts" | "nozzles_in_cartons" => {
             |given| sum(&given.all(0))
@@ -160,6 +173,7 @@ fn things(estimate: &Value, scope: Scope) -> Vec<Value> {
             .collect(),
         Scope::Kit => list("purchase.sizes"),
         Scope::Run => list("day.runs"),
+        Scope::Stock => list("purchase.stock"),
         Scope::Check => list("readiness.checks"),
     }
 }

@@ -8,12 +8,12 @@ use crate::measure::{Band, BoardFeet, Cents, Pounds, Units};
 use crate::quantity::{Allowances, Quantity, board_feet};
 use serde_json::{Value, json};
 
-fn fields(all: &[(&str, &str)]) -> Vec<Value> {
+pub(super) fn fields(all: &[(&str, &str)]) -> Vec<Value> {
     all.iter().map(|(field, text)| json!({"field": field, "text": text})).collect()
 }
 
 /// The sample kits: Small 40 at $92, Medium 160 at $284, Large 480 at $750.
-fn job(entries: &[(&str, &str)]) -> Job {
+pub(super) fn job(entries: &[(&str, &str)]) -> Job {
     let kit = |id: u32, name: &str, label: &str, price: &str, weight: &str, nozzles: &str| {
         let entries =
             [("label_yield", label), ("price", price), ("net_weight", weight), ("nozzles", nozzles)];
@@ -42,13 +42,13 @@ fn with_kit(kit: usize, field: &str, text: &str) -> Job {
     job
 }
 
-fn read(job: &Job) -> (Vec<KitSize>, Reader) {
+pub(super) fn read(job: &Job) -> (Vec<KitSize>, Reader) {
     let mut reader = Reader::new(Units::Us);
     let foam = sheet(&job.foams[0], &mut reader);
     (sizes(job, foam.as_ref(), &mut reader), reader)
 }
 
-fn need(low: f64, likely: f64, high: f64) -> Quantity {
+pub(super) fn need(low: f64, likely: f64, high: f64) -> Quantity {
     let place = Band { low: BoardFeet(low), likely: BoardFeet(likely), high: BoardFeet(high) };
     let none = Band::exactly(0.0);
     board_feet(&[Some(place)], Allowances { over_depth_pct: none, other_waste_pct: none })
@@ -56,7 +56,7 @@ fn need(low: f64, likely: f64, high: f64) -> Quantity {
 
 fn buy(job: &Job, feet: f64) -> (Purchase, Vec<Finding>) {
     let (sizes, mut reader) = read(job);
-    let bought = purchase(job, sizes, &need(feet, feet, feet), &mut reader);
+    let bought = purchase(job, sizes, Vec::new(), &need(feet, feet, feet), &mut reader);
     (bought, reader.findings)
 }
 
@@ -210,7 +210,7 @@ fn too_big_for_kits() {
 fn both_ends_of_a_range() {
     let job = job(&[]);
     let (sizes, mut reader) = read(&job);
-    let bought = purchase(&job, sizes, &need(399.0, 506.25, 630.0), &mut reader);
+    let bought = purchase(&job, sizes, Vec::new(), &need(399.0, 506.25, 630.0), &mut reader);
     let cost = |mix: Option<super::Mix>| mix.and_then(|mix| mix.cost);
     // 399 one Large; 506.25 one Large and one Medium (540.4); 630 a Large and two Medium (673).
     assert_eq!(cost(bought.least_at_low), Some(Cents(75_000)));

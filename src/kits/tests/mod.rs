@@ -1,6 +1,8 @@
 mod buying;
+mod shelf;
 
-use super::mix::{kits_needed, lines, mix};
+use super::mix::{Wanted, kits_needed, lines, mix};
+use super::stock::Shelf;
 use super::*;
 use proptest::prelude::*;
 
@@ -27,7 +29,7 @@ fn sample() -> [KitSize; 3] {
 }
 
 fn of(sizes: &[KitSize], buy: &[KitCount], need: f64) -> Mix {
-    mix(sizes, &lines(sizes, buy), BoardFeet(need))
+    mix(sizes, &lines(sizes, buy), Wanted { need: BoardFeet(need), shelf: Shelf::default() })
 }
 
 fn best(sizes: &[KitSize], need: f64) -> Option<Mix> {
