@@ -175,6 +175,8 @@ codes! {
     StockNoDate: Note, "shelf_date";
     /// More foam than disposable kits are for.
     TooBig: Stop, "too_big";
+    /// A lift was sprayed before the wait on its spot was over.
+    LiftEarly: Warn, "wait_practice";
     /// A kit on the day gave clearly less than was planned.
     KitGaveLess: Warn, "yield_factor";
     /// A cylinder was colder than its label wants as its kit was opened or ended.

@@ -113,6 +113,15 @@ fn change(code: Code, job: &mut Value) {
         Code::StockStorage => shelf(job, &[("state", "sealed"), ("storage", "40 F")]),
         Code::StockNoDate => shelf(job, &[("state", "sealed")]),
         Code::TooBig => rim(job, "depth", "20 in"),
+        Code::LiftEarly => {
+            let lift = |id: u32, lift: u32, minutes_ago: f64| {
+                json!({
+                    "id": id, "what": "lift", "surface": 101, "lift": lift,
+                    "at": { "ms": NOW.ms - minutes_ago * 60_000.0, "offset_min": -300 }
+                })
+            };
+            job["events"] = json!([lift(150, 1, 20.0), lift(151, 2, 14.0)]);
+        }
         Code::KitGaveLess => {
             kit_on(job, "75 F");
             job["events"].as_array_mut().expect("events").push(json!({

@@ -367,7 +367,7 @@ pub struct Event {
     /// When.
     pub at: Now,
     /// Which line of the checklist or which fault; of a kit that was opened, the id of its sheet in the job's
-    /// kits; empty for all else.
+    /// kits or stock; empty for all else.
     #[serde(default)]
     pub key: String,
     /// The surface that it belongs to; 0 for none.

@@ -2,7 +2,7 @@
 /** The day sheet: the one thing to do next, the timers, the checklist in the order of work, and what was done and when. */
 import { answerBar, VERDICT } from './answer.js';
 import { now } from './calls.js';
-import { dayKits, kitsAtHand, openKit } from './daykits.js';
+import { dayKits, kitsAtHand, openKit, sheetName } from './daykits.js';
 import { nameOf } from './drawn.js';
 import { faultList } from './faults.js';
 import { line } from './field.js';
@@ -12,11 +12,11 @@ import { mark } from './marks.js';
 import { byId, caution, findingNote, head, note, press, redraw, row, src, to, way } from './parts.js';
 import { jobName } from './sheet.js';
 import { once, passed, secondsLeft, shown, spoken } from './timers.js';
-import { clock, has, span, t } from './words.js';
+import { clock, finding, has, span, t } from './words.js';
 
 /** @typedef {import('./core.js').DayStep} DayStep */
 /** @typedef {import('./core.js').Day} Day */
-/** @typedef {import('./core.js').Event} Event */
+/** @typedef {import('./job.js').Event} Event */
 /** @typedef {import('./store.js').Store} Store */
 
 export const words = ['sheet', 'spraying', 'ready', 'day', 'kits'];
@@ -51,7 +51,7 @@ const countdown = (until, kind = '') => el('span', { class: `timer ${kind}`, rol
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
   const top = el('div');
-  const urgent = el('section', { class: 'nozzle pad top' });
+  const urgent = el('section', { class: 'nozzle pad top no-print' });
   const next = el('section', { class: 'next-step', 'aria-labelledby': 'next-title' });
   const nozzle = el('section', { class: 'nozzle pad' });
   const waiting = el('section', 'pad');
@@ -94,7 +94,7 @@ export function mount(root, store) {
     if (step.key === 'readings' && !ready()) return [way(t('ready.take'), to('ready'), 'wide big')];
     if (step.key === 'valves') {
       const all = kitsAtHand(store);
-      return (all.length ? all : [0]).map((kit, at) => press(t(kit ? 'day.kit_on_of' : 'day.kit_on', { name: byId(store.job.kits, kit)?.name || t('day.kit') }), at ? `kit-${kit}` : 'next-main', () => { if (fresh()) openKit(store, kit); }, at ? 'line wide big' : 'wide big'));
+      return (all.length ? all : [0]).map((kit, at) => press(t(kit ? 'day.kit_on_of' : 'day.kit_on', { name: sheetName(store, kit) || t('day.kit') }), at ? `kit-${kit}` : 'next-main', () => { if (fresh()) openKit(store, kit); }, at ? 'line wide big' : 'wide big'));
     }
     return [main(waits ? t('day.done_early', { step: name }) : t('day.done', { step: name }), step, () => done(step), waits ? 'yet wide big' : 'wide big'),
       step.optional ? press(t('day.skip'), `skip-${keyOf(step)}`, () => done(step, true), 'line wide') : undefined];
@@ -105,8 +105,10 @@ export function mount(root, store) {
     const plan = store.estimate?.spraying;
     switch (step.key) {
       case 'readings': {
-        const verdict = store.estimate?.readiness.verdict ?? 'not_read';
-        return note(VERDICT[verdict], t(`ready.verdict_${verdict}`) + '.', t('day.step.readings_do'));
+        const found = store.estimate?.readiness;
+        const verdict = found?.verdict ?? 'not_read';
+        const blamed = found?.blame === undefined ? undefined : store.estimate?.findings[found.blame];
+        return note(VERDICT[verdict], `${t(`ready.verdict_${verdict}`)}${verdict === 'go' && found?.until_ms !== undefined ? ', ' + t('ready.until', { time: clock(found.until_ms) }) : ''}.`, blamed && finding(blamed).what + ' ', t('day.step.readings_do'));
       }
       case 'carton': return note('watch', t('day.count', { n: plan?.nozzles ?? 0 }), t('day.step.carton_do'));
       case 'lift': return note('watch', t('day.lift_first'), t('day.lift_do'));
@@ -119,7 +121,8 @@ export function mount(root, store) {
 
   /** The label's hours, if it gives any: never a clearance. @param {Day} day */
   function hours(day) {
-    if (day.reentry_min === undefined) return note('watch', t('day.reentry_none'), t('day.reentry_none_do'));
+    const silent = store.estimate?.foams.find((one) => one.reentry_min === undefined);
+    if (day.reentry_min === undefined) return note('watch', t('day.reentry_none'), t('day.reentry_none_do'), ' ', silent && el('a', { href: to('foam', silent.id) }, t('day.foam_sheet')));
     const length = t('day.label_hours', { span: span(day.reentry_min) });
     return note('watch', day.reentry_ms === undefined ? length : t('day.reentry_until', { time: clock(day.reentry_ms) }), `${day.reentry_ms === undefined ? '' : length + ' '}${t('day.reentry_do')}`);
   }
@@ -236,7 +239,7 @@ export function mount(root, store) {
     const { estimate, job } = store;
     if (!estimate) return;
     const { day } = estimate;
-    const found = estimate.findings.filter((one) => one.code === 'event_ahead' || one.code.startsWith('kit_') && day.runs.some((run) => run.off === 0 && run.id === one.at.id));
+    const found = estimate.findings.filter((one) => one.code === 'event_ahead' || one.code === 'lift_early' || one.code.startsWith('kit_') && day.runs.some((run) => run.off === 0 && run.id === one.at.id));
     redraw(top, [head({ back: [to('sheet', 'spray'), jobName(store)], side: day.steps.length ? t('day.n_of', { n: day.done + day.skipped, of: day.steps.length }) : undefined, title: t('day.title'), sub: clock(Date.now()) }),
       found.length ? el('div', 'pad', el('div', 'says', ...found.map(findingNote))) : undefined]);
     drawNext(day);

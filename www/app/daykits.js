@@ -11,18 +11,21 @@ import { clock, t } from './words.js';
 /** @typedef {import('./store.js').Store} Store */
 /** @typedef {import('./core.js').KitRun} KitRun */
 
-/** Opens a kit: it stands in the log with its sheet and the next number. @param {Store} store @param {number} kit  an id in the job's kits; 0: none */
+/** Opens a kit: it stands in the log with its sheet and the next number. @param {Store} store @param {number} kit  an id in the job's kits or stock; 0: none */
 export function openKit(store, kit) {
   const n = store.job.events.filter((one) => one.what === 'kit_on').length + 1;
-  const name = byId(store.job.kits, kit)?.name.trim();
+  const name = sheetName(store, kit);
   store.dispatch({ do: 'add_event', what: 'kit_on', key: kit ? String(kit) : '', name: name ? t('day.kit_of', { n, name }) : t('day.kit_n', { n }), now: now() });
 }
 
-/** The kits that may be opened: those of the purchase first; without one, every sheet. @param {Store} store @returns {number[]} */
+/** The kits that may be opened: those that are there already, then those of the purchase; without one, every sheet. @param {Store} store @returns {number[]} */
 export function kitsAtHand(store) {
   const bought = store.estimate?.purchase.buy?.buy.map((one) => one.kit) ?? [];
-  return bought.length ? bought : store.job.kits.map((one) => one.id);
+  return [...store.job.stock.map((one) => one.id), ...(bought.length ? bought : store.job.kits.map((one) => one.id))];
 }
+
+/** @param {Store} store @param {number} kit */
+export const sheetName = (store, kit) => (byId(store.job.kits, kit) ?? byId(store.job.stock, kit))?.name.trim() ?? '';
 
 /** @param {Store} store @param {() => boolean} fresh */
 export function dayKits(store, fresh) {
@@ -75,7 +78,7 @@ export function dayKits(store, fresh) {
       const kits = kitsAtHand(store);
       redraw(presses, open ? [press(t('day.kit_off'), 'kit-off', () => {
         if (fresh()) store.dispatch({ do: 'add_event', what: 'kit_off', now: now() });
-      })] : (kits.length ? kits : [0]).map((kit) => press(t(kit ? 'day.kit_on_of' : 'day.kit_on', { name: byId(store.job.kits, kit)?.name || t('day.kit') }), `kit-on-${kit}`, () => {
+      })] : (kits.length ? kits : [0]).map((kit) => press(t(kit ? 'day.kit_on_of' : 'day.kit_on', { name: sheetName(store, kit) || t('day.kit') }), `kit-on-${kit}`, () => {
         if (fresh()) openKit(store, kit);
       })));
     },

@@ -12,7 +12,7 @@ export const FAULTS = ['soft', 'brittle', 'dark', 'smell', 'poor_rise', 'shrunk'
 export function faultList(store, fresh) {
   const status = el('p', { class: 'note', role: 'status' });
   const node = el('section', 'pad', el('h2', 'bar', t('day.wrong')), note('watch', t('day.first'), t('day.first_do')), status,
-    el('ul', 'rows faults', ...FAULTS.map((key) => el('li', 'tall', el('details', '', el('summary', '', el('b', '', t(`day.fault.${key}`))),
+    el('ul', 'rows faults', ...FAULTS.map((key) => el('li', 'tall', el('details', 'more', el('summary', '', el('b', '', t(`day.fault.${key}`))),
       key === 'hot' ? note('hold', t('day.fire'), t('day.fire_do')) : undefined,
       el('dl', '', ...['check', 'cut', 'stop'].flatMap((part) => [el('dt', '', t(`day.fault_${part}`)), el('dd', '', t(`day.fault.${key}_${part}`))])),
       el('div', 'dos no-print', press(t('day.log_fault'), `fault-${key}`, () => {

@@ -22,7 +22,7 @@ pub struct KitRun {
     pub id: u32,
     /// The event that ended it; 0 while it is open.
     pub off: u32,
-    /// Its sheet, an id in the job's kits; 0 where none was named.
+    /// Its sheet, an id in the job's kits or in its stock; 0 where none was named.
     pub kit: u32,
     /// Whether a cylinder was outside its label's window as the kit was opened or ended.
     pub outside: bool,
@@ -32,7 +32,8 @@ pub struct KitRun {
     pub depth_in: Option<Inches>,
     /// Area × mean depth.
     pub in_place: Option<BoardFeet>,
-    /// Board feet on its label.
+    /// Board feet on its label. Only of a kit that was bought for the job: what was in a kit of the stock as it
+    /// was opened is not known well enough for a factor.
     pub label: Option<BoardFeet>,
     /// What stays in hoses, purge and test shot.
     pub fixed_loss: Option<BoardFeet>,
@@ -80,7 +81,8 @@ pub(super) fn runs(
 }
 
 fn opened(event: &Event, job: &Job, sizes: &[KitSize]) -> KitRun {
-    let kit = event.key.parse::<u32>().ok().filter(|id| job.kit_sheet(*id).is_some());
+    let known = |id: &u32| job.kits.iter().chain(&job.stock).any(|sheet| sheet.id == *id);
+    let kit = event.key.parse::<u32>().ok().filter(known);
     let size = kit.and_then(|kit| sizes.iter().find(|size| size.kit == kit));
     KitRun {
         id: event.id,

@@ -3,6 +3,7 @@
 use super::AGAIN;
 use crate::findings::{Code, Finding};
 use crate::job::{Event, EventOf, Job, Now, Part, Reader};
+use crate::measure::{Kind, Minutes};
 use core::ops::RangeInclusive;
 
 pub(super) const MINUTE_MS: f64 = 60_000.0;
@@ -71,6 +72,22 @@ impl<'a> Log<'a> {
 
     pub(super) fn lift(&self, surface: u32, lift: u32) -> Option<Done> {
         self.latest(|one| one.what == EventOf::Lift && one.surface == surface && one.lift == lift)
+    }
+
+    /// Says where the last lift of a surface came before the wait after the one before it was over.
+    pub(super) fn early(&self, surface: u32, wait: Minutes, reader: &mut Reader) {
+        let lifts =
+            self.events.iter().rev().filter(|one| one.what == EventOf::Lift && one.surface == surface);
+        let mut marks = lifts.filter(|one| !self.done(one).ahead);
+        let Some((last, before)) = marks.next().zip(marks.next()) else { return };
+        let gap = (last.at.ms - before.at.ms) / MINUTE_MS;
+        // A mark is pressed a little before or after the foam: half a minute is nothing. So is a lift marked twice.
+        if last.lift != before.lift && gap < wait.0 - 0.5 {
+            let finding = Finding::new(Code::LiftEarly, Part::Event, last.id, "")
+                .with("given", reader.figure(Kind::Duration, libm::floor(gap.max(0.0))))
+                .with("wait", reader.figure(Kind::Duration, wait.0));
+            reader.say(finding);
+        }
     }
 
     /// The mark with the latest instant, over all days; of equal ones the last.

@@ -150,6 +150,9 @@ pub fn day(
         }
         list.rows(Phase::After);
     }
+    for lifts in surfaces.iter().filter_map(|one| Some((one.id, one.lifts?.wait_min?))) {
+        log.early(lifts.0, lifts.1, reader);
+    }
     let last_spray = log.last_of(sprays);
     let place = |holds: fn(EventOf, &str) -> bool| log.place_of(|one| holds(one.what, &one.key));
     let closed = place(closes) > place(|what, key| sprays(what, key) || begins(what, key));

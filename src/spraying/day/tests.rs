@@ -158,6 +158,20 @@ fn the_wait_is_from_the_last_lift_on_the_spot() {
     assert_eq!(day.last_spray_ms, Some(START + 12.0 * MIN));
 }
 
+/// A lift that came too soon is spoken of; one that came in time, or was marked twice, is not.
+#[test]
+fn a_lift_before_its_wait_is_over() {
+    for (lift, minute, early) in
+        [(2, 10.0, true), (2, 14.4, true), (2, 14.6, false), (2, 15.0, false), (1, 2.0, false)]
+    {
+        let mut case = Case::ready();
+        case.lift(2, 1, 0.0);
+        case.lift(1, 1, 1.0);
+        case.lift(2, lift, minute);
+        assert_eq!(case.at(60.0).1.contains(&Code::LiftEarly), early, "lift {lift} at {minute}");
+    }
+}
+
 #[test]
 fn an_event_taken_away_is_undone() {
     let mut case = Case::ready();

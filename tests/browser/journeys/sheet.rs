@@ -109,7 +109,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 14] = [
+pub const SCREENS: [&str; 15] = [
     "#/",
     "#/surface/101",
     "#/surface/102",
@@ -119,6 +119,7 @@ pub const SCREENS: [&str; 14] = [
     "#/kits",
     "#/ready",
     "#/spray",
+    "#/day",
     "#/working",
     "#/jobs",
     "#/foam/10",
