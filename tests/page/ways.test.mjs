@@ -2,7 +2,7 @@ import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { parse, to } from '../../www/app/view.js';
 import { fileName, textOf } from '../../www/app/files.js';
-import { same } from '../../www/app/jobbook.js';
+import { same } from '../../www/app/same.js';
 import { reading } from '../../www/app/calls.js';
 
 test('a fragment names a screen; anything else is the job sheet', () => {

@@ -2,7 +2,7 @@
 /** The page: starts everything, shows the screen that the fragment names, and keeps it up to date. */
 import { call, load, now, watch } from './calls.js';
 import { drawer, PREFIX } from './drawer.js';
-import { keepBook, nameOf, newJob, openFirst, openJob, shelfChanged, takeIn } from './jobbook.js';
+import { keepBook, nameOf, newJob, openFirst, openJob, shelfChanged, takeIn, takeLink } from './jobbook.js';
 import { el, say } from './list.js';
 import { startMenu } from './menu.js';
 import { hush, notify, placeNotices } from './notices.js';
@@ -10,7 +10,7 @@ import { offline, startOffline } from './offline.js';
 import { getPrefs, setPrefs, showTheme } from './prefs.js';
 import { createShelf, newId } from './shelf.js';
 import { createStore } from './store.js';
-import { go, parse, SCREENS, to } from './view.js';
+import { go, LINK, parse, SCREENS, to } from './view.js';
 import { choose, dress, need, speak, t } from './words.js';
 
 const WORDS = ['page', 'fields', 'findings', 'sources', 'jobs', 'ready'];
@@ -80,6 +80,14 @@ async function show() {
 function title() {
   const words = typeof view?.title === 'function' ? view.title() : view?.title;
   document.title = words ? `${words} · Foamwright` : 'Foamwright';
+}
+
+/** The job that a link carries. It leaves the address bar at once: nobody copies it from there by mistake, and a reload does not take it in again. */
+function carried() {
+  if (!location.hash.startsWith(LINK)) return undefined;
+  const link = location.hash.slice(LINK.length);
+  history.replaceState(null, '', to('sheet'));
+  return link;
 }
 
 /** The sheet is what prints, whatever screen is open. */
@@ -197,7 +205,8 @@ function listen() {
   });
   window.addEventListener('hashchange', () => {
     moved = true;
-    void show();
+    const link = carried();
+    void show().then(() => (link === undefined ? undefined : takeLink(link)));
   });
   wide.addEventListener('change', () => void showLive());
   // Drawings are laid out to the room they have. A phone's keyboard changes only the height: nothing is drawn anew.
@@ -283,11 +292,13 @@ async function start() {
   recover();
   await openFirst();
   listen();
+  const link = carried();
   await show();
   foot();
   update();
   void showLive();
   /** @type {any} */ (window).foamwrightStands?.();
+  if (link !== undefined) await takeLink(link);
   await startOffline({
     onState: foot,
     onUpdate: (use) => notify('update', 'go', t('page.update'), t('page.update_do'), { presses: [[t('page.update_use'), use]] }),

@@ -76,6 +76,16 @@ export function isSample(copy) {
   return copy.sheet.startsWith('sample-');
 }
 
+/** All sheets of the person's own as they are kept, by kind. @returns {{[part: string]: Sheet[]}} */
+export function allOwn() {
+  return { foam: own('foam'), kit: own('kit') };
+}
+
+/** Keeps all of them at once, for a backup. @param {{[part: string]: Sheet[]}} all @returns {boolean} whether they are kept */
+export function keepAllOwn(all) {
+  return writeKey(KEY, all);
+}
+
 /** @param {SheetPart} part @param {Sheet[]} list */
 function keepOwn(part, list) {
   return writeKey(KEY, { foam: own('foam'), kit: own('kit'), [part]: list });

@@ -17,15 +17,15 @@ export function textOf(job) {
   return `${JSON.stringify(job, null, 1)}\n`;
 }
 
-/** A file name out of the job's name: letters and digits of any script. @param {Job} job */
-export function fileName(job) {
+/** A file name out of the job's name: letters and digits of any script. @param {Job} job @param {string} [ending] */
+export function fileName(job, ending = 'foamwright.json') {
   const plain = job.name.normalize('NFKC').replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 60);
-  return `${plain || 'job'}.foamwright.json`;
+  return `${plain || 'job'}.${ending}`;
 }
 
-/** Hands a text over as a file. @param {string} name @param {string} text */
-export function download(name, text) {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+/** Hands a text over as a file. @param {string} name @param {string} text @param {string} [type] */
+export function download(name, text, type = 'application/json') {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;

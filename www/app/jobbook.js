@@ -9,6 +9,8 @@ import { isSample, loadCatalogue, starters } from './catalogue.js';
 import { download, fileName, openFile, openText, openValue, textOf } from './files.js';
 import { hush, notify } from './notices.js';
 import { getPrefs, setPrefs } from './prefs.js';
+import { same } from './same.js';
+import { copy } from './share.js';
 import { newId } from './shelf.js';
 import { go, to } from './view.js';
 import { t } from './words.js';
@@ -156,47 +158,65 @@ export function saveFile(id) {
 }
 
 /** Copies the open job as text, for a message. @returns {Promise<boolean>} */
-export async function copyJob() {
-  try {
-    await navigator.clipboard.writeText(textOf(store.job));
-    return true;
-  } catch {
-    return false;
-  }
+export function copyJob() {
+  return copy(textOf(store.job));
 }
 
 /** Takes in a job file. What is on the shelf stays as it is. @param {File} file */
 export async function takeIn(file) {
   hush('refused');
   hush('both');
-  const opened = await openFile(file);
+  await bring(await openFile(file), 'file', file.name);
+}
+
+/** Takes in the job that a link carries, by the same rules as a file. @param {string} carried */
+export async function takeLink(carried) {
+  hush('refused');
+  hush('both');
+  const { unpack } = await import('./link.js');
+  const got = await unpack(carried);
+  await bring('text' in got ? openText(got.text) : { refused: got.refused, figures: {} }, 'link');
+}
+
+/** What a job from elsewhere may call itself here; under any other id it gets one of ours. */
+const ID = /^[\w-]{1,64}$/;
+/** Ids count up from 1; a counter near the end of its range is no job's. */
+const MOST_ID = 2_000_000_000;
+
+/** @param {import('./files.js').Opened} opened @param {'file' | 'link'} by @param {string} [name] */
+async function bring(opened, by, name = '') {
+  if ('job' in opened && opened.job.next_id > MOST_ID) opened = { refused: 'damaged', figures: { version: 0, detail: 'next_id' } };
   if (!('job' in opened)) {
-    notify('refused', 'hold', t('jobs.not_opened', { name: file.name }), t(`jobs.refused.${opened.refused}`, opened.figures));
+    notify('refused', 'hold', t(by === 'link' ? 'jobs.not_opened_link' : 'jobs.not_opened', { name }), t(`jobs.refused.${opened.refused}`, opened.figures));
     return;
   }
   const { job } = opened;
-  const sample = job.id.startsWith('sample-');
+  const anew = job.id.startsWith('sample-') || !ID.test(job.id);
   store.keepNow();
   await store.settled();
-  const here = shelf.look(job.id)?.job;
-  if (sample || !here) {
-    await begin(sample ? { ...job, id: newId() } : job);
+  const here = anew ? undefined : shelf.look(job.id)?.job;
+  const unclear = !anew && !here && shelf.text(job.id) !== undefined;
+  if (!here) {
+    await begin(anew || unclear ? { ...job, id: newId() } : job);
     go(to('sheet'));
   } else if (same(here, job)) {
     await openJob(job.id);
     go(to('sheet'));
   } else {
-    notify('both', 'watch', t('jobs.exists', { name: nameOf(here) }), t('jobs.exists_do'), {
-      presses: [[t('jobs.keep_both'), () => void begin({ ...job, id: newId(), name: t('jobs.from_file', { name: nameOf(job) }) }).then(() => go(to('sheet')))]],
+    notify('both', 'watch', t('jobs.exists', { name: nameOf(here) }), t(`jobs.exists_${by}`), {
+      presses: [[t('jobs.keep_both'), () => void begin({ ...job, id: newId(), name: t(`jobs.from_${by}`, { name: nameOf(job) }) }).then(() => go(to('sheet')))]],
     });
   }
 }
 
-/** Whether two jobs say the same, in whatever order their keys stand. @param {unknown} a @param {unknown} b @returns {boolean} */
-export function same(a, b) {
-  if (a === b) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b)) return false;
-  const [one, two] = [/** @type {Record<string, unknown>} */ (a), /** @type {Record<string, unknown>} */ (b)];
-  const keys = new Set([...Object.keys(one), ...Object.keys(two)]);
-  return [...keys].every((key) => same(one[key] ?? null, two[key] ?? null));
+/** The shelf itself, for a backup of all of it. */
+export const theShelf = () => shelf;
+
+/** Shows what the shelf holds now, after it was changed as a whole. @param {string[]} ids  that were changed or are gone */
+export async function reopen(ids) {
+  if (ids.includes(store.job.id)) {
+    if (shelf.look(store.job.id)) await openJob(store.job.id);
+    else await openFirst();
+  }
+  shelfChanged();
 }

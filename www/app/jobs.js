@@ -4,7 +4,7 @@ import { allJobs, copyJob, deleteJob, duplicateJob, nameOf, newJob, onShelf, ope
 import { download, openValue } from './files.js';
 import { el, list } from './list.js';
 import { notify } from './notices.js';
-import { head } from './parts.js';
+import { head, way } from './parts.js';
 import { go, to } from './view.js';
 import { locale, t } from './words.js';
 
@@ -32,6 +32,7 @@ export function mount(root, store) {
       none, shelf,
       el('h2', 'bar', t('jobs.this_job')),
       el('div', 'dos',
+        way(t('jobs.move'), to('move')),
         el('button', { type: 'button', class: 'do line wide', click: () => saveFile() }, t('jobs.save_file')),
         el('button', {
           type: 'button', class: 'do line wide',
@@ -40,7 +41,7 @@ export function mount(root, store) {
             else notify('copy', 'watch', t('jobs.text_not_copied'), t('jobs.text_not_copied_do'));
           },
         }, t('jobs.copy_text')),
-        sample),
+        sample, way(t('jobs.backup'), to('backup'))),
       el('p', 'note top', t('jobs.draft')), el('p', 'note', t('jobs.forgetful')))));
 
   const stop = onShelf(() => update());

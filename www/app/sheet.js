@@ -298,7 +298,7 @@ export function mount(root, store, route) {
   });
 
   root.append(el('main', '', top, drawing, el('ol', 'sheet', ...parts.map((one) => one.item)),
-    el('div', 'pad tail', el('div', 'dos no-print', press(t('sheet.print'), 'print', () => window.print())), el('p', 'note top', t('sheet.governs')))), bar.node);
+    el('div', 'pad tail', el('div', 'dos no-print', press(t('sheet.print'), 'print', () => window.print()), way(t('jobs.move'), to('move'))), el('p', 'note top', t('sheet.governs')))), bar.node);
 
   let placed = false;
   return {

@@ -39,6 +39,11 @@ export function createShelf(drawer, { tab, clock, locks }) {
     return text === undefined ? undefined : parse(text, id);
   }
 
+  /** @param {string} id @returns {string | undefined} */
+  function text(id) {
+    return memory.has(id) ? JSON.stringify(memory.get(id)) : drawer.get(id);
+  }
+
   /** @param {Job} job @returns {Kept} */
   function keepNow(job) {
     const there = stored(job.id);
@@ -108,19 +113,38 @@ export function createShelf(drawer, { tab, clock, locks }) {
       return there !== undefined && there.revision !== (read.get(id) ?? 0);
     },
 
+    /** A job as it lies, whether or not it can be understood. @param {string} id */
+    text,
+
+    /**
+     * Puts a text in the place of another, only if that one still lies there; undefined is no job at all.
+     * @param {string} id @param {string | undefined} from @param {string | undefined} to
+     * @returns {'kept' | 'moved' | 'full' | 'memory'}
+     */
+    swap(id, from, to) {
+      if (text(id) !== from) return 'moved';
+      if (to !== undefined) {
+        const fault = drawer.available() ? drawer.put(id, to) : 'blocked';
+        if (fault) return fault === 'full' ? 'full' : 'memory';
+      } else if (drawer.get(id) !== undefined) drawer.remove(id);
+      memory.delete(id);
+      read.delete(id);
+      return 'kept';
+    },
+
     /** Takes a job off the shelf. @param {string} id @returns {string | undefined} its text, to put it back */
     remove(id) {
-      const text = memory.has(id) ? JSON.stringify(memory.get(id)) : drawer.get(id);
+      const gone = text(id);
       memory.delete(id);
       read.delete(id);
       drawer.remove(id);
-      return text;
+      return gone;
     },
 
-    /** Puts a removed job back as it was. @param {string} id @param {string} text */
-    restore(id, text) {
-      if (drawer.get(id) === undefined && drawer.put(id, text)) {
-        const record = parse(text, id);
+    /** Puts a removed job back as it was. @param {string} id @param {string} gone */
+    restore(id, gone) {
+      if (drawer.get(id) === undefined && drawer.put(id, gone)) {
+        const record = parse(gone, id);
         if (record) memory.set(id, record);
       }
     },

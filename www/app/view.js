@@ -32,7 +32,12 @@ export const SCREENS = {
   foam: () => import('./foam.js'),
   kit: () => import('./kit.js'),
   settings: () => import('./settings.js'),
+  move: () => import('./move.js'),
+  backup: () => import('./restore.js'),
 };
+
+/** What the fragment of a link begins with that carries a whole job. */
+export const LINK = '#/open/';
 
 /**
  * The screen that a fragment names: `#/surface/3`. Anything else is the job sheet.
