@@ -79,6 +79,7 @@ export function mount(root, store) {
     say(heading, t('move.found', { when: backup?.made ? when(backup.made) : t('move.no_date') }));
     list(rows, items, (item) => item.key, itemRow);
     total();
+    update();
   }
 
   function total() {
@@ -106,7 +107,7 @@ export function mount(root, store) {
       update(item) {
         say(name, item.kind === 'prefs' ? t('move.units_are', { units: t(`page.units_${item.name}`) }) : item.name.trim() || t(`move.unnamed_${item.kind}`));
         say(below, describe(item));
-        state.replaceChildren(item.state === 'left_out' ? mark('watch') : '', t(`move.state.${item.state}`));
+        state.replaceChildren(item.state === 'left_out' ? mark('watch') : '', item.state === 'left_out' ? '\u00a0' : '', t(`move.state.${item.state}`));
         const may = changes(item);
         label.hidden = !may;
         plain.hidden = may;

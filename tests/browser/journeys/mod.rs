@@ -6,6 +6,7 @@ mod device;
 mod fit;
 mod guards;
 mod keyboard;
+mod moving;
 mod offline;
 mod paper;
 mod readiness;
@@ -44,6 +45,7 @@ pub fn all() -> Vec<Listed> {
         offline: opens_without_server;
         update: by_consent;
         storage: file_out_and_in, files_refused, the_same_job_twice, two_tabs, full;
+        moving: by_link, bad_links, by_backup, tables_and_message;
         trap: in_a_call, in_every_call, core_missing;
         paper: the_whole_sheet;
     });

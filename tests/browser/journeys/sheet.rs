@@ -109,7 +109,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 15] = [
+pub const SCREENS: [&str; 17] = [
     "#/",
     "#/surface/101",
     "#/surface/102",
@@ -125,4 +125,6 @@ pub const SCREENS: [&str; 15] = [
     "#/foam/10",
     "#/kit/31",
     "#/settings",
+    "#/move",
+    "#/backup",
 ];
