@@ -147,7 +147,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
             used.push(foam);
         }
     }
-    let day = spraying::day(job, &surfaces, &used, &purchase.sizes, now, &mut reader);
+    let day = spraying::day(job, &surfaces, &used, &purchase, now, &mut reader);
     let readiness = readiness::check(job, &used, now, &mut reader);
     Estimate {
         spray_day,

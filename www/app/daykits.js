@@ -21,7 +21,9 @@ export function openKit(store, kit) {
 /** The kits that may be opened: those that are there already, then those of the purchase; without one, every sheet. @param {Store} store @returns {number[]} */
 export function kitsAtHand(store) {
   const bought = store.estimate?.purchase.buy?.buy.map((one) => one.kit) ?? [];
-  return [...store.job.stock.map((one) => one.id), ...(bought.length ? bought : store.job.kits.map((one) => one.id))];
+  const there = (store.estimate?.purchase.stock ?? []).filter((one) => one.counts === 'yes').map((one) => one.kit);
+  const planned = [...there, ...bought];
+  return planned.length ? planned : store.job.kits.map((one) => one.id);
 }
 
 /** @param {Store} store @param {number} kit */

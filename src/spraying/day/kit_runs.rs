@@ -4,7 +4,7 @@ use super::log::Log;
 use crate::findings::{Code, Finding};
 use crate::foam::{Foam, Window};
 use crate::job::{Event, EventOf, Job, Part, Reader};
-use crate::kits::KitSize;
+use crate::kits::{Purchase, StockState};
 use crate::measure::{BoardFeet, Fahrenheit, Inches, Kind, SquareFeet};
 use serde::Serialize;
 
@@ -32,8 +32,8 @@ pub struct KitRun {
     pub depth_in: Option<Inches>,
     /// Area × mean depth.
     pub in_place: Option<BoardFeet>,
-    /// Board feet on its label. Only of a kit that was bought for the job: what was in a kit of the stock as it
-    /// was opened is not known well enough for a factor.
+    /// Board feet on its label. None of a kit that had been opened before: what was in it is not known well
+    /// enough for a factor.
     pub label: Option<BoardFeet>,
     /// What stays in hoses, purge and test shot.
     pub fixed_loss: Option<BoardFeet>,
@@ -51,7 +51,7 @@ pub struct KitRun {
 pub(super) fn runs(
     job: &Job,
     foams: &[&Foam],
-    sizes: &[KitSize],
+    purchase: &Purchase,
     log: &Log<'_>,
     reader: &mut Reader,
 ) -> Vec<KitRun> {
@@ -60,7 +60,7 @@ pub(super) fn runs(
     for event in log.events() {
         let run = match event.what {
             EventOf::KitOn => {
-                runs.push(opened(event, job, sizes));
+                runs.push(opened(event, job, purchase));
                 runs.last_mut()
             }
             // A kit ends the last one that is open.
@@ -80,10 +80,13 @@ pub(super) fn runs(
     runs
 }
 
-fn opened(event: &Event, job: &Job, sizes: &[KitSize]) -> KitRun {
+fn opened(event: &Event, job: &Job, purchase: &Purchase) -> KitRun {
     let known = |id: &u32| job.kits.iter().chain(&job.stock).any(|sheet| sheet.id == *id);
     let kit = event.key.parse::<u32>().ok().filter(known);
-    let size = kit.and_then(|kit| sizes.iter().find(|size| size.kit == kit));
+    let size = purchase.sizes.iter().find(|size| Some(size.kit) == kit);
+    // A kit of the stock that was opened before does not hold its label's board feet.
+    let sealed = |stock: &&crate::kits::Stock| Some(stock.kit) == kit && stock.state == StockState::Sealed;
+    let stock = purchase.stock.iter().find(sealed);
     KitRun {
         id: event.id,
         off: 0,
@@ -92,10 +95,10 @@ fn opened(event: &Event, job: &Job, sizes: &[KitSize]) -> KitRun {
         area_ft2: None,
         depth_in: None,
         in_place: None,
-        label: size.map(|size| size.label),
-        fixed_loss: size.map(|size| size.fixed_loss),
+        label: size.map(|size| size.label).or_else(|| stock?.label),
+        fixed_loss: size.map(|size| size.fixed_loss).or_else(|| stock?.fixed_loss),
         achieved_pct: None,
-        planned_pct: size.map(|size| size.factor_pct),
+        planned_pct: size.map(|size| size.factor_pct).or_else(|| stock?.factor_pct),
     }
 }
 

@@ -13,7 +13,7 @@ mod tests;
 use crate::SurfaceEstimate;
 use crate::foam::Foam;
 use crate::job::{EventOf, Job, Now, Reader, Shape};
-use crate::kits::KitSize;
+use crate::kits::Purchase;
 use crate::measure::Minutes;
 use checklist::{AGAIN, EDGES, LIFT, LOCK, ROWS, STOP, TEST_SHOT, VALVES};
 use log::{Done, Log, MINUTE_MS};
@@ -134,12 +134,12 @@ pub fn day(
     job: &Job,
     surfaces: &[SurfaceEstimate],
     foams: &[&Foam],
-    sizes: &[KitSize],
+    purchase: &Purchase,
     now: Now,
     reader: &mut Reader,
 ) -> Day {
     let log = Log::of(job, now, reader);
-    let runs = kit_runs::runs(job, foams, sizes, &log, reader);
+    let runs = kit_runs::runs(job, foams, purchase, &log, reader);
     let mut list = List { log: &log, steps: Vec::new(), candidates: Vec::new(), unlisted: 0 };
     if surfaces.iter().any(|one| one.lifts.is_some()) {
         list.rows(Phase::Before);

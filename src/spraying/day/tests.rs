@@ -414,6 +414,24 @@ fn the_second_kit_gave_far_less() {
     assert_eq!(codes.iter().filter(|code| **code == Code::KitCold).count(), 1, "64.4 °F is under 70");
 }
 
+/// A sealed kit of the stock has a factor like one that was bought; one that had been opened has none.
+#[test]
+fn a_kit_of_the_stock() {
+    for (state, achieved) in [("sealed", Some((100.0 + 5.0) / 160.0 * 100.0)), ("opened", None)] {
+        let mut case = Case::ready();
+        case.job["stock"] = json!([{"id": 7, "name": "From the shelf", "entries": [
+            {"field": "label_yield", "text": "160"}, {"field": "state", "text": state},
+        ]}]);
+        case.mark("kit_on", "7", 0.0);
+        case.event(json!({"what": "kit_off", "at": {"ms": START, "offset_min": 0}, "entries": [
+            {"field": "sprayed_area", "text": "50"}, {"field": "mean_depth", "text": "2"},
+        ]}));
+        let (day, _) = case.at(1.0);
+        assert_eq!((day.runs[0].kit, day.runs[0].achieved_pct), (7, achieved), "{state}");
+        assert_eq!(day.runs[0].in_place, Some(crate::measure::BoardFeet(100.0)));
+    }
+}
+
 /// An opened kit opens its valves in the list; one without an end, a sheet or a depth has no factor.
 #[test]
 fn a_kit_that_says_nothing_gets_no_factor() {
