@@ -205,6 +205,8 @@ codes! {
     CylinderCold: Stop, "label_windows";
     /// A cylinder is hotter than its label wants.
     CylinderHot: Stop, "label_windows";
+    /// A cylinder is so hot that it must not be opened.
+    CylinderDanger: Stop, "warming_kits";
     /// The air is colder than the label wants.
     AirCold: Stop, "label_windows";
     /// The air is hotter than the label wants.
@@ -219,6 +221,44 @@ codes! {
     BelowDewPoint: Stop, "dew_spread";
     /// A surface clears the dew point, but not by the meter's own error.
     DewWithinMeterError: Warn, "meter_error";
+    /// A question has not been answered.
+    Unanswered: Stop, "";
+    /// An infrared reading of bare metal shows the room's reflection.
+    InfraredOnMetal: Stop, "infrared";
+    /// Bare metal draws heat off: a thin first lift.
+    MetalSkin: Note, "cold_surface";
+    /// Masonry that is not clean and dry.
+    MasonryDamp: Stop, "clean_dry";
+    /// Wood whose moisture has not been read.
+    MoistureNotRead: Stop, "wood_moisture";
+    /// Wood that is too wet.
+    WoodWet: Stop, "wood_moisture";
+    /// The label limits the wind, and it has not been read.
+    WindNotRead: Stop, "foam_sheet";
+    /// More wind than the label allows.
+    WindOver: Stop, "foam_sheet";
+    /// Work outdoors, and the sheet says nothing about wind.
+    WindNotOnSheet: Note, "overspray";
+    /// The night will fall below the window before the foam has cured.
+    NightCold: Stop, "through_cure";
+    /// The same, but heat is kept on until the foam has cured.
+    NightColdHeated: Warn, "through_cure";
+    /// The sheet does not say how long the foam cures.
+    CureNotOnSheet: Note, "through_cure";
+    /// Flames or glowing elements are not out.
+    FlamesLit: Stop, "flames";
+    /// A heater is lit.
+    HeaterLit: Stop, "flames";
+    /// An unvented heater wets the air.
+    HeaterMoist: Note, "unvented";
+    /// A kit at hand of which something that decides is not known.
+    KitNotKnown: Stop, "part_used";
+    /// A kit at hand without the date on its carton.
+    KitDateNotRead: Stop, "shelf_date";
+    /// A kit at hand past its last day.
+    KitPastDay: Stop, "shelf_date";
+    /// Kits kept so hot that they must not be opened.
+    StorageTooHot: Stop, "warming_kits";
     /// A reading is inside its window by little.
     Close: Note, "close_reading";
     /// The two cylinders are further apart than they should be.

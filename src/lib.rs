@@ -148,7 +148,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         }
     }
     let day = spraying::day(job, &surfaces, &used, &purchase, now, &mut reader);
-    let readiness = readiness::check(job, &used, now, &mut reader);
+    let readiness = readiness::check(job, &used, &purchase.stock, now, &mut reader);
     Estimate {
         spray_day,
         surfaces,

@@ -83,7 +83,7 @@ pub struct Step {
     pub result: &'static str,
     /// Where the inputs stand; `measures.length` means the measure of that field.
     pub inputs: &'static [&'static str],
-    /// The unit of the result (`ft2`, `in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `lb`, `r`).
+    /// The unit of the result (`ft2`, `in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `mph`, `lb`, `r`).
     pub unit: &'static str,
     /// The key of its source.
     pub source: &'static str,
@@ -427,6 +427,9 @@ const STEPS: &[Step] = &[
         "f",
         "dew_spread",
     ),
+    step("wood_room", S::Check, "inside_by", &["value", "most"], "pct", "wood_moisture")
+        .when("of", &["wood_moisture"]),
+    step("wind_room", S::Check, "inside_by", &["value", "most"], "mph", "foam_sheet").when("of", &["wind"]),
     step("inside_by", S::Check, "inside_by_f", &["value_f", "least_f", "most_f"], "f_step", "label_windows"),
 ];
 

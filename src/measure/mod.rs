@@ -56,6 +56,8 @@ pub enum Kind {
     Count,
     /// A share of something, held in percent.
     Percent,
+    /// A speed of wind, held in miles per hour.
+    Speed,
     /// Thermal resistance, held in °F·ft²·h/Btu.
     Resistance,
     /// Water vapor permeance, held in perms.
@@ -139,6 +141,12 @@ pub enum Unit {
     Hr,
     /// Days.
     Day,
+    /// Miles per hour.
+    Mph,
+    /// Kilometers per hour.
+    Kmh,
+    /// Meters per second.
+    Mps,
     /// Dollars.
     Usd,
     /// A date.

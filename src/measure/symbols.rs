@@ -85,6 +85,10 @@ impl Parser<'_> {
                 self.at += 1;
                 return self.metric_perm().map(Some);
             }
+            (Word::Kilometers | Word::Miles, _) => {
+                self.at += 1;
+                return self.per_hour(word).map(Some);
+            }
             (Word::OtherUnit, _) => (None, 1),
             _ => return Ok(None),
         };
@@ -93,13 +97,31 @@ impl Parser<'_> {
         match unit {
             Unit::Lb | Unit::Kg => self.density(unit).map(Some),
             Unit::M2 if self.kind == Kind::Resistance => self.rsi().map(Some),
+            Unit::M if self.kind == Kind::Speed && self.per() => self.timed(Unit::Sec, Unit::Mps).map(Some),
             _ => Ok(Some(unit)),
+        }
+    }
+
+    /// After kilometers or miles: `/h`, `per hour`, `por hora`.
+    fn per_hour(&mut self, distance: Word) -> Parse<Unit> {
+        let speed = if distance == Word::Miles { Unit::Mph } else { Unit::Kmh };
+        if self.per() { self.timed(Unit::Hr, speed) } else { Err(Fault::WrongUnit) }
+    }
+
+    fn per(&mut self) -> bool {
+        self.mark('/') || self.word(Word::Per) || self.word(Word::Times)
+    }
+
+    fn timed(&mut self, time: Unit, speed: Unit) -> Parse<Unit> {
+        match self.any_unit()? {
+            Some((unit, _)) if unit == time => Ok(speed),
+            _ => Err(Fault::WrongUnit),
         }
     }
 
     /// `lb/ft³`, `kg per cubic meter`: a weight may go on as a density.
     fn density(&mut self, weight: Unit) -> Parse<Unit> {
-        if !(self.mark('/') || self.word(Word::Per) || self.word(Word::Times)) {
+        if !self.per() {
             return Ok(weight);
         }
         match (weight, self.any_unit()?) {

@@ -18,6 +18,7 @@ pub(super) fn kind_of(unit: Unit) -> Kind {
         Unit::Perm | Unit::Metricperm => Kind::Permeance,
         Unit::BdFt | Unit::Ft3 | Unit::L | Unit::M3 => Kind::FoamVolume,
         Unit::Sec | Unit::Min | Unit::Hr | Unit::Day => Kind::Duration,
+        Unit::Mph | Unit::Kmh | Unit::Mps => Kind::Speed,
         Unit::Usd => Kind::Money,
         Unit::Date => Kind::Date,
         Unit::One => Kind::Number,
@@ -63,6 +64,9 @@ fn size(unit: Unit) -> (i128, i128) {
         Unit::Sec => (1, 60),
         Unit::Hr => (60, 1),
         Unit::Day => (1_440, 1),
+        // The mile is 1 609.344 m.
+        Unit::Kmh => (1_000_000, 1_609_344),
+        Unit::Mps => (3_600_000, 1_609_344),
         Unit::Usd => (100, 1),
         _ => (1, 1),
     }
@@ -129,6 +133,8 @@ mod tests {
             ("R to m2 K/W", Unit::Rsi, 1.0, 1.761_102e-1),
             ("perm (0 C) to ng/(s m2 Pa)", Unit::Metricperm, 1.0, 5.721_35e1),
             ("hour to second", Unit::Sec, 60.0, 3.6e3),
+            ("mile per hour to kilometer per hour", Unit::Kmh, 1.0, 1.609_344),
+            ("mile per hour to meter per second", Unit::Mps, 1.0, 4.4704e-1),
         ] {
             let ours = in_unit(held_in_it, unit);
             assert!((ours / printed - 1.0).abs() < 9e-7, "{what}: {ours} against {printed}");

@@ -59,6 +59,10 @@ pub(super) enum Word {
     Center,
     /// Nanograms.
     Nanograms,
+    /// Kilometers: only of a speed.
+    Kilometers,
+    /// Miles: only of a speed.
+    Miles,
     /// Pascals.
     Pascals,
     /// Kelvins.
@@ -113,7 +117,12 @@ const WORDS: &[(Word, &str)] = &[
     (W::Unit(U::F), "f fahrenheit"),
     (W::Month(2), "feb febrero february"),
     (W::Unit(U::G), "g gram gramo grams gramos"),
-    (W::OtherUnit, "km mi yd gal mil psi yds mils yard miles yards gallons"),
+    (W::OtherUnit, "yd gal mil psi yds mils yard yards gallons"),
+    (W::Kilometers, "km kilometers kilometros"),
+    (W::Miles, "mi mile miles millas"),
+    (W::Unit(U::Kmh), "kmh kph"),
+    (W::Unit(U::Mph), "mph"),
+    (W::Unit(U::Mps), "mps"),
     (W::Unit(U::Hr), "h hr hrs hora hour horas hours"),
     (W::To, "to hasta"),
     (W::Month(7), "jul july julio"),

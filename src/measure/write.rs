@@ -25,7 +25,8 @@ const NBSP: char = '\u{a0}';
 /// | resistance | `R-15` | `RSI 2.64` |
 /// | permeance | `0.8 perm` | `45.8 ng/(s·m²·Pa)` |
 /// | foam | `812 bd ft` | `1 916 L` |
-/// | time | `15 min`, `24 h`, `5 h 50 min` | the same |
+/// | speed | `12 mph` | `19.3 km/h` |
+/// | time | `15 min`, `24 h`, `5 h 50 min`, `30 d` | the same |
 /// | money | `$1,784`, `$284.50` | `$1 784` |
 /// | date | `2026-10-16` | the same |
 ///
@@ -74,6 +75,7 @@ const FORMS: &[(Kind, Form, Form)] = &[
     (Kind::Resistance, (Unit::R, 1, "R-"), (Unit::Rsi, 2, "RSI\u{a0}")),
     (Kind::Permeance, (Unit::Perm, 2, "perm"), (Unit::Metricperm, 1, "ng/(s·m²·Pa)")),
     (Kind::FoamVolume, (Unit::BdFt, 1, "bd\u{a0}ft"), (Unit::L, 1, "L")),
+    (Kind::Speed, (Unit::Mph, 1, "mph"), (Unit::Kmh, 1, "km/h")),
     (Kind::Percent, (Unit::Pct, 2, "%"), (Unit::Pct, 2, "%")),
     (Kind::Count, (Unit::Each, 0, ""), (Unit::Each, 0, "")),
     (Kind::Number, (Unit::One, 3, ""), (Unit::One, 3, "")),

@@ -21,6 +21,20 @@ pub(super) struct Limits {
     pub(super) apart_f: f64,
     /// How long air, humidity and surface readings count, in minutes.
     pub(super) site_age_min: f64,
+    /// Wood has to be below this, in percent of its dry weight.
+    pub(super) wood_most_pct: f64,
+    /// How long readings of wood count, in minutes.
+    pub(super) wood_age_min: f64,
+    /// How long a forecast counts, in minutes.
+    pub(super) forecast_age_min: f64,
+    /// The most wind that the labels allow, in miles per hour, if one says.
+    pub(super) wind_most_mph: Option<f64>,
+    /// Kits are kept at least at this, in °F.
+    pub(super) storage_least_f: f64,
+    /// Kits are kept at most at this, in °F.
+    pub(super) storage_most_f: f64,
+    /// The longest cure time of the labels, in minutes; none where one of them does not say.
+    pub(super) cure_min: Option<f64>,
     /// How long cylinder readings count, in minutes.
     pub(super) cylinder_age_min: f64,
     /// The meter's error in percent of humidity.
@@ -54,6 +68,18 @@ impl Limits {
             apart_f: own(job, reader, tally, "cylinders_apart", |band| band.low),
             site_age_min: own(job, reader, tally, "site_age", |band| band.low),
             cylinder_age_min: own(job, reader, tally, "cylinder_age", |band| band.low),
+            wood_most_pct: own(job, reader, tally, "wood_most", |band| band.low),
+            wood_age_min: own(job, reader, tally, "wood_age", |band| band.low),
+            forecast_age_min: own(job, reader, tally, "forecast_age", |band| band.low),
+            wind_most_mph: on_labels(job, foams, reader, tally, "wind_most", lower),
+            storage_least_f: on_labels(job, foams, reader, tally, "storage_least", higher)
+                .unwrap_or(f64::NAN),
+            storage_most_f: on_labels(job, foams, reader, tally, "storage_most", lower).unwrap_or(f64::NAN),
+            cure_min: foams
+                .iter()
+                .map(|foam| foam.cure_min.map(|cure| cure.0))
+                .reduce(|one, two| Some(one?.max(two?)))
+                .flatten(),
             meter_pct: own(job, reader, tally, "meter_rh_error", |band| band.high),
             meter_f: own(job, reader, tally, "meter_temp_error", |band| band.high),
         }
@@ -82,6 +108,37 @@ fn narrowest(
         };
         Window { least_f: default(least), most_f: default(most), default: true }
     })
+}
+
+/// The stricter of a known limit and the end of another that is stricter.
+fn lower(known: Option<f64>, band: Band<f64>) -> f64 {
+    known.map_or(band.low, |known| known.min(band.low))
+}
+
+fn higher(known: Option<f64>, band: Band<f64>) -> f64 {
+    known.map_or(band.high, |known| known.max(band.high))
+}
+
+/// The strictest limit of this name on the sheets of the foams used; the table's default, or none, where no
+/// sheet says. One that cannot be understood gives no GO.
+fn on_labels(
+    job: &Job,
+    foams: &[&Foam],
+    reader: &mut Reader,
+    tally: &mut Tally,
+    field: &str,
+    stricter: fn(Option<f64>, Band<f64>) -> f64,
+) -> Option<f64> {
+    let mut limit = None;
+    for sheet in job.foams.iter().filter(|sheet| foams.iter().any(|foam| foam.id == sheet.id)) {
+        let said = reader.findings.len();
+        if let Some(taken) = reader.take(Part::Foam, sheet.id, &sheet.entries, field) {
+            limit = Some(stricter(limit, taken.value));
+        } else if reader.findings.len() > said {
+            tally.unread(said);
+        }
+    }
+    limit.or_else(|| reader.take(Part::Foam, 0, &[], field).map(|taken| stricter(None, taken.value)))
 }
 
 fn own(job: &Job, reader: &mut Reader, tally: &mut Tally, field: &str, end: fn(Band<f64>) -> f64) -> f64 {

@@ -6,6 +6,10 @@
 //! written over the old one. A listed reading that is blank is not read. Only humidity and dew point stand
 //! in for each other: one of the two is enough.
 //!
+//! What may have to be there besides: the moisture of wood for every surface that is said to be wood, wind
+//! where a label limits it, the answers about a surface's material, and that flames are out. Kits at hand are
+//! held against their dates. A forecast and a kit's date can only take a GO away.
+//!
 //! A window is closed at both ends: 60 °F is inside 60 to 90 °F. A surface also has to be at least the
 //! spread (5 °F, published coating practice) above the dew point of the air; below either it is outside.
 //!
@@ -16,14 +20,19 @@ mod ages;
 mod dew;
 mod limits;
 pub mod moist_air;
+mod own_kits;
+mod questions;
 mod readings;
+mod spots;
 mod verdict;
+mod weather;
 mod windows;
 
 pub use dew::Dew;
 
 use crate::foam::Foam;
-use crate::job::{Job, Now, Reader, ReadingOf};
+use crate::job::{Job, Now, Part, Reader, ReadingOf};
+use crate::kits::Stock;
 use crate::measure::{Fahrenheit, Minutes};
 use limits::Limits;
 use readings::Desk;
@@ -85,6 +94,24 @@ pub struct Check {
     pub inside_by_f: Option<f64>,
     /// Whether the lower limit is the dew point's.
     pub least_is_dew: bool,
+    /// Wood moisture in percent or wind in miles per hour; of a range its upper end.
+    pub value: Option<f64>,
+    /// The limit for it: wood has to be below, wind may be at it.
+    pub most: Option<f64>,
+    /// `most` − `value`; negative: over by so much.
+    pub inside_by: Option<f64>,
+}
+
+/// Something whose time ends a GO.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Next {
+    /// A reading or a kit at hand.
+    pub part: Part,
+    /// Its id in the job.
+    pub id: u32,
+    /// The last instant at which it counts, in ms since 1970 UTC.
+    pub until_ms: f64,
 }
 
 /// The verdict and everything it rests on.
@@ -99,7 +126,12 @@ pub struct Readiness {
     pub blame: Option<u32>,
     /// Position in `checks` of the reading that is inside by the least.
     pub closest: Option<u32>,
-    /// Every reading, in the order cylinder A, cylinder B, air, humidity or dew point, surfaces.
+    /// What has to be read again, the first to grow old first; kits at hand by their dates among them.
+    pub next: Vec<Next>,
+    /// Positions in `checks` of the temperatures inside their limits, the nearest to its limit first.
+    pub nearest: Vec<u32>,
+    /// Every reading, in the order cylinder A, cylinder B, air, humidity or dew point, surfaces, wood, wind,
+    /// forecast, storage.
     pub checks: Vec<Check>,
     /// Moisture of the air, if it was read.
     pub dew: Option<Dew>,
@@ -111,18 +143,19 @@ pub struct Readiness {
 /// HOLD: at least one fresh reading is outside its limits; the one furthest outside is to blame. Otherwise
 /// NOT READ: something is missing, too old or not understood; the first in the order of work is to blame.
 /// Otherwise GO, until the first reading grows old.
-pub fn check(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Readiness {
+pub fn check(job: &Job, foams: &[&Foam], stock: &[Stock], now: Now, reader: &mut Reader) -> Readiness {
     let mut tally = Tally::default();
     let limits = Limits::of(job, foams, reader, &mut tally);
-    let mut desk = Desk { job, now, reader, tally: &mut tally, checks: Vec::new() };
+    let mut desk = Desk { job, now, limits, reader, tally: &mut tally, checks: Vec::new() };
 
+    desk.own_kits(stock);
     let mut cylinders = desk.rows(&[ReadingOf::CylinderA], limits.cylinder_age_min);
     cylinders.extend(desk.rows(&[ReadingOf::CylinderB], limits.cylinder_age_min));
     for row in &cylinders {
         desk.count(row, limits.cylinder_age_min);
         desk.hold_against(row, limits.cylinder, None);
     }
-    desk.cylinders_apart(&cylinders, &limits);
+    desk.cylinders_apart(&cylinders);
 
     let air = desk.rows(&[ReadingOf::Air], limits.site_age_min);
     for row in &air {
@@ -131,26 +164,34 @@ pub fn check(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Readi
     }
     let dew = desk.moisture(&air, &limits);
 
-    for row in &desk.rows(&[ReadingOf::Surface], limits.site_age_min) {
-        desk.count(row, limits.site_age_min);
-        desk.hold_against(row, limits.surface, dew.as_ref());
+    let surfaces = desk.rows(&[ReadingOf::Surface], limits.site_age_min);
+    let wood = desk.listed(ReadingOf::WoodMoisture, limits.wood_age_min);
+    for row in &surfaces {
+        desk.spot(row, &wood, dew.as_ref());
     }
+    desk.wood(&wood);
+    desk.wind();
+    desk.night_low();
+    desk.storage();
+    desk.flames();
 
     let checks = desk.checks;
     let (verdict, until_ms, blame) = tally.verdict();
-    Readiness { verdict, until_ms, blame, closest: closest(&checks), checks, dew }
+    let nearest = nearest(&checks);
+    let closest = nearest.first().copied();
+    Readiness { verdict, until_ms, blame, closest, next: tally.next(), nearest, checks, dew }
 }
 
-/// The reading that is inside by the least.
-fn closest(checks: &[Check]) -> Option<u32> {
-    let mut least: Option<(f64, usize)> = None;
+/// The temperatures that are inside, the one by the least first; of two equal ones the first in the order of
+/// work.
+fn nearest(checks: &[Check]) -> Vec<u32> {
+    let mut inside: Vec<(f64, u32)> = Vec::new();
     for (position, check) in checks.iter().enumerate() {
-        if !matches!(check.state, ReadState::Inside | ReadState::Close) {
-            continue;
-        }
-        if let Some(by) = check.inside_by_f.filter(|by| least.is_none_or(|(known, _)| *by < known)) {
-            least = Some((by, position));
+        let counts = matches!(check.state, ReadState::Inside | ReadState::Close);
+        if let (Some(by), Ok(position)) = (check.inside_by_f.filter(|_| counts), u32::try_from(position)) {
+            inside.push((by, position));
         }
     }
-    least.and_then(|(_, position)| u32::try_from(position).ok())
+    inside.sort_by(|one, two| one.0.total_cmp(&two.0));
+    inside.into_iter().map(|(_, position)| position).collect()
 }

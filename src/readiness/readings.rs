@@ -1,10 +1,11 @@
 //! One reading at a time: what was read, whether it still counts, and what has to be said where it does not.
 
 use super::ages::{Age, age};
+use super::limits::Limits;
 use super::verdict::Tally;
 use super::{Check, ReadState};
 use crate::findings::{Code, Finding};
-use crate::job::{Job, Now, Part, Reader, ReadingOf, SiteReading, entry};
+use crate::job::{Entered, Job, Now, Part, Reader, ReadingOf, SiteReading, entry};
 use crate::measure::{Band, Fahrenheit, Kind, Minutes};
 
 /// Whether a reading can be used.
@@ -31,6 +32,7 @@ pub(super) struct Row<'a> {
     pub(super) of: ReadingOf,
     pub(super) id: u32,
     pub(super) name: &'a str,
+    pub(super) entries: &'a [Entered],
     pub(super) value: Option<Band<f64>>,
     pub(super) age_min: Option<f64>,
     pub(super) standing: Standing,
@@ -40,6 +42,7 @@ pub(super) struct Row<'a> {
 pub(super) struct Desk<'a> {
     pub(super) job: &'a Job,
     pub(super) now: Now,
+    pub(super) limits: Limits,
     pub(super) reader: &'a mut Reader,
     pub(super) tally: &'a mut Tally,
     pub(super) checks: Vec<Check>,
@@ -66,20 +69,26 @@ pub(super) fn key(of: ReadingOf) -> &'static str {
 fn field(of: ReadingOf) -> &'static str {
     match of {
         ReadingOf::Humidity => "humidity",
+        ReadingOf::WoodMoisture => "moisture",
+        ReadingOf::Wind => "wind",
         _ => "temperature",
     }
 }
 
 impl<'a> Row<'a> {
     fn lacking(of: ReadingOf) -> Self {
-        Self { of, id: 0, name: "", value: None, age_min: None, standing: Standing::Blank }
+        Self { of, id: 0, name: "", entries: &[], value: None, age_min: None, standing: Standing::Blank }
     }
 
     /// A finding at this reading, with its name.
     pub(super) fn finding(&self, code: Code) -> Finding {
         let field = if self.id == 0 { key(self.of) } else { field(self.of) };
-        let name = if self.name.is_empty() { format!("@{}", key(self.of)) } else { self.name.to_owned() };
-        Finding::new(code, Part::Reading, self.id, field).with("name", name)
+        Finding::new(code, Part::Reading, self.id, field).with("name", self.called())
+    }
+
+    /// Its own name, or the key of the word for its kind.
+    pub(super) fn called(&self) -> String {
+        if self.name.is_empty() { format!("@{}", key(self.of)) } else { self.name.to_owned() }
     }
 
     /// Low, likely and high, where the reading counts.
@@ -89,13 +98,19 @@ impl<'a> Row<'a> {
 
     /// Its line in the list of checks, not yet held against a limit.
     pub(super) fn check(&self) -> Check {
-        let temperature =
-            self.value.filter(|_| !matches!(self.of, ReadingOf::Humidity | ReadingOf::DewPoint));
+        let (temperature, other) = match self.of {
+            ReadingOf::Humidity | ReadingOf::DewPoint => (None, None),
+            ReadingOf::WoodMoisture | ReadingOf::Wind => (None, self.value),
+            _ => (self.value, None),
+        };
         Check {
             id: self.id,
             of: self.of,
             name: self.name.to_owned(),
             value_f: temperature.map(|band| Fahrenheit(band.likely)),
+            value: other.map(|band| band.high),
+            most: None,
+            inside_by: None,
             age_min: self.age_min.map(Minutes),
             state: match self.standing {
                 Standing::Fresh { .. } => ReadState::Inside,
@@ -119,10 +134,9 @@ impl<'a> Desk<'a> {
 
     /// The readings of some kinds in the job's order; where there is none, a lacking one of the first kind.
     pub(super) fn rows(&mut self, kinds: &[ReadingOf], limit_min: f64) -> Vec<Row<'a>> {
-        let job: &'a Job = self.job;
         let mut rows: Vec<Row<'a>> = Vec::new();
         for &of in kinds {
-            rows.extend(job.readings.iter().filter(|one| one.of == of).map(|one| self.row(one, limit_min)));
+            rows.extend(self.listed(of, limit_min));
         }
         if rows.is_empty() {
             rows.extend(kinds.first().map(|&of| Row::lacking(of)));
@@ -130,8 +144,19 @@ impl<'a> Desk<'a> {
         rows
     }
 
+    /// The readings of a kind that is not asked for, in the job's order.
+    pub(super) fn listed(&mut self, of: ReadingOf, limit_min: f64) -> Vec<Row<'a>> {
+        let job: &'a Job = self.job;
+        job.readings.iter().filter(|one| one.of == of).map(|one| self.row(one, limit_min)).collect()
+    }
+
     fn row(&mut self, reading: &'a SiteReading, limit_min: f64) -> Row<'a> {
-        let mut row = Row { id: reading.id, name: reading.name.trim(), ..Row::lacking(reading.of) };
+        let mut row = Row {
+            id: reading.id,
+            name: reading.name.trim(),
+            entries: &reading.entries,
+            ..Row::lacking(reading.of)
+        };
         if entry(&reading.entries, field(reading.of)).is_none() {
             return row;
         }
@@ -155,7 +180,9 @@ impl<'a> Desk<'a> {
     /// Says why a reading does not count, and takes note until when it does.
     pub(super) fn count(&mut self, row: &Row<'_>, limit_min: f64) {
         let finding = match row.standing {
-            Standing::Fresh { until_ms } => return self.tally.counts_until(until_ms),
+            Standing::Fresh { until_ms } => {
+                return self.tally.counts_until(Part::Reading, row.id, until_ms);
+            }
             Standing::Refused(position) => return self.tally.unread(position),
             Standing::Untimed => row.finding(Code::ReadingUntimed),
             Standing::Old => {
@@ -170,6 +197,7 @@ impl<'a> Desk<'a> {
                 ReadingOf::Air => Code::AirNotRead,
                 ReadingOf::Humidity | ReadingOf::DewPoint => Code::HumidityNotRead,
                 ReadingOf::Surface if row.id == 0 => Code::SurfaceNotRead,
+                ReadingOf::Wind if row.id == 0 => Code::WindNotRead,
                 _ => Code::SpotNotRead,
             }),
         };

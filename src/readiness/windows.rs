@@ -1,16 +1,17 @@
 //! A temperature against its window, and the two cylinders against each other.
 
 use super::dew::Dew;
-use super::limits::Limits;
 use super::readings::{Desk, Row};
 use super::{Check, ReadState};
 use crate::findings::Code;
 use crate::foam::Window;
 use crate::job::ReadingOf;
-use crate::measure::{Band, Fahrenheit, Kind, Units, decimal};
+use crate::measure::{Band, Fahrenheit, Kind, Unit, Units, decimal, in_unit};
 
 /// A reading this near to a limit, in °F, is called close. This tool's own mark, without a source.
 pub(super) const CLOSE_F: f64 = 2.0;
+/// A cylinder above this, in °F, is not opened: the supplier is called. Common practice; no label widens it.
+pub(super) const DO_NOT_OPEN_F: f64 = 120.0;
 /// Both ends of a window belong to it. A typed tenth of a degree is no binary fraction: a billionth of a
 /// degree beyond a limit still lies on it.
 const ON_THE_LINE_F: f64 = 1e-9;
@@ -57,28 +58,27 @@ impl Desk<'_> {
         check.value_f = Some(Fahrenheit(if below < above { band.high } else { band.low }));
         check.inside_by_f = Some(inside_by);
 
-        let (cold, hot, default_source) = codes(row.of);
-        let mut bare = |code, given| {
-            let mut finding = row
-                .finding(code)
-                .with("given", self.beside(given, if code == cold { least } else { most }))
-                .with("least", self.reader.figure(Kind::Temperature, least))
-                .with("most", self.reader.figure(Kind::Temperature, most));
-            if window.default {
-                finding.source = default_source;
-            }
-            self.say(finding)
-        };
+        let (cold, hot, _) = codes(row.of);
         let is_cold = !on_or_above(band.low, least);
         let is_hot = !on_or_above(most, band.high);
-        let too_cold = is_cold.then(|| bare(cold, band.low));
-        let too_hot = is_hot.then(|| bare(hot, band.high));
+        let too_cold = is_cold.then(|| self.bare(row, window, cold, band.low));
+        let danger = matches!(row.of, ReadingOf::CylinderA | ReadingOf::CylinderB)
+            && !on_or_above(DO_NOT_OPEN_F, band.high);
+        let too_hot = if danger {
+            let finding = row
+                .finding(Code::CylinderDanger)
+                .with("given", self.beside(band.high, DO_NOT_OPEN_F))
+                .with("limit", self.reader.figure(Kind::Temperature, DO_NOT_OPEN_F));
+            Some(self.say(finding))
+        } else {
+            is_hot.then(|| self.bare(row, window, hot, band.high))
+        };
         let too_wet = dew.and_then(|dew| self.dew_rule(row, band.low, dew));
 
         for (by, finding) in [
             (least - band.low, too_cold),
             (dew.map_or(0.0, |dew| dew.least_surface_f.0 - band.low), too_wet),
-            (band.high - most, too_hot),
+            (if danger { f64::INFINITY } else { band.high - most }, too_hot),
         ] {
             if let Some(finding) = finding {
                 self.tally.outside(by, finding);
@@ -95,6 +95,21 @@ impl Desk<'_> {
             (false, true) => ReadState::Close,
             (false, false) => ReadState::Inside,
         };
+    }
+
+    /// Says that a reading lies outside the label's window.
+    fn bare(&mut self, row: &Row<'_>, window: Window, code: Code, given: f64) -> usize {
+        let (least, most) = (window.least_f.0, window.most_f.0);
+        let (cold, _, default_source) = codes(row.of);
+        let mut finding = row
+            .finding(code)
+            .with("given", self.beside(given, if code == cold { least } else { most }))
+            .with("least", self.reader.figure(Kind::Temperature, least))
+            .with("most", self.reader.figure(Kind::Temperature, most));
+        if window.default {
+            finding.source = default_source;
+        }
+        self.say(finding)
     }
 
     /// A surface against the dew point; the finding's position where it is too close.
@@ -126,7 +141,8 @@ impl Desk<'_> {
 
     /// Warns where the two cylinders are further apart than they may be: by the ends of what was read that
     /// lie furthest apart, at the colder cylinder.
-    pub(super) fn cylinders_apart(&mut self, rows: &[Row<'_>], limits: &Limits) {
+    pub(super) fn cylinders_apart(&mut self, rows: &[Row<'_>]) {
+        let limits = self.limits;
         let mut furthest: Option<(f64, &Row<'_>)> = None;
         let fresh =
             |of| rows.iter().filter(move |row| row.of == of).filter_map(|row| Some((row, row.fresh()?)));
@@ -157,7 +173,7 @@ impl Desk<'_> {
         self.told_apart(Kind::TemperatureStep, value_f, limit_f)
     }
 
-    fn told_apart(&self, kind: Kind, value_f: f64, limit_f: f64) -> String {
+    pub(super) fn told_apart(&self, kind: Kind, value_f: f64, limit_f: f64) -> String {
         let written = self.reader.figure(kind, value_f);
         if written != self.reader.figure(kind, limit_f) || on_the_line(value_f, limit_f) {
             return written;
@@ -166,7 +182,9 @@ impl Desk<'_> {
         let value = match (self.reader.units, kind) {
             (Units::Us, _) => value_f,
             (Units::Metric, Kind::Temperature) => (value_f - 32.0) / 1.8,
-            (Units::Metric, _) => value_f / 1.8,
+            (Units::Metric, Kind::TemperatureStep) => value_f / 1.8,
+            (Units::Metric, Kind::Speed) => in_unit(value_f, Unit::Kmh),
+            (Units::Metric, _) => value_f,
         };
         format!("{}{unit}", decimal(value, 3))
     }

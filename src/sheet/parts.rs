@@ -253,6 +253,8 @@ impl Sheet<'_> {
         let by = check.inside_by_f.map(|by| self.write(Kind::TemperatureStep, by.abs())).unwrap_or_default();
         let mut parts = Vec::new();
         parts.extend(check.value_f.map(|value| self.write(Kind::Temperature, value.0)));
+        let kind_of_value = if check.of == ReadingOf::Wind { Kind::Speed } else { Kind::Percent };
+        parts.extend(check.value.map(|value| self.write(kind_of_value, value)));
         match check.state {
             ReadState::NotRead => parts.push(ready("not_read", &[])),
             ReadState::Old if age.is_empty() => parts.push(ready("untimed", &[])),

@@ -98,6 +98,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "bought_label" | "bought_usable" | "bought_cost" | "all_lifts" | "nozzles_in_cartons" => {
             |given| sum(&given.all(0))
         }
+        "wood_room" | "wind_room" => |given| (given.one(1) - given.one(0)).into(),
         "left_over" | "dearer_by" => |given| (given.one(0) - given.one(1)).into(),
         "break_factor" => |given| {
             let losses: f64 = given.all(1).iter().sum();

@@ -41,7 +41,7 @@ export function fieldId(part, id, field) {
 const KEYBOARD = { length: 'text', member: 'text', date: 'text', count: 'numeric' };
 
 /** The unit that a bare number may have meant instead. @type {Partial<Record<import('./core.js').Unit, import('./core.js').Unit>>} */
-const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min' };
+const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min', mph: 'kmh', kmh: 'mph' };
 
 /**
  * A measured field.
@@ -182,7 +182,8 @@ function choice({ store, part, id, field: name, label: called, hint }) {
     const input = el('input', { type: 'radio', name: dom, value: word });
     input.addEventListener('click', () => {
       const again = entryOf(store.job, part, id, name)?.text === word;
-      store.dispatch({ do: 'entry', part, id, field: name, text: again ? '' : word, ...(part === 'reading' ? { now: now() } : {}) });
+      // An answer is no reading: it never makes an old figure fresh.
+      store.dispatch({ do: 'entry', part, id, field: name, text: again ? '' : word });
     });
     return input;
   });

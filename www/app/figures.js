@@ -23,6 +23,7 @@ export function figures(units) {
     // Kits, labels and the answer are in board feet whatever the tape reads.
     foam: writes('foam_volume', 'us'),
     weight: writes('weight'),
+    speed: writes('speed'),
     density: writes('density'),
     r: writes('resistance'),
     pct: writes('percent'),

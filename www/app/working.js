@@ -42,7 +42,7 @@ function writer(w, path, unit) {
     : /ft2$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min'
       : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
   /** @type {Record<string, (value: number) => string>} */
-  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, min: span, pct: w.pct, lb: w.weight, r: w.r, density: w.density };
+  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, min: span, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density };
   return by[kind] ?? w.foam;
 }
 
@@ -75,7 +75,7 @@ export function mount(root, store, route) {
       count.n += 1;
       /** @type {Record<string, string>} */
       const given = {};
-      for (const path of step.inputs) given[path.slice(path.lastIndexOf('.') + 1)] = shown(at(from, path), writer(w, path));
+      for (const path of step.inputs) given[path.slice(path.lastIndexOf('.') + 1)] = shown(at(from, path), writer(w, path, /^(value|most)$/.test(path) ? step.unit : undefined));
       const write = writer(w, step.result, step.unit);
       const band = typeof result === 'object' && 'likely' in result ? result : { low: result, likely: result, high: result };
       const written = write(band.likely);
