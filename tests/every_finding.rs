@@ -13,6 +13,7 @@ fn sample() -> Value {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs/larkspur-lane/job.json");
     let mut job: Value =
         serde_json::from_str(&std::fs::read_to_string(path).expect("the sample job")).expect("json");
+    set(&mut job, "flames_out", "yes");
     // In order: cylinder B warm, every reading five minutes old and well inside its window.
     for reading in job["readings"].as_array_mut().expect("readings") {
         reading["taken"] = json!({ "ms": NOW.ms - 300_000.0, "offset_min": -300 });
@@ -43,6 +44,30 @@ fn drop_reading(job: &mut Value, of: &str) {
 fn dew_point(job: &mut Value, text: &str) {
     job["readings"].as_array_mut().expect("readings").push(json!({
         "id": 190, "of": "dew_point", "name": "", "entries": [{ "field": "temperature", "text": text }],
+        "taken": { "ms": NOW.ms - 300_000.0, "offset_min": -300 }
+    }));
+}
+
+/// Answers about the first surface that was read.
+fn spot(job: &mut Value, answers: &[(&str, &str)]) {
+    let readings = job["readings"].as_array_mut().expect("readings");
+    let reading = readings.iter_mut().find(|one| one["of"] == "surface").expect("a surface");
+    for (field, text) in answers {
+        set(reading, field, text);
+    }
+}
+
+/// One kit at hand, and nothing known of it but this.
+fn owned(job: &mut Value, entries: &[(&str, &str)]) {
+    let entries: Vec<_> =
+        entries.iter().map(|(field, text)| json!({ "field": field, "text": text })).collect();
+    job["stock"] = json!([{ "id": 193, "name": "From last week", "entries": entries }]);
+}
+
+/// One reading more, of a kind that the sample has not.
+fn another(job: &mut Value, of: &str, field: &str, text: &str) {
+    job["readings"].as_array_mut().expect("readings").push(json!({
+        "id": 192, "of": of, "name": "", "entries": [{ "field": field, "text": text }],
         "taken": { "ms": NOW.ms - 300_000.0, "offset_min": -300 }
     }));
 }
@@ -145,6 +170,7 @@ fn change(code: Code, job: &mut Value) {
         Code::ReadingUntimed => job["readings"][0]["taken"]["ms"] = json!(NOW.ms + 3_600_000.0),
         Code::CylinderCold => read(job, "cylinder_b", "63"),
         Code::CylinderHot => read(job, "cylinder_b", "95"),
+        Code::CylinderDanger => read(job, "cylinder_b", "121 F"),
         Code::AirCold => read(job, "air", "50"),
         Code::AirHot => read(job, "air", "95"),
         Code::SurfaceCold => read(job, "surface", "50"),
@@ -153,6 +179,40 @@ fn change(code: Code, job: &mut Value) {
         Code::DewWithinMeterError => {
             // 75 °F and 80 % make a dew point near 68.4 °F; with 85 % and 76 °F it is near 71.2.
             read(job, "humidity", "80");
+        }
+        Code::Unanswered => set(job, "flames_out", ""),
+        Code::InfraredOnMetal => spot(job, &[("material", "metal"), ("how", "infrared")]),
+        Code::MetalSkin => spot(job, &[("material", "metal"), ("how", "contact")]),
+        Code::MasonryDamp => spot(job, &[("material", "masonry"), ("masonry_dry", "no")]),
+        Code::MoistureNotRead => spot(job, &[("material", "wood")]),
+        Code::WoodWet => another(job, "wood_moisture", "moisture", "19 %"),
+        Code::WindNotRead => {
+            foam(job, "wind_most", "12 mph");
+            set(job, "outdoors", "yes");
+        }
+        Code::WindOver => {
+            foam(job, "wind_most", "12 mph");
+            set(job, "outdoors", "yes");
+            another(job, "wind", "wind", "20 km/h");
+        }
+        Code::WindNotOnSheet => set(job, "outdoors", "yes"),
+        Code::NightCold => another(job, "night_low", "temperature", "41 F"),
+        Code::NightColdHeated => {
+            another(job, "night_low", "temperature", "41 F");
+            set(job, "heat_kept", "yes");
+        }
+        Code::CureNotOnSheet => {
+            another(job, "night_low", "temperature", "65 F");
+            foam(job, "cure", "");
+        }
+        Code::FlamesLit => set(job, "flames_out", "no"),
+        Code::HeaterLit => set(job, "heater_lit", "vented"),
+        Code::HeaterMoist => set(job, "heater_lit", "unvented"),
+        Code::StorageTooHot => another(job, "storage", "temperature", "125 F"),
+        Code::KitNotKnown => owned(job, &[("expires", "2027-01-31")]),
+        Code::KitDateNotRead => owned(job, &[("state", "sealed"), ("label_yield", "40")]),
+        Code::KitPastDay => {
+            owned(job, &[("state", "sealed"), ("label_yield", "40"), ("expires", "2026-01-31")])
         }
         Code::Close => read(job, "cylinder_b", "71"),
         Code::CylindersApart => read(job, "cylinder_b", "82"),
