@@ -88,10 +88,10 @@ impl Desk<'_> {
         for row in &self.listed(ReadingOf::Storage, limits.site_age_min) {
             self.count(row, limits.site_age_min);
             let mut check: Check = row.check();
-            if let Some(band) = row.fresh() {
-                if self.stored(row, band.low, band.high) {
-                    check.state = ReadState::Outside;
-                }
+            if let Some(band) = row.fresh()
+                && self.stored(row, band.low, band.high)
+            {
+                check.state = ReadState::Outside;
             }
             self.checks.push(check);
         }

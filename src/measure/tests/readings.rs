@@ -467,3 +467,29 @@ fn a_sense_that_does_not_apply_is_ignored() {
     // Two places that raise different questions cannot be settled by one press.
     assert_eq!(got("5.11 + 1,200", Kind::Length, Ft), No(Fault::NotTaken));
 }
+
+/// 1 mph = 1.609344 km/h = 0.44704 m/s (NIST SP 811, appendix B.8).
+#[test]
+fn speeds_of_wind() {
+    all(
+        Kind::Speed,
+        Mph,
+        &[
+            ("12", Is(12.0)),
+            ("12 mph", Is(12.0)),
+            ("12 mi/h", Is(12.0)),
+            ("12 miles per hour", Is(12.0)),
+            ("8-12 mph", Range(8.0, 12.0)),
+            ("20 km/h", Is(20.0 / 1.609_344)),
+            ("20 kmh", Is(20.0 / 1.609_344)),
+            ("20 kilómetros por hora", Is(20.0 / 1.609_344)),
+            ("5 m/s", Is(5.0 / 0.447_04)),
+            ("5 m", No(Fault::WrongUnit)),
+            ("5 km", No(Fault::WrongUnit)),
+            ("5 m/h", No(Fault::WrongUnit)),
+            ("5 F", No(Fault::WrongUnit)),
+            ("-3", No(Fault::Negative)),
+        ],
+    );
+    all(Kind::Speed, Kmh, &[("20", Is(20.0 / 1.609_344)), ("12 mph", Is(12.0))]);
+}
