@@ -220,9 +220,16 @@ export function mount(root, store) {
     const when = el('small');
     const remark = line({ store, part: 'event', id, field: 'name', label: t('day.remark') });
     const fold = el('details', 'remark no-print', el('summary', '', t('day.remark')), remark.node);
-    const gone = el('button', { type: 'button', class: 'link no-print', click: () => store.dispatch({ do: 'remove', part: 'event', id }) }, t('day.remove'));
+    const gone = el('button', { type: 'button', class: 'link no-print', click: () => take() }, t('day.remove'));
+    const node = el('li', '', el('span', 'k', what, when), gone, ['fault', 'lift', 'kit_on', 'kit_off'].includes(byId(store.job.events, id)?.what ?? '') && fold);
+    /** Takes the mark away; the focus goes to the one beside it. */
+    function take() {
+      const beside = node.nextElementSibling ?? node.previousElementSibling;
+      store.dispatch({ do: 'remove', part: 'event', id });
+      void store.settled().then(() => /** @type {HTMLElement | null} */ (beside?.querySelector('button') ?? root.querySelector('h1'))?.focus({ preventScroll: true }));
+    }
     return {
-      node: el('li', '', el('span', 'k', what, when), gone, ['fault', 'lift', 'kit_on', 'kit_off'].includes(byId(store.job.events, id)?.what ?? '') && fold),
+      node,
       /** @param {Event} event */
       update(event) {
         const said = eventName(store, event);
