@@ -96,7 +96,7 @@ export function kits(store, width) {
   if (!estimate || !mix || !mix.kits) return undefined;
   const w = figures(job.units);
   const each = mix.kits <= 8;
-  let need = estimate.quantity.to_spray.likely;
+  let need = estimate.purchase.to_buy.likely;
   let number = 0;
   const sizes = mix.buy.flatMap(({ kit, count }) => {
     const size = byId(estimate.purchase.sizes.map((one) => ({ ...one, id: one.kit })), kit);

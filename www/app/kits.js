@@ -7,11 +7,12 @@ import { bare, figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
 import { breadth, byId, findingNote, framed, head, more, note, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
 import { jobName, ranges } from './sheet.js';
+import { countsWords } from './stock.js';
 import { t } from './words.js';
 
 /** @typedef {import('./core.js').Mix} Mix */
 
-export const words = ['sheet', 'kits', 'ready'];
+export const words = ['sheet', 'kits', 'ready', 'stock'];
 
 const CODES = new Set(['kit_unusable', 'not_enough_kits', 'chosen_too_little', 'too_big', 'mass_short']);
 
@@ -53,13 +54,14 @@ export function mount(root, store) {
     redraw(main, [
       big && el('section', 'stamp hold', note('hold', '').firstChild ?? undefined, el('div', '', el('p', 'word big-word', t('sheet.too_big')), el('p', 'until', t('kits.big_until')))),
       big && el('section', 'blame', el('p', 'lead', t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit })), el('p', '', t('kits.big_do')), el('p', 'src', t('sources.too_big'))),
-      buy && el('p', 'key', el('b', '', String(buy.kits)), el('span', '', t('kits.key', { n: buy.kits, mix: mixWords(store, buy.buy) }), el('br'), t('kits.key_2', { label: bare(w.foam(buy.label)), usable: bare(w.foam(buy.usable)) }))),
+      p && p.stock.length > 0 && el('div', 'pad', el('h2', 'bar', t('kits.from_shelf')), shelf(p, w)),
+      buy && el('p', 'key', el('b', '', String(buy.kits)), el('span', '', ...(buy.kits || !p?.stock_kits ? [t('kits.key', { n: buy.kits, mix: mixWords(store, buy.buy) }), el('br'), t('kits.key_2', { label: bare(w.foam(buy.label)), usable: bare(w.foam(buy.usable)) })] : [t('kits.nothing_to_buy')]))),
       drawing && framed(drawing, t('kits.drawn'), t('kits.drawn_dashed')),
       el('div', 'pad top says', ...notes.map(findingNote)),
       buy && el('div', 'pad', el('ul', 'rows plain',
         buy.cost === undefined ? undefined : row(t('kits.cost'), p.chosen ? t('kits.yours') : t('kits.least_cost'), worked(w.money(buy.cost), 'job', 0, 'purchase.buy.cost')),
         row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), t('kits.after', { amount: w.foam(need?.likely) }), worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')),
-        row(t('kits.break'), t('kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) }), worked(w.pct(buy.break_factor_pct), 'job', 0, 'purchase.buy.break_factor_pct'))),
+        row(t('kits.break'), t(p.stock_kits ? 'kits.break_shelf' : 'kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) }), worked(w.pct(buy.break_factor_pct), 'job', 0, 'purchase.buy.break_factor_pct'))),
       ranges(store)),
       p && el('div', 'pad', el('h2', 'bar', t('kits.ways')), otherWays(p, w)),
     ]);
@@ -86,7 +88,7 @@ export function mount(root, store) {
       p.sizes.map((size) => ({ cells: [byId(job.kits, size.kit)?.name || t('kits.unnamed'), bare(w.foam(size.label)), worked(bare(w.foam(size.after_factor)), 'kit', size.kit, 'after_factor'), '− ' + bare(w.foam(size.fixed_loss)), el('b', '', worked(bare(w.foam(size.usable)), 'kit', size.kit, 'usable'))] }))),
     el('p', 'note', t('kits.loss_note')),
     ...mass(p.sizes, w)] : []);
-    redraw(sheets, [el('h2', 'bar', t('kits.sheets')), el('ul', 'rows', ...job.kits.map((kit) => pressRow(to('kit', kit.id), kit.name || t('kits.unnamed'), t('kits.sheet_why'), el('span', 'act', t('kits.edit')))))]);
+    redraw(sheets, [el('div', 'dos', way(t('kits.to_shelf'), to('stock'))), el('h2', 'bar', t('kits.sheets')), el('ul', 'rows', ...job.kits.map((kit) => pressRow(to('kit', kit.id), kit.name || t('kits.unnamed'), t('kits.sheet_why'), el('span', 'act', t('kits.edit')))))]);
     for (const one of [...fields, ...limits]) one.update();
   }
 
@@ -112,6 +114,14 @@ export function mount(root, store) {
           },
         }, t('kits.choose')))));
     }));
+  }
+
+  /** The kits that are already there, and what is left to be bought. @param {import('./core.js').Purchase} p @param {import('./figures.js').Figures} w */
+  function shelf(p, w) {
+    return el('ul', 'rows plain', ...p.stock.map((one) => row(byId(store.job.stock, one.kit)?.name || t('kits.unnamed'), countsWords(one, w),
+      one.counts === 'yes' ? worked(w.foam(one.counted), 'stock', one.kit, 'usable') : t('stock.nothing'))),
+    row(el('b', '', t('kits.shelf_together')), '', el('b', '', worked(w.foam(p.from_stock), 'job', 0, 'purchase.from_stock'))),
+    row(t('kits.to_buy'), t('kits.to_buy_why', { amount: w.foam(store.estimate?.quantity.to_spray.likely ?? 0) }), worked(w.foam(p.to_buy.likely), 'job', 0, 'purchase.to_buy')));
   }
 
   /** The mass check, where weights and density are known. @param {import('./core.js').KitSize[]} sizes @param {import('./figures.js').Figures} w */

@@ -7,7 +7,7 @@ import { el, list, say } from './list.js';
 import { languagePick, themePick, unitsPick } from './menu.js';
 import { notify } from './notices.js';
 import { check, offline, removeCopy } from './offline.js';
-import { head } from './parts.js';
+import { head, way } from './parts.js';
 import { fieldGroup, grouped } from './sheets.js';
 import { go, to } from './view.js';
 import { has, t } from './words.js';
@@ -45,6 +45,7 @@ export function mount(root, store) {
     el('div', 'pad tail',
       section('job', el('div', 'fields one', lines[0].node, lines[1].node, date.node, lines[2].node), units),
       ...parts.map((one) => one.node),
+      el('div', 'dos', way(t('settings.to_catalogue'), to('catalogue')), way(t('settings.to_stock'), to('stock'))),
       el('p', 'note top', t('settings.governs')),
       ...groups.map((one) => one.node),
       section('device', themePick(), languagePick((language) => document.dispatchEvent(new CustomEvent('foamwright-language', { detail: language }))), copy,

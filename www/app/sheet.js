@@ -182,12 +182,13 @@ function buying(store, root) {
     why: big ? t('kits.big_why', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), kits: big.kits_limit })
       : !p.buy.enough ? t('kits.short_why') : dearer ? t('kits.dearer_why', { more: w.money(dearer), reason: reason ?? '' }).replace(/[:\s]+$/, '') : t(p.chosen ? 'kits.chosen_why' : 'kits.least_why', { cost }),
     ...(big ? { word: /** @type {const} */ ('hold'), figure: t('sheet.too_big') } : { figure: String(p.buy.kits) }),
-    below: big ? t('kits.big_below') : mixWords(store, p.buy.buy),
+    below: big ? t('kits.big_below') : [mixWords(store, p.buy.buy), p.stock_kits ? t('kits.and_shelf', { n: p.stock_kits }) : ''].filter(Boolean).join(', '),
     partly,
     inside: [
       el('div', 'says', ...notes.map(findingNote)),
       kits(store, between(root)),
       el('ul', 'rows',
+        p.stock_kits > 0 && row(t('kits.from_shelf'), t('kits.and_shelf', { n: p.stock_kits }), worked(w.foam(p.from_stock), 'job', 0, 'purchase.from_stock')),
         row(t('kits.usable'), t('kits.on_label', { amount: w.foam(p.buy.label) }), worked(w.foam(p.buy.usable), 'job', 0, 'purchase.buy.usable')),
         row(t('kits.left'), t('kits.after', { amount: w.foam(estimate?.quantity.to_spray_up.likely) }), worked(w.foam(p.buy.left), 'job', 0, 'purchase.buy.left')),
         p.buy.cost === undefined ? undefined : row(t('kits.cost'), p.chosen && reason ? reason : undefined, worked(cost, 'job', 0, 'purchase.buy.cost'))),

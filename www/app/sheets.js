@@ -1,6 +1,6 @@
 // @ts-check
 /** What the foam sheet and the kit sheet have in common: the job's copy, and its place in the catalogue. */
-import { isSample, keepSheet, loadCatalogue, newer } from './catalogue.js';
+import { isKept, isSample, keepSheet, loadCatalogue, newer } from './catalogue.js';
 import { fieldRow } from './calls.js';
 import { find } from './changes.js';
 import { field, line, note } from './field.js';
@@ -14,18 +14,19 @@ import { has, t } from './words.js';
 /**
  * @param {HTMLElement} root
  * @param {import('./store.js').Store} store
- * @param {'foam' | 'kit'} part
+ * @param {'foam' | 'kit' | 'owned'} part
  * @param {number} id
- * @param {{groups: readonly (readonly [string, readonly string[]])[], more?: HTMLElement, onUpdate?: () => void, also?: (found: import('./core.js').Finding) => boolean}} about
- *   `groups`: a heading and the fields under it; `more`: what follows the groups; `also`: further findings shown here
+ * @param {{groups: readonly (readonly [string, readonly string[]])[], more?: HTMLElement, back?: [string, string], onUpdate?: () => void, also?: (found: import('./core.js').Finding) => boolean}} about
+ *   `groups`: a heading and the fields under it; `more`: what follows the groups; `also`: further findings shown here; `back`: where
+ *   it leads back to, when not to the settings; such a sheet is kept and removed there
  * @returns {import('./view.js').View}
  */
-export function mountSheet(root, store, part, id, { groups, more, onUpdate, also }) {
+export function mountSheet(root, store, part, id, { groups, more, onUpdate, also, back }) {
   if (!find(store.job, part, id)) {
-    go(to('settings'), true);
+    go(to(back?.[0] ?? 'settings'), true);
     return { title: '', update() {} };
   }
-  const top = head({ back: [to('settings'), t('page.to_settings')], title: ' ' });
+  const top = head({ back: back ? [to(back[0]), back[1]] : [to('settings'), t('page.to_settings')], title: ' ' });
   const heading = /** @type {HTMLElement} */ (top.querySelector('h1'));
   const name = line({ store, part, id, field: 'name', label: t(`settings.${part}_name`) });
   const fields = groups.map(([key, names]) => fieldGroup(store, part, id, key, names));
@@ -37,13 +38,13 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
     el('p', 'note', t(`settings.${part}_governs`)), notes,
     el('div', 'fields', name.node),
     ...fields.map((one) => one.node),
-    more, el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue)));
+    more, ...(back ? [] : [el('h2', 'bar', t('settings.catalogue')), el('p', 'note', t('settings.catalogue_note')), catalogue]))));
   void loadCatalogue().then(() => update());
 
   function update() {
     const copy = find(store.job, part, id);
     if (!copy) {
-      go(to('settings'), true);
+      go(to(back?.[0] ?? 'settings'), true);
       return;
     }
     const title = copy.name.trim() || t(`settings.${part}_unnamed`);
@@ -75,12 +76,9 @@ export function mountSheet(root, store, part, id, { groups, more, onUpdate, also
 
   function keep() {
     const kept = keepSheet(part, find(store.job, part, id));
-    if (!kept) {
-      notify('sheet', 'watch', t('settings.sheet_not_kept'), t('page.not_kept_do'));
-      return;
-    }
     store.dispatch({ do: 'sheet_kept', part, id, sheet: kept.sheet, version: kept.version });
-    notify('sheet', 'go', t('settings.sheet_kept', { version: kept.version }));
+    if (isKept()) notify('sheet', 'go', t('settings.sheet_kept', { version: kept.version }));
+    else notify('sheet', 'watch', t('settings.sheet_not_kept'), t('page.not_kept_do'));
   }
 
   return { title: () => heading.textContent ?? '', update };

@@ -117,6 +117,10 @@ export function mount(root, store, route) {
       title = byId(job.kits, id)?.name || t('kits.unnamed');
       sub = t('kits.from_label');
       rows.push(...group('kit', size, count, title));
+    } else if (scope === 'stock') {
+      title = byId(job.stock, id)?.name || t('kits.unnamed');
+      sub = t('kits.from_shelf');
+      rows.push(...group('stock', estimate.purchase.stock.find((one) => one.kit === id), count, title));
     } else if (scope === 'check') {
       const check = estimate.readiness.checks.find((one) => one.id === id);
       if (check) {
@@ -132,6 +136,7 @@ export function mount(root, store, route) {
     } else if (lit.startsWith('purchase')) {
       title = t('kits.title');
       for (const size of estimate.purchase.sizes) rows.push(...group('kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed')));
+      for (const one of estimate.purchase.stock) rows.push(...group('stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed')));
       rows.push(...group('job', estimate, count, t('kits.title'), ['quantity.to_spray', 'purchase.']));
     } else if (lit.startsWith('readiness')) {
       title = t('ready.title');

@@ -53,3 +53,19 @@ function cylinder(letter, x, y, w, h, share) {
   parts.push(line(share > 0 ? 'ln bold' : 'ln bold dash', shape), text('m b md', r2(x + w / 2), bottom - 12, letter));
   return parts;
 }
+
+/**
+ * One kit that is already there: A and B side by side, each filled as far as it still holds; dashed where empty
+ * or not known.
+ * @param {{label: number, largest: number, a: number, b: number, name: string}} kit shares from 0 to 1
+ */
+export function kitLeft({ label, largest, a, b, name }) {
+  const scale = Math.max(0.5, Math.cbrt(Math.max(1, label) / Math.max(1, largest)));
+  const tall = 74 * scale;
+  const broad = Math.max(22, 32 * scale);
+  const share = (/** @type {number} */ of) => Math.max(0, Math.min(1, of));
+  return drawing(76, 80, name, [
+    ...cylinder('A', 38 - broad - 2, 78 - tall, broad, tall, share(a)),
+    ...cylinder('B', 40, 78 - tall, broad, tall, share(b)),
+  ]);
+}
