@@ -48,8 +48,9 @@ export function readCatalogue(text) {
     return { refused: 'damaged' };
   }
   if (!isPlain(file) || file.format !== FORMAT) return { refused: 'foreign' };
-  if (!Number.isSafeInteger(file.version) || file.version < 1) return { refused: 'wrong', at: 'version' };
-  if (file.version > VERSION) return { refused: 'newer', version: file.version };
+  const version = Number.isSafeInteger(file.version) ? Number(file.version) : 0;
+  if (version < 1) return { refused: 'wrong', at: 'version' };
+  if (version > VERSION) return { refused: 'newer', version };
   try {
     /** @type {Sheets} */
     const all = { foam: [], kit: [], owned: [] };
