@@ -6,7 +6,7 @@
  *
  * @typedef {import('./changes.js').Sheet} Sheet
  * @typedef {'foam' | 'kit' | 'owned'} SheetPart
- * @typedef {Record<SheetPart, Sheet[]>} Sheets
+ * @typedef {Record<SheetPart, Sheet[]> & {[part: string]: Sheet[]}} Sheets
  */
 import { readKey, writeKey } from './prefs.js';
 import { newId } from './shelf.js';
