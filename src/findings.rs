@@ -103,6 +103,8 @@ codes! {
     NoSuchDay: Stop, "";
     /// A form that is not taken here.
     NotTaken: Stop, "";
+    /// A list of readings in which a comma may end a reading or may be a decimal comma.
+    RunTogether: Stop, "";
     /// Under the least that the table of fields allows.
     BelowLimit: Stop, "";
     /// Over the most that the table of fields allows.
@@ -135,6 +137,32 @@ codes! {
     DeeperThanCavity: Warn, "your_tape";
     /// The least promised is more than the aim or the aim more than the most allowed.
     DepthsCross: Stop, "";
+    /// The depth that the target needs is more than may stay here.
+    RulesCross: Warn, "marks";
+    /// Left exposed at the rim, thicker than the exception allows.
+    ExposedTooThick: Warn, "irc_rim";
+    /// Left exposed at the rim, thicker than the foam was tested.
+    ExposedOverTested: Warn, "irc_rim";
+    /// Left exposed at the rim, but the foam sheet does not show what the exception asks for.
+    ExposedNotAvailable: Warn, "irc_rim";
+    /// The foam sheet is silent on something that the exception for a rim left exposed asks for.
+    ExposedBlank: Warn, "irc_rim";
+    /// The foam sheet shows a figure outside what that exception asks for.
+    ExposedOutside: Warn, "irc_rim";
+    /// Aim and tolerance together reach past what may stay exposed.
+    NoToleranceLeft: Note, "irc_rim";
+    /// Foam left exposed elsewhere: a cover is asked for.
+    CoverAsked: Warn, "irc_barrier";
+    /// Flame spread or smoke is above what any foam may have.
+    BurnsTooFast: Warn, "irc_burning";
+    /// Old foam is sprayed over: clean, dust-free, a test patch first.
+    OldFoam: Note, "old_foam";
+    /// The foam that is there reaches the aim already.
+    NothingToAdd: Note, "your_tape";
+    /// Patches take more than the whole surface.
+    PatchesExceed: Stop, "";
+    /// Nothing is known to be left over for this surface.
+    NothingLeft: Warn, "left_over";
     /// The aim is thinner than the least lift.
     ThinnerThanLift: Warn, "least_lift";
     /// The lifts cannot all lie between the least and the largest.

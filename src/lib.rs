@@ -25,6 +25,7 @@ pub mod foam;
 pub mod job;
 pub mod kits;
 pub mod measure;
+mod one_surface;
 pub mod quantity;
 pub mod readiness;
 pub mod spraying;
@@ -34,35 +35,17 @@ pub mod working;
 #[cfg(target_arch = "wasm32")]
 mod browser;
 
-use crate::depth::Depth;
-use crate::findings::{Code, Finding};
+use crate::findings::Finding;
 use crate::foam::Foam;
-use crate::job::{DepthWay, Job, Now, Part, Reader};
+use crate::job::{DepthWay, Job, Now, Part, Reader, Surface};
 use crate::kits::Purchase;
-use crate::measure::{Band, BoardFeet};
+use crate::one_surface::Begun;
 use crate::quantity::Quantity;
 use crate::readiness::Readiness;
-use crate::spraying::{Day, Lifts, SprayPlan};
-use crate::surfaces::SurfaceArea;
+use crate::spraying::{Day, SprayPlan};
 use serde::Serialize;
 
-/// Everything that follows from one surface.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-pub struct SurfaceEstimate {
-    /// The surface's id in the job.
-    pub id: u32,
-    /// The foam it gets: an id in the job's foams; 0 where the job holds no such sheet.
-    pub foam: u32,
-    /// Its areas.
-    pub area: Option<SurfaceArea>,
-    /// Its depths.
-    pub depth: Option<Depth>,
-    /// Net area × aim.
-    pub in_place: Option<Band<BoardFeet>>,
-    /// Its lifts.
-    pub lifts: Option<Lifts>,
-}
+pub use one_surface::SurfaceEstimate;
 
 /// Everything that follows from a job, every intermediate figure included.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -100,45 +83,29 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     let allowances = quantity::allowances(job, &mut reader);
     let sizes = kits::sizes(job, foam_of(0), &mut reader);
 
+    let one_kit = |surface: &Surface| {
+        let size = sizes.iter().find(|size| size.kit == surface.depth_kit);
+        size.filter(|_| surface.depth_way == DepthWay::OneKit).map(|size| (size.usable, allowances.factor()))
+    };
+    // What the surfaces that get whatever is left need is known last, and raises no purchase.
     let mut surfaces = Vec::with_capacity(job.surfaces.len());
-    for surface in &job.surfaces {
-        let foam = foam_of(surface.foam);
-        if foam.is_none() {
-            reader.say(Finding::new(Code::NoSheet, Part::Surface, surface.id, "foam"));
+    let mut waiting = Vec::new();
+    for (at, surface) in job.surfaces.iter().enumerate() {
+        let begun = Begun::new(job, surface, foam_of(surface.foam), &mut reader);
+        match surface.depth_way {
+            DepthWay::LeftOver => waiting.push((at, begun)),
+            _ => surfaces.push(begun.finish(one_kit(surface), None, &mut reader)),
         }
-        let area = surfaces::measure(surface, &mut reader);
-        let one_kit = match surface.depth_way {
-            DepthWay::OneKit => sizes
-                .iter()
-                .find(|size| size.kit == surface.depth_kit)
-                .map(|size| (size.usable, allowances.factor())),
-            DepthWay::Typed | DepthWay::TargetR | DepthWay::LeftOver => None,
-        };
-        let around = depth::Around { job, surface, area: area.as_ref(), foam, one_kit };
-        let depth = depth::choose(around, &mut reader);
-        let in_place = area.as_ref().zip(depth.as_ref()).map(|(area, depth)| Band {
-            low: area.net_ft2.low * depth.aim_in.low,
-            likely: area.net_ft2.likely * depth.aim_in.likely,
-            high: area.net_ft2.high * depth.aim_in.high,
-        });
-        let lifts = depth
-            .as_ref()
-            .zip(foam)
-            .and_then(|(depth, foam)| spraying::lifts(surface, depth, foam, &mut reader));
-        surfaces.push(SurfaceEstimate {
-            id: surface.id,
-            foam: foam.map_or(0, |foam| foam.id),
-            area,
-            depth,
-            in_place,
-            lifts,
-        });
     }
-
     let in_place: Vec<_> = surfaces.iter().map(|one| one.in_place).collect();
-    let quantity = quantity::board_feet(&in_place, allowances);
+    let mut quantity = quantity::board_feet(&in_place, allowances);
     let stock = kits::stock(job, foam_of(0), spray_day, now, &mut reader);
     let purchase = kits::purchase(job, sizes, stock, &quantity, &mut reader);
+    let left = one_surface::left(&waiting, &purchase, &quantity);
+    for (at, begun) in waiting {
+        surfaces.insert(at, begun.finish(None, left, &mut reader));
+    }
+    quantity.with_left_over(&surfaces);
     let lifts: Vec<_> = surfaces.iter().map(|one| one.lifts).collect();
     let spraying = spraying::plan(&lifts, &quantity, &purchase);
     let mut used: Vec<&Foam> = Vec::new();

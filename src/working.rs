@@ -193,16 +193,52 @@ const STEPS: &[Step] = &[
         "in",
         "depth_tolerance",
     )
-    .when("depth.way", &["target_r"]),
+    .when("depth.aim_by", &["target"]),
+    step(
+        "aim_target_over_old",
+        S::Surface,
+        "depth.aim_in",
+        &["depth.needed_in", "depth.under_in", "depth.existing.depth_in"],
+        "in",
+        "depth_tolerance",
+    )
+    .when("depth.aim_by", &["target_over_old"]),
     step(
         "aim_kit",
         S::Surface,
         "depth.aim_in.likely",
-        &["depth.kit_usable", "area.net_ft2", "depth.kit_factor"],
+        &["depth.kit_usable", "depth.kit_ft2", "depth.kit_factor"],
         "in",
         "board_foot",
     )
-    .when("depth.way", &["one_kit"]),
+    .when("depth.aim_by", &["kit"]),
+    step(
+        "aim_kit_over_old",
+        S::Surface,
+        "depth.aim_in.likely",
+        &["depth.kit_usable", "depth.kit_ft2", "depth.kit_factor", "depth.existing.depth_in"],
+        "in",
+        "board_foot",
+    )
+    .when("depth.aim_by", &["kit_over_old"]),
+    step(
+        "aim_left",
+        S::Surface,
+        "depth.aim_in.likely",
+        &["depth.left.feet_bdft", "depth.left.over_ft2"],
+        "in",
+        "left_over",
+    )
+    .when("depth.aim_by", &["left_over"]),
+    step(
+        "aim_left_over_old",
+        S::Surface,
+        "depth.aim_in.likely",
+        &["depth.left.feet_bdft", "depth.left.over_ft2", "depth.existing.depth_in"],
+        "in",
+        "left_over",
+    )
+    .when("depth.aim_by", &["left_over_old"]),
     step(
         "promised_aim",
         S::Surface,
@@ -215,6 +251,15 @@ const STEPS: &[Step] = &[
     step("promised_target", S::Surface, "depth.promised_in", &["depth.needed_in"], "in", "foam_sheet")
         .when("depth.promised_by", &["target"]),
     step(
+        "promised_target_over_old",
+        S::Surface,
+        "depth.promised_in",
+        &["depth.needed_in", "depth.existing.depth_in"],
+        "in",
+        "foam_sheet",
+    )
+    .when("depth.promised_by", &["target_over_old"]),
+    step(
         "most_aim",
         S::Surface,
         "depth.most_in",
@@ -223,12 +268,30 @@ const STEPS: &[Step] = &[
         "depth_tolerance",
     )
     .when("depth.most_by", &["aim"]),
+    step("most_exposed", S::Surface, "depth.most_in", &["depth.exposed_most_in"], "in", "irc_rim")
+        .when("depth.most_by", &["exposed"]),
+    step(
+        "rules_gap",
+        S::Surface,
+        "depth.window.gap_in",
+        &["depth.window.least_in", "depth.window.most_in"],
+        "in",
+        "marks",
+    ),
+    step(
+        "to_add",
+        S::Surface,
+        "depth.existing.add_in",
+        &["depth.aim_in", "depth.existing.depth_in"],
+        "in",
+        "your_tape",
+    ),
     step(
         "planning_r",
         S::Surface,
         "depth.planning_r",
         &[
-            "depth.aim_in",
+            "depth.planning_in",
             "depth.planning_between.thinner_in",
             "depth.planning_between.thinner_r",
             "depth.planning_between.thicker_in",
@@ -237,9 +300,31 @@ const STEPS: &[Step] = &[
         "r",
         "planning_only",
     ),
-    step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot"),
+    // quantity, one surface
+    step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot")
+        .when("in_place_by", &["plain"]),
+    step("rest_area", S::Surface, "lines.rest_ft2", &["area.net_ft2", "lines.patches.area_ft2"], "ft2", TAPE),
+    step(
+        "rest_in_place",
+        S::Surface,
+        "lines.rest",
+        &["lines.rest_ft2", "lines.add_in"],
+        "bdft",
+        "board_foot",
+    ),
+    step(
+        "patches_in_place",
+        S::Surface,
+        "lines.flat",
+        &["lines.rest", "lines.patches.feet"],
+        "bdft",
+        "board_foot",
+    ),
+    step("uneven", S::Surface, "lines.uneven", &["lines.flat", "lines.uneven_pct"], "bdft", "uneven"),
+    step("lines_in_place", S::Surface, "in_place", &["lines.flat", "lines.uneven"], "bdft", "board_foot")
+        .when("in_place_by", &["lines"]),
     // quantity
-    step("in_place", S::Job, "quantity.in_place", &["surfaces.in_place"], "bdft", "board_foot"),
+    step("in_place", S::Job, "quantity.in_place", &["surfaces.bought"], "bdft", "board_foot"),
     step(
         "over_depth",
         S::Job,
@@ -358,8 +443,8 @@ const STEPS: &[Step] = &[
         "too_big",
     ),
     // spraying
-    step("lifts", S::Surface, "lifts.count", &["depth.aim_in", "lifts.largest_in"], "each", "largest_lift"),
-    step("lift_each", S::Surface, "lifts.each_in", &["depth.aim_in", "lifts.count"], "in", "largest_lift"),
+    step("lifts", S::Surface, "lifts.count", &["lifts.of_in", "lifts.largest_in"], "each", "largest_lift"),
+    step("lift_each", S::Surface, "lifts.each_in", &["lifts.of_in", "lifts.count"], "in", "largest_lift"),
     step("wait_label", S::Surface, "lifts.wait_min", &["lifts.label_min"], "min", "foam_sheet")
         .when("lifts.wait_by", &["label", "label_only"]),
     step("wait_practice", S::Surface, "lifts.wait_min", &[], "min", "wait_practice")
@@ -379,7 +464,7 @@ const STEPS: &[Step] = &[
         "nozzles",
         S::Job,
         "spraying.nozzles",
-        &["quantity.to_spray", "spraying.lifts", "spraying.kits"],
+        &["spraying.feet_bdft", "spraying.lifts", "spraying.kits"],
         "each",
         "nozzles",
     ),

@@ -95,6 +95,52 @@ fn change(code: Code, job: &mut Value) {
         Code::BelowLimit => set(&mut job["kits"][0], "label_yield", "1/2"),
         Code::AboveLimit => rim(job, "depth", "40 in"),
         Code::Unlikely => rim(job, "length", "236 ft"),
+        Code::RunTogether => rim(job, "existing", "3/8,1,7/8"),
+        Code::RulesCross => {
+            rim(job, "exposure", "exposed");
+            rim(job, "spot", "rim");
+            rim(job, "target_r", "R-20");
+        }
+        Code::ExposedTooThick => {
+            rim(job, "exposure", "exposed");
+            rim(job, "spot", "rim");
+            rim(job, "depth", "3 5/16 in");
+        }
+        Code::ExposedOverTested => {
+            rim(job, "exposure", "exposed");
+            rim(job, "spot", "rim");
+            foam(job, "tested_thickness", "2 in");
+        }
+        Code::ExposedNotAvailable | Code::ExposedBlank => {
+            rim(job, "exposure", "exposed");
+            rim(job, "spot", "rim");
+            foam(job, "smoke", "");
+        }
+        Code::ExposedOutside => {
+            rim(job, "exposure", "exposed");
+            rim(job, "spot", "rim");
+            foam(job, "density", "2.1");
+        }
+        Code::NoToleranceLeft => {
+            rim(job, "exposure", "exposed");
+            rim(job, "spot", "rim");
+            rim(job, "depth", "3 1/8 in");
+            rim(job, "most", "");
+        }
+        Code::CoverAsked => rim(job, "exposure", "exposed"),
+        Code::BurnsTooFast => foam(job, "flame", "80"),
+        Code::OldFoam => rim(job, "existing", "3/8, 1, 7/8"),
+        Code::NothingToAdd => rim(job, "existing", "3 to 4"),
+        Code::PatchesExceed => {
+            job["surfaces"][0]["patches"] = json!([{ "id": 195, "entries": [
+                { "field": "area", "text": "900 ft2" }, { "field": "depth", "text": "4 in" }
+            ] }]);
+        }
+        Code::NothingLeft => {
+            for surface in job["surfaces"].as_array_mut().expect("surfaces") {
+                surface["depth_way"] = json!("left_over");
+            }
+        }
         Code::OpeningsExceed => set(opening(job, 0), "count", "40"),
         Code::OpeningOutside => set(opening(job, 0), "from_left", "23 ft"),
         Code::OpeningsOverlap => set(opening(job, 0), "from_left", "12 ft"),

@@ -1,60 +1,103 @@
 //! From the way chosen to the three depths, and what there is to say about them.
 
-use super::{Around, Depth, DepthBy};
+use super::{
+    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, judge, marks, to_add, window,
+};
 use crate::findings::{Code, Finding};
-use crate::foam::{Between, Foam};
-use crate::job::{DepthWay, Part, Reader, field};
-use crate::measure::{Band, BoardFeet, Inches, Kind, RValue};
+use crate::foam::Between;
+use crate::job::{DepthWay, Part, Reader, Shape, Surface, entry, field};
+use crate::measure::{Band, BoardFeet, Inches, Kind, RValue, SquareFeet};
 
 /// What binary fractions may lose in a sum of depths: far below what a probe can tell.
-const NOISE_IN: f64 = 1e-9;
+pub(super) const NOISE_IN: f64 = 1e-9;
 
 /// The aim, and what it was worked out from.
 #[derive(Clone, Copy)]
 struct Aim {
     aim: Band<f64>,
-    needed: Option<(Inches, Option<Between>, RValue)>,
-    kit: Option<(BoardFeet, f64)>,
+    by: AimBy,
+    kit: Option<(BoardFeet, f64, SquareFeet)>,
+    left: Option<Left>,
 }
+
+/// The depth that a target needs, the listed thicknesses it lies between, and the target.
+type Needed = (Inches, Option<Between>, RValue);
 
 /// The depths of a surface; `None` while something is missing, with the findings that say so.
 ///
 /// In words: typed: the aim is what was typed; target R: aim = depth at which the sheet reaches the target +
-/// under; one kit: aim = usable board feet of the kit ÷ (net area × everything added). Promised = what was
-/// typed, else for a target the depth it needs, else the low end of the aim − under, never below zero. Most =
-/// what was typed, else the high end of the aim + over. Under ½ in and over ¼ in unless entered: common
-/// practice, or the crew's own log.
+/// under, over the thickest old foam of another kind; one kit: aim = usable board feet of the kit ÷ (area ×
+/// everything added); left over: aim = what is left ÷ the area that shares it; both over what is there.
+/// Promised = what was typed, else for a target the depth it needs, else the low end of the aim − under, never
+/// below zero. Most = what was typed, else the high end of the aim + over, but no more than may stay exposed
+/// at a rim left exposed. Under ½ in and over ¼ in unless entered: common practice, or the crew's own log.
 pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
     let Around { job, surface, foam, .. } = around;
+    let foam = foam.filter(|_| surface.shape != Shape::Strip);
     let entries = &surface.entries;
     let mut tolerance = |name| reader.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value.likely);
     let (under, over) = (tolerance("under_aim"), tolerance("over_aim"));
     let mut typed = |name| reader.take(Part::Surface, surface.id, entries, name).map(|taken| taken.value);
-    let (promise, most) = (typed("promise"), typed("most"));
+    let (promise, typed_most) = (typed("promise"), typed("most"));
     // Of a range of bays the shallowest counts.
     let cavity = typed("cavity").map(|depth| Inches(depth.low));
     let cavity = cavity.or(around.area.and_then(|area| area.cavity_in));
+    let exposure = exposure(surface, reader);
+    let there = around.existing;
+    let counts = there.filter(|there| !there.same);
+    let old = counts.map_or(0.0, |there| there.depth_in.high.0);
+    // A target that was entered is a least whichever way the aim was chosen; only its own way insists on it.
+    let needed = match surface.depth_way {
+        DepthWay::TargetR => needed(around, reader),
+        DepthWay::Typed => {
+            let target = reader.take(Part::Surface, surface.id, entries, "target_r");
+            let target = target.map(|taken| RValue(taken.value.likely));
+            target.zip(foam).and_then(|(r, foam)| Some((foam.depth_for(r)?, foam.between_for(r), r)))
+        }
+        DepthWay::OneKit | DepthWay::LeftOver => None,
+    };
     let found = match surface.depth_way {
         DepthWay::Typed => typed_aim(around, reader),
-        DepthWay::TargetR => target_aim(around, under, reader),
+        DepthWay::TargetR => needed.zip(under).map(|((depth, ..), under)| Aim {
+            aim: Band::exactly(depth.0 + under + old),
+            by: if counts.is_some() { AimBy::TargetOverOld } else { AimBy::Target },
+            kit: None,
+            left: None,
+        }),
         DepthWay::OneKit => kit_aim(around, reader),
-        DepthWay::LeftOver => None,
+        DepthWay::LeftOver => left_aim(around, reader),
     };
-    let (Aim { aim, needed, kit }, under, over) = (found?, under?, over?);
+    let (Aim { aim, by, kit, left }, under, over) = (found?, under?, over?);
 
-    let (promised, promised_by) = match (promise, needed) {
+    let aims_at_target = matches!(by, AimBy::Target | AimBy::TargetOverOld);
+    let (promised, promised_by) = match (promise, needed.filter(|_| aims_at_target)) {
         (Some(typed), _) => (typed.likely, DepthBy::Typed),
+        (None, Some((needed, ..))) if counts.is_some() => (needed.0 + old, DepthBy::TargetOverOld),
         (None, Some((needed, ..))) => (needed.0, DepthBy::Target),
         (None, None) => ((aim.low - under).max(0.0), DepthBy::Aim),
     };
-    let (most, most_by) = match most {
-        Some(typed) => (typed.likely, DepthBy::Typed),
-        None => (aim.high + over, DepthBy::Aim),
+    let least = needed.map(|(depth, ..)| Inches(depth.0 + old));
+    let marks = marks::marks(&around, exposure, least, cavity, Inches(aim.high));
+    let cap = marks.iter().filter(|one| {
+        matches!(one.rule, Rule::RimExposed | Rule::TestedThickness) && one.stands == Stands::Applies
+    });
+    let cap = cap.filter_map(|one| one.at_in).reduce(|known, one| if one < known { one } else { known });
+    let (most, most_by) = match (typed_most, cap) {
+        (Some(typed), _) => (typed.likely, DepthBy::Typed),
+        (None, Some(cap)) if aim.high <= cap.0 + NOISE_IN && aim.high + over > cap.0 + NOISE_IN => {
+            (cap.0, DepthBy::Exposed)
+        }
+        (None, _) => (aim.high + over, DepthBy::Aim),
     };
-    let promised_r = foam.and_then(|foam| foam.promised_r(Inches(promised)));
+    let aim_in = aim.map(Inches);
+    let existing = there.map(|there| Existing { add_in: to_add(aim_in, Some(&there)), ..there });
+    // The R of old foam is known only where it is the sheet's own; where it is not, new foam alone counts.
+    let planning_in = Inches((aim.likely - counts.map_or(0.0, |there| there.depth_in.likely.0)).max(0.0));
+    let promised_r = foam.and_then(|foam| foam.promised_r(Inches(promised - old)));
     let depth = Depth {
         way: surface.depth_way,
-        aim_in: aim.map(Inches),
+        aim_by: by,
+        aim_in,
         thinnest_aim_in: Inches(aim.low),
         thickest_aim_in: Inches(aim.high),
         promised_in: Inches(promised),
@@ -66,16 +109,35 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         needed_in: needed.map(|(depth, ..)| depth),
         needed_between: needed.and_then(|(_, between, _)| between),
         target_r: needed.map(|(.., target)| target),
-        kit_usable: kit.map(|(usable, _)| usable),
-        kit_factor: kit.map(|(_, factor)| factor),
-        planning_between: foam.and_then(|foam| foam.between_at(Inches(aim.likely))),
-        planning_r: foam.and_then(|foam| foam.planning_r(Inches(aim.likely))),
+        kit_usable: kit.map(|(usable, ..)| usable),
+        kit_factor: kit.map(|(_, factor, _)| factor),
+        kit_ft2: kit.map(|(.., area)| area),
+        left,
+        existing,
+        planning_in,
+        planning_between: foam.and_then(|foam| foam.between_at(planning_in)),
+        planning_r: foam.and_then(|foam| foam.planning_r(planning_in)),
         promised_r: promised_r.map(|listed| listed.r),
         promised_r_at_in: promised_r.map(|listed| listed.thickness_in),
         cavity_in: cavity,
+        exposed_most_in: cap,
+        window: window(&marks),
+        marks,
     };
-    judge(&depth, around, reader);
+    judge::judge(&depth, around, exposure, reader);
     Some(depth)
+}
+
+/// Whether the foam stays exposed, and whether at a rim: a rim joist is one without being asked. A spot that
+/// nobody has named is not one: the exception is for rims only.
+fn exposure(surface: &Surface, reader: &mut Reader) -> Exposure {
+    let mut word = |field| reader.choice(Part::Surface, surface.id, &surface.entries, field);
+    let open = match word("exposure") {
+        Some("exposed") => Some(true),
+        Some("covered") => Some(false),
+        _ => None,
+    };
+    Exposure { open, rim: word("spot") == Some("rim") || surface.shape == Shape::RimRun }
 }
 
 /// The field in which the aim was set.
@@ -90,16 +152,21 @@ pub(crate) fn aim_field(way: DepthWay) -> &'static str {
 
 fn typed_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
     let surface = around.surface;
-    let taken = reader.need(Part::Surface, surface.id, &surface.entries, "depth")?;
-    Some(Aim { aim: taken.value, needed: None, kit: None })
+    // A strip or bead that only seals is an inch unless it is said otherwise: common practice.
+    let aim = if surface.shape == Shape::Strip && entry(&surface.entries, "depth").is_none() {
+        Band::exactly(1.0)
+    } else {
+        reader.need(Part::Surface, surface.id, &surface.entries, "depth")?.value
+    };
+    Some(Aim { aim, by: AimBy::Typed, kit: None, left: None })
 }
 
-fn target_aim(around: Around<'_>, under: Option<f64>, reader: &mut Reader) -> Option<Aim> {
+fn needed(around: Around<'_>, reader: &mut Reader) -> Option<Needed> {
     let surface = around.surface;
     let target = reader.need(Part::Surface, surface.id, &surface.entries, "target_r")?.value.likely;
     let foam = around.foam?;
     let Some(thickest) = foam.thickest() else {
-        no_listed_r(foam, reader);
+        judge::no_listed_r(foam, reader);
         return None;
     };
     if target <= 0.0 {
@@ -113,16 +180,11 @@ fn target_aim(around: Around<'_>, under: Option<f64>, reader: &mut Reader) -> Op
         reader.say(finding);
         return None;
     };
-    let between = foam.between_for(RValue(target));
-    Some(Aim {
-        aim: Band::exactly(needed.0 + under?),
-        needed: Some((needed, between, RValue(target))),
-        kit: None,
-    })
+    Some((needed, foam.between_for(RValue(target)), RValue(target)))
 }
 
 fn kit_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
-    let Around { job, surface, area, .. } = around;
+    let Around { job, surface, .. } = around;
     let at_field = |code| Finding::new(code, Part::Surface, surface.id, "depth_kit");
     if surface.depth_kit == 0 {
         reader.say(at_field(Code::Needed));
@@ -133,86 +195,37 @@ fn kit_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
         return None;
     }
     let (usable, factor) = around.one_kit?;
-    let net = area?.net_ft2.likely.0;
-    if usable.0 <= 0.0 || net <= 0.0 || factor <= 0.0 {
+    let over = around.spread_ft2?;
+    let aim = over_old(around, usable.0 / (over.0 * factor), "depth_kit", reader)?;
+    let by = if around.existing.is_some() { AimBy::KitOverOld } else { AimBy::Kit };
+    Some(Aim { aim, by, kit: Some((usable, factor, over)), left: None })
+}
+
+fn left_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
+    let surface = around.surface;
+    let Some(left) = around.left.filter(|left| left.feet_bdft.0 > 0.0) else {
+        reader.say(Finding::new(Code::NothingLeft, Part::Surface, surface.id, "depth_way"));
+        return None;
+    };
+    let aim = over_old(around, left.feet_bdft.0 / left.over_ft2.0, "depth_way", reader)?;
+    let by = if around.existing.is_some() { AimBy::LeftOverOld } else { AimBy::LeftOver };
+    Some(Aim { aim, by, kit: None, left: Some(left) })
+}
+
+/// What is spread over a surface, on top of the mean of what is there; `None` for nothing, and with a finding
+/// for more than the table of fields takes.
+fn over_old(around: Around<'_>, spread: f64, at: &str, reader: &mut Reader) -> Option<Band<f64>> {
+    if !(spread > 0.0 && spread.is_finite()) {
         return None;
     }
-    let aim = usable.0 / (net * factor);
-    let most = field(Part::Surface, "depth").map_or(0.0, |row| row.most);
+    let aim = spread + around.existing.map_or(0.0, |there| there.depth_in.likely.0);
+    let most = field(Part::Surface, "depth").map_or(f64::INFINITY, |row| row.most);
     if aim > most {
-        let finding = at_field(Code::AboveLimit)
+        let finding = Finding::new(Code::AboveLimit, Part::Surface, around.surface.id, at)
             .with("given", reader.figure(Kind::Length, aim))
             .with("most", reader.figure(Kind::Length, most));
         reader.say(finding);
         return None;
     }
-    Some(Aim { aim: Band::exactly(aim), needed: None, kit: Some((usable, factor)) })
-}
-
-/// Says once that a foam lists no R.
-fn no_listed_r(foam: &Foam, reader: &mut Reader) {
-    let finding = Finding::new(Code::NoListedR, Part::Foam, foam.id, "r_at");
-    if !reader.findings.contains(&finding) {
-        reader.say(finding);
-    }
-}
-
-fn judge(depth: &Depth, around: Around<'_>, reader: &mut Reader) {
-    let surface = around.surface;
-    let aim_at = aim_field(surface.depth_way);
-    let found = |code, field: &str| Finding::new(code, Part::Surface, surface.id, field);
-    let inches = |reader: &Reader, depth: Inches| reader.figure(Kind::Length, depth.0);
-    let aim = depth.aim_in.likely;
-
-    let over_aim = depth.promised_in.0 > aim.0 + NOISE_IN;
-    if over_aim || aim.0 > depth.most_in.0 + NOISE_IN {
-        let typed_promise = over_aim && depth.promised_by == DepthBy::Typed;
-        let at = match (typed_promise, depth.most_by) {
-            (true, _) => "promise",
-            (false, DepthBy::Typed) => "most",
-            (false, _) => aim_at,
-        };
-        let finding = found(Code::DepthsCross, at)
-            .with("least", inches(reader, depth.promised_in))
-            .with("given", inches(reader, aim))
-            .with("most", inches(reader, depth.most_in));
-        reader.say(finding);
-    }
-    if let Some(cavity) = depth.cavity_in
-        && aim.0 > cavity.0 + NOISE_IN
-    {
-        let finding = found(Code::DeeperThanCavity, aim_at)
-            .with("given", inches(reader, aim))
-            .with("most", inches(reader, cavity));
-        reader.say(finding);
-    }
-    let Some(foam) = around.foam else { return };
-    if aim.0 < foam.least_lift_in.0 - NOISE_IN {
-        let finding = found(Code::ThinnerThanLift, aim_at)
-            .with("given", inches(reader, aim))
-            .with("least", inches(reader, foam.least_lift_in));
-        reader.say(finding);
-    }
-    match (foam.listed.first(), depth.promised_r) {
-        (None, _) => no_listed_r(foam, reader),
-        (Some(thinnest), None) => {
-            let field = if depth.promised_by == DepthBy::Typed { "promise" } else { aim_at };
-            let finding = found(Code::BelowListed, field)
-                .with("given", inches(reader, depth.promised_in))
-                .with("least", inches(reader, thinnest.thickness_in));
-            reader.say(finding);
-        }
-        (Some(_), Some(promised)) => {
-            let Some(target) = depth.target_r.filter(|target| promised < *target) else { return };
-            let finding = found(Code::TargetNotPromised, aim_at)
-                .with("given", inches(reader, depth.promised_in))
-                .with("r", reader.figure(Kind::Resistance, promised.0))
-                .with("target", reader.figure(Kind::Resistance, target.0))
-                .with(
-                    "listed",
-                    foam.listed_for(target).map_or_else(String::new, |one| inches(reader, one.thickness_in)),
-                );
-            reader.say(finding);
-        }
-    }
+    Some(Band::exactly(aim))
 }

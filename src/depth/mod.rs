@@ -1,17 +1,28 @@
 //! How thick, and why: the aim, the least promised and the most allowed of a surface.
 
 mod choose;
+mod judge;
+mod marks;
+mod parts;
+#[cfg(test)]
+mod rim_tests;
 #[cfg(test)]
 mod tests;
 
 use crate::foam::{Between, Foam};
 use crate::job::{DepthWay, Job, Surface};
-use crate::measure::{Band, BoardFeet, Inches, RValue};
+use crate::measure::{Band, BoardFeet, Inches, RValue, SquareFeet};
 use crate::surfaces::SurfaceArea;
 use serde::Serialize;
 
 pub(crate) use choose::aim_field;
 pub use choose::choose;
+pub use marks::{
+    Bound, DepthWindow, FLAME, Mark, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, Rule,
+    SMOKE, Stands, Trust, window,
+};
+pub(crate) use parts::to_add;
+pub use parts::{Existing, Patched, existing, patches};
 
 /// The three depths of a surface. Board feet follow the aim; R and the paperwork follow the promise;
 /// trimming follows the most allowed. None of the three is rounded.
@@ -20,7 +31,9 @@ pub use choose::choose;
 pub struct Depth {
     /// How the aim was arrived at.
     pub way: DepthWay,
-    /// What the crew aims at.
+    /// Which formula gave the aim.
+    pub aim_by: AimBy,
+    /// What the crew aims at, foam that is there already included.
     pub aim_in: Band<Inches>,
     /// The low end of the aim, where a range was typed; else the aim.
     pub thinnest_aim_in: Inches,
@@ -44,14 +57,22 @@ pub struct Depth {
     pub needed_between: Option<Between>,
     /// For a target R: the target.
     pub target_r: Option<RValue>,
-    /// For one kit: its usable board feet.
+    /// For one kit: its usable board feet, less what the patches take.
     pub kit_usable: Option<BoardFeet>,
     /// For one kit: everything added to the foam in place, as a factor.
     pub kit_factor: Option<f64>,
-    /// The listed thicknesses between which the aim lies, or past which: the planning R lies on the straight
+    /// For one kit: the area over which it spreads, patches left out.
+    pub kit_ft2: Option<SquareFeet>,
+    /// For what is left over: how much, over what area.
+    pub left: Option<Left>,
+    /// Foam that is there already.
+    pub existing: Option<Existing>,
+    /// The depth of foam whose R is known: the aim, less old foam that is not of the sheet.
+    pub planning_in: Inches,
+    /// The listed thicknesses between which that lies, or past which: the planning R lies on the straight
     /// line through them.
     pub planning_between: Option<Between>,
-    /// R at the aim, for planning only.
+    /// R at it, for planning only.
     pub planning_r: Option<RValue>,
     /// The R that may be promised: the sheet's at `promised_r_at_in`.
     pub promised_r: Option<RValue>,
@@ -59,6 +80,64 @@ pub struct Depth {
     pub promised_r_at_in: Option<Inches>,
     /// The cavity's depth: typed, or from the members.
     pub cavity_in: Option<Inches>,
+    /// The most that may stay exposed at this rim, where it is left exposed and the exception is available.
+    pub exposed_most_in: Option<Inches>,
+    /// Every rule that bears on it.
+    pub marks: Vec<Mark>,
+    /// The depths that those leave open.
+    pub window: DepthWindow,
+}
+
+impl Depth {
+    /// What is sprayed: the aim less the foam that is there.
+    pub fn add_in(&self) -> Band<Inches> {
+        self.existing.map_or(self.aim_in, |there| there.add_in)
+    }
+
+    /// Old foam whose R does not count: its thickest.
+    pub fn old_in(&self) -> Inches {
+        self.existing.filter(|there| !there.same).map_or(Inches(0.0), |there| there.depth_in.high)
+    }
+}
+
+/// What is left over for the surfaces that get whatever is left.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Left {
+    /// Usable board feet that the purchase for all other surfaces leaves, less what patches take.
+    pub feet_bdft: BoardFeet,
+    /// The area of all surfaces that share it, each with its factor for uneven ground and the job's allowances.
+    pub over_ft2: SquareFeet,
+}
+
+/// Whether the foam stays exposed, and where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Exposure {
+    /// Whether it stays exposed; `None` where nobody has said.
+    pub open: Option<bool>,
+    /// Whether it is a sill plate, header or rim joist.
+    pub rim: bool,
+}
+
+/// Which formula gave an aim.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum AimBy {
+    /// It was typed.
+    Typed,
+    /// From a target R.
+    Target,
+    /// From a target R, over old foam that does not count for it.
+    TargetOverOld,
+    /// From one kit.
+    Kit,
+    /// From one kit, over old foam.
+    KitOverOld,
+    /// From what is left.
+    LeftOver,
+    /// From what is left, over old foam.
+    LeftOverOld,
 }
 
 /// Where a promise or a most comes from.
@@ -72,6 +151,10 @@ pub enum DepthBy {
     Aim,
     /// The depth that a target R needs.
     Target,
+    /// The same over old foam that does not count for it.
+    TargetOverOld,
+    /// What may stay exposed.
+    Exposed,
 }
 
 /// What the depth of one surface depends on.
@@ -85,6 +168,12 @@ pub struct Around<'a> {
     pub area: Option<&'a SurfaceArea>,
     /// Its foam.
     pub foam: Option<&'a Foam>,
-    /// Usable board feet of one kit of the size it names, and the share added for over-depth and waste.
+    /// Foam that is there already.
+    pub existing: Option<Existing>,
+    /// The area that an amount of foam spreads over: net, patches left out.
+    pub spread_ft2: Option<SquareFeet>,
+    /// Usable board feet of one kit of the size it names, and everything added to the foam in place, as a factor.
     pub one_kit: Option<(BoardFeet, f64)>,
+    /// What is left over, where the surface gets that.
+    pub left: Option<Left>,
 }

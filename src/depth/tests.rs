@@ -39,7 +39,17 @@ fn chosen(job: &Job, one_kit: Option<(f64, f64)>) -> (Option<Depth>, Vec<Finding
     let area = surfaces::measure(surface, &mut reader).expect("an area");
     assert_eq!(area.net_ft2.likely, SquareFeet(70.0));
     let one_kit = one_kit.map(|(usable, factor)| (BoardFeet(usable), factor));
-    let around = Around { job, surface, area: Some(&area), foam: Some(&foam), one_kit };
+    let existing = existing(surface, &mut reader);
+    let around = Around {
+        job,
+        surface,
+        area: Some(&area),
+        foam: Some(&foam),
+        existing,
+        spread_ft2: Some(area.net_ft2.likely),
+        one_kit,
+        left: None,
+    };
     let depth = choose(around, &mut reader);
     (depth, reader.findings)
 }

@@ -9,7 +9,7 @@ mod tests;
 
 use crate::findings::{Code, Finding};
 use crate::job::{FoamSheet, Part, Reader, Taken};
-use crate::measure::{Fahrenheit, Inches, Kind, Minutes, PoundsPerCubicFoot, RValue};
+use crate::measure::{Band, Fahrenheit, Inches, Kind, Minutes, PoundsPerCubicFoot, RValue};
 use serde::Serialize;
 
 pub use listed::Between;
@@ -46,6 +46,14 @@ pub struct Foam {
     pub listed: Vec<ListedR>,
     /// Density in place, if the sheet says.
     pub density: Option<PoundsPerCubicFoot>,
+    /// The same with both ends, for rules that limit it.
+    pub density_range: Option<Band<PoundsPerCubicFoot>>,
+    /// Flame spread index, if the sheet says; of a range the upper end.
+    pub flame: Option<f64>,
+    /// Smoke developed index, if the sheet says; of a range the upper end.
+    pub smoke: Option<f64>,
+    /// The thickness at which both were tested, if the sheet says; of a range the lower end.
+    pub tested_in: Option<Inches>,
     /// Chemical temperature window, both cylinders.
     pub cylinder: Window,
     /// Air temperature window.
@@ -83,7 +91,10 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
     let surface = window("surface_least", "surface_most")?;
     let (least_lift, largest_lift) = limits(sheet, "least_lift", "largest_lift", Kind::Length, reader)?;
     let mut blank = |name| reader.take(Part::Foam, sheet.id, &sheet.entries, name).map(|taken| taken.value);
-    let density = blank("density").map(|value| PoundsPerCubicFoot(value.likely));
+    let density_range = blank("density").map(|value| value.map(PoundsPerCubicFoot));
+    let density = density_range.map(|value| value.likely);
+    let (flame, smoke) = (blank("flame").map(|value| value.high), blank("smoke").map(|value| value.high));
+    let tested_in = blank("tested_thickness").map(|value| Inches(value.low));
     let wait_min = blank("wait").map(|value| Minutes(value.high));
     let cure_min = blank("cure").map(|value| Minutes(value.high));
     let reentry_min = blank("reentry").map(|value| Minutes(value.high));
@@ -91,6 +102,10 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
         id: sheet.id,
         listed: listed::rows(sheet, reader),
         density,
+        density_range,
+        flame,
+        smoke,
+        tested_in,
         cylinder,
         air,
         surface,

@@ -155,5 +155,6 @@ fn code_of(fault: Fault) -> Code {
         Fault::NotWhole => Code::NotWhole,
         Fault::NoSuchDay => Code::NoSuchDay,
         Fault::NotTaken => Code::NotTaken,
+        Fault::RunTogether => Code::RunTogether,
     }
 }

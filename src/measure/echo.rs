@@ -128,7 +128,7 @@ impl Form {
         let way = match (self.units, sense) {
             (_, Some(Sense::Converted)) => Way::Style(Style::Metric),
             (Units::Us, Some(Sense::DecimalFeet)) => Way::Style(Style::DecimalFeet),
-            (Units::Us, _) if self.kind == Kind::Length => Way::UsLength,
+            (Units::Us, _) if matches!(self.kind, Kind::Length | Kind::Probes) => Way::UsLength,
             (Units::Us, _) => Way::Style(Style::Us),
             (Units::Metric, _) => Way::Style(Style::MetricUsual),
         };
@@ -141,7 +141,13 @@ impl Form {
         let ways: &[Way] = match self.kind {
             Kind::Length | Kind::Member if us => &[Way::Style(Style::Inches), Way::Millimeters],
             Kind::Length | Kind::Member => &[Way::UsLength, Way::Millimeters],
-            Kind::Count | Kind::Percent | Kind::Duration | Kind::Money | Kind::Date | Kind::Number => &[],
+            Kind::Count
+            | Kind::Percent
+            | Kind::Duration
+            | Kind::Money
+            | Kind::Date
+            | Kind::Number
+            | Kind::Probes => &[],
             _ if us => &[Way::Style(Style::MetricUsual)],
             _ => &[Way::Style(Style::Us)],
         };

@@ -11,6 +11,7 @@ mod echo;
 mod lumber;
 mod number;
 mod parse;
+mod probes;
 mod product;
 mod quantities;
 mod ratio;
@@ -74,6 +75,8 @@ pub enum Kind {
     Number,
     /// One of a few words, pressed and never typed; its field lists them.
     Choice,
+    /// Depths read with a probe, one or a list of them, held in inches: the thinnest, the mean, the thickest.
+    Probes,
 }
 
 /// The unit that a bare number in a box is taken to have, and the unit in which a text may be written.
@@ -255,6 +258,8 @@ pub enum Fault {
     NoSuchDay,
     /// A range that runs backward or an exponent, a formula or another form that is not taken here.
     NotTaken,
+    /// A list in which a comma may end a reading or may be a decimal comma.
+    RunTogether,
 }
 
 /// What became of a text.

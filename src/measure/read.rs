@@ -1,6 +1,7 @@
 //! Reading what people write.
 
 use super::parse::{Parse, Parser};
+use super::probes::probes;
 use super::tokens::{Token, tokens};
 use super::units::fits;
 use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
@@ -37,6 +38,9 @@ use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
 /// assert!(matches!(read("12-6", Kind::Length, Unit::Ft, None), Outcome::Ask(meanings) if meanings.len() == 2));
 /// ```
 pub fn read(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>) -> Outcome {
+    if kind == Kind::Probes {
+        return probes(text, unit, sense);
+    }
     let tokens = match tokens(text) {
         Ok(tokens) if tokens.is_empty() => return Outcome::Blank,
         Ok(tokens) => tokens,

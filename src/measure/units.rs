@@ -29,7 +29,7 @@ pub(super) fn kind_of(unit: Unit) -> Kind {
 pub(super) fn fits(kind: Kind, unit: Unit) -> bool {
     let own = kind_of(unit);
     own == kind
-        || (kind == Kind::Member && own == Kind::Length)
+        || (matches!(kind, Kind::Member | Kind::Probes) && own == Kind::Length)
         || (kind == Kind::TemperatureStep && own == Kind::Temperature)
 }
 

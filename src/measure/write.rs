@@ -41,7 +41,7 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
     let metric = matches!(style, Style::Metric | Style::MetricUsual);
     let group = if metric { '\u{202f}' } else { ',' };
     match kind {
-        Kind::Length | Kind::Member => return length(value, style),
+        Kind::Length | Kind::Member | Kind::Probes => return length(value, style),
         Kind::Duration => return duration(value, group),
         Kind::Money => return money(value, group),
         Kind::Date => return date(value),

@@ -3,9 +3,14 @@
 //! The lines add up exactly, unrounded; one figure is rounded, once, at the very end and upward. What is lost
 //! between cylinder and wall is not here: it is in the usable yield of the [kits](crate::kits).
 
-use crate::job::{Job, Part, Reader};
+mod surface;
+
+use crate::SurfaceEstimate;
+use crate::job::{DepthWay, Job, Part, Reader};
 use crate::measure::{Band, BoardFeet};
 use serde::Serialize;
+
+pub use surface::{Lines, PatchFoam, Sum, in_place, rest, spread, uneven};
 
 /// The shares that are added to the foam in place, in percent.
 ///
@@ -43,6 +48,8 @@ pub struct Quantity {
     pub to_spray: Band<BoardFeet>,
     /// The same, rounded up once: the figure on the sheet.
     pub to_spray_up: Band<BoardFeet>,
+    /// The board feet that go on surfaces that get whatever is left: not bought for, and in none of the lines.
+    pub left_over: Option<BoardFeet>,
     /// Surfaces that are complete.
     pub surfaces: u32,
     /// Surfaces in the job.
@@ -101,8 +108,32 @@ pub fn board_feet(in_place: &[Option<Band<BoardFeet>>], allowances: Allowances) 
         other_waste,
         to_spray,
         to_spray_up: to_spray.map(rounded_up),
+        left_over: None,
         surfaces: in_place.iter().flatten().count() as u32,
         of: in_place.len() as u32,
+    }
+}
+
+impl Quantity {
+    /// Takes in the surfaces that get whatever is left: they are counted, and their foam stands by itself.
+    ///
+    /// In words: left over = the sum of their foam in place × the job's allowances.
+    pub(crate) fn with_left_over(&mut self, surfaces: &[SurfaceEstimate]) {
+        let feet = |one: &SurfaceEstimate| {
+            let left = one.depth.as_ref().filter(|depth| depth.way == DepthWay::LeftOver);
+            left.and(one.in_place).map(|band| band.likely.0)
+        };
+        let all: Vec<f64> = surfaces.iter().filter_map(feet).collect();
+        if !all.is_empty() {
+            self.left_over = Some(BoardFeet(all.iter().sum::<f64>() * self.allowances.factor()));
+        }
+        self.surfaces = surfaces.iter().filter(|one| one.in_place.is_some()).count() as u32;
+        self.of = surfaces.len() as u32;
+    }
+
+    /// All that is sprayed, what goes on with the left-over foam included.
+    pub fn all_sprayed(&self) -> BoardFeet {
+        self.to_spray.likely + self.left_over.unwrap_or(BoardFeet(0.0))
     }
 }
 

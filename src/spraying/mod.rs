@@ -6,12 +6,12 @@ mod day;
 mod tests;
 mod wait;
 
-use crate::depth::{Depth, aim_field};
+use crate::depth::aim_field;
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
 use crate::job::{Part, Reader, Surface};
 use crate::kits::Purchase;
-use crate::measure::{Inches, Kind, Minutes};
+use crate::measure::{BoardFeet, Inches, Kind, Minutes};
 use crate::quantity::Quantity;
 use serde::Serialize;
 
@@ -37,6 +37,8 @@ const NOISE: f64 = 1e-9;
 pub struct Lifts {
     /// How many.
     pub count: u32,
+    /// The depth that is sprayed in them: what is added at the deepest spot.
+    pub of_in: Inches,
     /// Thickness of each.
     pub each_in: Inches,
     /// The thickest that the label allows.
@@ -73,6 +75,8 @@ pub enum WaitBy {
 pub struct SprayPlan {
     /// Lifts over all surfaces: the "passes" of the answer bar.
     pub lifts: u32,
+    /// All that is sprayed, what goes on with the left-over foam included.
+    pub feet_bdft: BoardFeet,
     /// Kits to be sprayed from: those bought and those from the shelf that count.
     pub kits: u32,
     /// Nozzles to have at hand.
@@ -81,17 +85,17 @@ pub struct SprayPlan {
     pub nozzles_in_cartons: Option<u32>,
 }
 
-/// The lifts of a surface; `None` where the aim is nothing.
+/// The lifts for a depth that is added; `None` where that is nothing. The deepest spot of a surface rules it.
 ///
-/// In words: count = (aim − 1/32 in) ÷ largest lift, rounded up; each = aim ÷ count; wait = the longest of the
+/// In words: count = (depth − 1/32 in) ÷ largest lift, rounded up; each = depth ÷ count; wait = the longest of the
 /// label's, 15 minutes and the [table](table_min). The least lift is checked, not enforced.
-pub fn lifts(surface: &Surface, depth: &Depth, foam: &Foam, reader: &mut Reader) -> Option<Lifts> {
-    let (aim, largest) = (depth.aim_in.likely.0, foam.largest_lift_in.0);
-    if !(aim > 0.0 && largest > 0.0) {
+pub fn lifts(surface: &Surface, added: Inches, foam: &Foam, reader: &mut Reader) -> Option<Lifts> {
+    let largest = foam.largest_lift_in.0;
+    if !(added.0 > 0.0 && largest > 0.0) {
         return None;
     }
-    let count = libm::ceil((aim - LIFT_TOLERANCE_IN) / largest - NOISE).clamp(1.0, f64::from(u32::MAX));
-    let each = aim / count;
+    let count = libm::ceil((added.0 - LIFT_TOLERANCE_IN) / largest - NOISE).clamp(1.0, f64::from(u32::MAX));
+    let each = added.0 / count;
     let found = |code| Finding::new(code, Part::Surface, surface.id, aim_field(surface.depth_way));
     if count > 1.0 && each < foam.least_lift_in.0 - NOISE {
         let finding = found(Code::LiftsCross)
@@ -113,6 +117,7 @@ pub fn lifts(surface: &Surface, depth: &Depth, foam: &Foam, reader: &mut Reader)
     };
     Some(Lifts {
         count: count as u32,
+        of_in: added,
         each_in: Inches(each),
         largest_in: foam.largest_lift_in,
         wait_min,
@@ -129,7 +134,8 @@ pub fn lifts(surface: &Surface, depth: &Depth, foam: &Foam, reader: &mut Reader)
 pub fn plan(lifts: &[Option<Lifts>], quantity: &Quantity, purchase: &Purchase) -> SprayPlan {
     let lifts = lifts.iter().flatten().fold(0, |sum: u32, one| sum.saturating_add(one.count));
     let kits = purchase.buy.as_ref().map_or(0, |buy| buy.kits).saturating_add(purchase.stock_kits);
-    let feet = quantity.to_spray.likely.0;
+    let feet_bdft = quantity.all_sprayed();
+    let feet = feet_bdft.0;
     let nozzles = if feet > 0.0 {
         (libm::ceil(feet / FEET_PER_NOZZLE - NOISE) as u32).saturating_add(lifts).saturating_add(kits)
     } else {
@@ -141,5 +147,5 @@ pub fn plan(lifts: &[Option<Lifts>], quantity: &Quantity, purchase: &Purchase) -
             .iter()
             .try_fold(purchase.stock_nozzles?, |sum: u32, line| Some(sum.saturating_add(line.nozzles?)))
     });
-    SprayPlan { lifts, kits, nozzles, nozzles_in_cartons }
+    SprayPlan { lifts, feet_bdft, kits, nozzles, nozzles_in_cartons }
 }

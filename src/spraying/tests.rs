@@ -18,9 +18,18 @@ fn lifts_of(aim: &str, largest: &str, least: &str, wait: &str) -> (Option<Lifts>
     .expect("a job");
     let mut reader = Reader::new(Units::Us);
     let foam = crate::foam::sheet(&job.foams[0], &mut reader).expect("a foam");
-    let around = Around { job: &job, surface: &job.surfaces[0], area: None, foam: None, one_kit: None };
+    let around = Around {
+        job: &job,
+        surface: &job.surfaces[0],
+        area: None,
+        foam: None,
+        existing: None,
+        spread_ft2: None,
+        one_kit: None,
+        left: None,
+    };
     let depth = choose(around, &mut reader).expect("depths");
-    let lifts = lifts(&job.surfaces[0], &depth, &foam, &mut reader);
+    let lifts = lifts(&job.surfaces[0], depth.add_in().likely, &foam, &mut reader);
     (lifts, reader.findings.iter().map(|one| one.code).filter(|code| *code != Code::Unlikely).collect())
 }
 

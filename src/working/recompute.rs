@@ -20,6 +20,15 @@ impl Given<'_> {
             .unwrap_or_else(|| panic!("no number: {}", self.values[input]))
     }
 
+    /// The other end of a band, for what is taken away: the least is left where the most is taken.
+    fn other_column(&self) -> &'static str {
+        match self.column {
+            "low" => "high",
+            "high" => "low",
+            _ => "likely",
+        }
+    }
+
     /// The numbers of the list at this input.
     fn all(&self, input: usize) -> Vec<f64> {
         let list = self.values[input].as_array().unwrap_or_else(|| panic!("no list: {}", self.values[input]));
@@ -68,6 +77,33 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
             let part = (given.one(0) - given.one(1)) / (given.one(3) - given.one(1));
             (given.one(2) + (given.one(4) - given.one(2)) * part).into()
         },
+        // Of old foam the thickest counts against the promise.
+        "aim_target_over_old" => |given| {
+            let old = number(&given.values[2], "high").expect("a number");
+            (given.one(0) + given.one(1) + old).into()
+        },
+        "promised_target_over_old" => {
+            |given| (given.one(0) + number(&given.values[1], "high").expect("a number")).into()
+        }
+        "aim_kit_over_old" => |given| (given.one(0) / (given.one(1) * given.one(2)) + given.one(3)).into(),
+        "aim_left" => |given| (given.one(0) / given.one(1)).into(),
+        "aim_left_over_old" => |given| (given.one(0) / given.one(1) + given.one(2)).into(),
+        "most_exposed" => |given| given.one(0).into(),
+        "rules_gap" => |given| (given.one(0) - given.one(1)).into(),
+        "to_add" => |given| {
+            let old = number(&given.values[1], given.other_column()).expect("a number");
+            (given.one(0) - old).max(0.0).into()
+        },
+        "rest_area" => |given| {
+            let list = given.values[1].as_array().expect("a list");
+            let taken: f64 =
+                list.iter().map(|one| number(one, given.other_column()).expect("a number")).sum();
+            (given.one(0) - taken).max(0.0).into()
+        },
+        "rest_in_place" => |given| (given.one(0) * given.one(1)).into(),
+        "patches_in_place" => |given| (given.one(0) + given.all(1).iter().sum::<f64>()).into(),
+        "uneven" => |given| (given.one(0) * given.one(1) / 100.0).into(),
+        "lines_in_place" => |given| (given.one(0) + given.one(1)).into(),
         "aim_target" | "most_aim" => |given| (given.one(0) + given.one(1)).into(),
         "aim_kit" => |given| (given.one(0) / (given.one(1) * given.one(2))).into(),
         "promised_aim" => |given| (given.one(0) - given.one(1)).max(0.0).into(),

@@ -1,5 +1,6 @@
 // @ts-check
 /** How deep one surface is foamed, and why: the section, the three figures, the way they were chosen. */
+import { oldFoam, patches, rules, waysOut } from './depth_parts.js';
 import { answerBar } from './answer.js';
 import { call } from './calls.js';
 import { section } from './drawing/depths.js';
@@ -13,7 +14,7 @@ import { t } from './words.js';
 
 export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits'];
 
-const WAYS = /** @type {const} */ (['typed', 'target_r', 'one_kit']);
+const WAYS = /** @type {const} */ (['typed', 'target_r', 'one_kit', 'left_over']);
 /** One press of the stepper, in inches. */
 const STEP = { us: 1 / 8, metric: 5 / 25.4 };
 
@@ -35,6 +36,14 @@ export function mount(root, store, route) {
   const kitPart = el('div', 'field', el('label', { for: kit.id }, t('depth.which_kit')), el('span', 'box pull', kit));
   const foam = el('select', { id: fieldId('surface', id, 'foam'), change: () => store.dispatch({ do: 'foam', id, foam: Number(foam.value) }) });
   const foamPart = el('div', 'field full', el('label', { for: foam.id }, t('depth.foam')), el('span', 'box pull', foam));
+  const exposure = make('exposure', t('depth.exposure_hint'));
+  const spot = make('spot', t('depth.spot_hint'));
+  const there = make('existing', t('depth.existing_hint'));
+  const same = make('existing_same', t('depth.existing_same_hint'));
+  const uneven = make('uneven', t('depth.uneven_hint'));
+  const found = el('div');
+  const out = el('div');
+  const patched = patches(store, id);
   const others = [make('cavity', t('depth.cavity_hint')), make('promise', t('depth.promise_hint')), make('most', t('depth.most_hint'))];
   const radios = WAYS.map((one) => {
     const input = el('input', { type: 'radio', name: `way-${id}`, value: one, change: () => store.dispatch({ do: 'depth_way', id, way: one }) });
@@ -43,9 +52,10 @@ export function mount(root, store, route) {
   });
   const ways = el('fieldset', 'pick', el('legend', 'vh', t('depth.ways')), el('div', 'opts', ...radios.map((one) => one.node)));
 
-  root.append(el('main', '', top, drawing, el('div', 'pad top', stepper, three, notes,
+  root.append(el('main', '', top, el('div', 'pad', el('div', 'fields one', exposure.node, spot.node)), drawing, el('div', 'pad top', stepper, three, notes, out,
     el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields one', typed.node, target.node, kitPart),
-    el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), foamPart), sources)), bar.node);
+    el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), uneven.node, foamPart),
+    el('h2', 'bar', t('depth.there')), el('div', 'fields one', there.node, same.node), found, patched.node, sources)), bar.node);
 
   /** @param {1 | -1} sign */
   function stepBy(sign) {
@@ -70,8 +80,8 @@ export function mount(root, store, route) {
     redraw(top, [head({ back: [to('sheet', 'depth'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: job.surfaces.length }), title: t('depth.title', { name: nameOf(surface) }), sub: describe(store, one, surface) })]);
     redraw(drawing, [depth ? framed(section({
       aim: depth.aim_in.likely, promised: depth.promised_in, most: depth.most_in, cavity: depth.cavity_in, lifts: one?.lifts?.count ?? 1,
-      levels: levels(depth, one?.lifts?.count),
-      words: { lift: (n) => t('spraying.pass', { n }), aim: t('depth.aim_short', { depth: w.depth(depth.aim_in.likely) }), behind: t('depth.behind'), member: t('depth.member'), cross: '' },
+      levels: levels(depth, one?.lifts?.count), gap: crossing(depth),
+      words: { lift: (n) => t('spraying.pass', { n }), aim: t('depth.aim_short', { depth: w.depth(depth.aim_in.likely) }), behind: t('depth.behind'), member: t('depth.member'), cross: depth.window.gap_in === undefined ? '' : t('depth.cross', { gap: w.depth(depth.window.gap_in) }) },
     }, { width: breadth(root), label: t('depth.section_label', { name: nameOf(surface), aim: w.depth(depth.aim_in.likely), promised: w.depth(depth.promised_in), most: w.depth(depth.most_in) }) }), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
     const step = w.metric ? '5' : '⅛';
     redraw(stepper, [el('div', { class: 'steps3', role: 'group', 'aria-label': t('depth.stepper') },
@@ -83,6 +93,7 @@ export function mount(root, store, route) {
       depth.needed_in === undefined ? undefined : row(t('depth.needed', { r: w.r(depth.target_r) }), t('depth.needed_why'), worked(w.depth(depth.needed_in), 'surface', id, 'depth.needed_in')),
       row(t('depth.promised'), depth.promised_r === undefined ? t('depth.no_r') : t('depth.r_at', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) }), worked(w.depth(depth.promised_in), 'surface', id, 'depth.promised_in')),
       row(t('depth.most'), t('depth.most_why'), worked(w.depth(depth.most_in), 'surface', id, 'depth.most_in')),
+      surface.shape === 'strip' ? row(t('depth.strip'), t('depth.strip_why'), '') : undefined,
       depth.planning_r === undefined ? undefined : row(t('depth.planning'), t('depth.planning_why'), worked(w.r(depth.planning_r), 'surface', id, 'depth.planning_r')),
       depth.cavity_in === undefined ? undefined : row(t('depth.cavity'), '', w.depth(depth.cavity_in))) : undefined]);
     const own = (estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && (DEPTH.has(found.code)));
@@ -92,9 +103,14 @@ export function mount(root, store, route) {
       radio.chosen.textContent = t(surface.depth_way === radio.one ? 'depth.chosen' : 'depth.choose_way');
     }
     typed.node.hidden = surface.depth_way !== 'typed';
-    target.node.hidden = surface.depth_way !== 'target_r';
+    // A target holds as a least whichever depth is typed.
+    target.node.hidden = !['target_r', 'typed'].includes(surface.depth_way);
     kitPart.hidden = surface.depth_way !== 'one_kit';
-    for (const shown of [typed, target, ...others]) shown.update();
+    spot.node.hidden = surface.shape === 'rim_run';
+    same.node.hidden = !depth?.existing;
+    for (const shown of [typed, target, exposure, spot, there, same, uneven, patched, ...others]) shown.update();
+    redraw(found, [oldFoam(store, id, depth)]);
+    redraw(out, [depth ? waysOut(store, id, depth, one?.foam || job.foam) : undefined]);
     options(kit, job.kits.map((it) => [it.id, it.name || t('kits.unnamed')]), surface.depth_kit);
     const foams = job.foams.map((it) => /** @type {[number, string]} */ ([it.id, it.name || t('depth.foam_unnamed')]));
     options(foam, [[0, t('depth.foam_of_job', { name: byId(job.foams, job.foam)?.name ?? '–' })], ...foams], surface.foam);
@@ -103,6 +119,7 @@ export function mount(root, store, route) {
       origin(t('depth.promised'), t('depth.from_promise'), t('sources.depth_tolerance')),
       origin(t('depth.r'), t('depth.from_r'), t('sources.ftc_460_17')),
       origin(t('depth.most'), t('depth.from_most'), t('sources.depth_tolerance'))),
+    depth ? el('h2', 'bar', t('depth.rules')) : undefined, depth ? rules(store, depth, one?.foam || job.foam) : undefined,
     el('div', 'dos', sheet ? way(t('depth.open_sheet', { name: sheet.name }), to('foam', sheet.id)) : undefined, way(t('depth.to_surface'), to('surface', id)))]);
   }
 
@@ -113,17 +130,22 @@ export function mount(root, store, route) {
     const w = figures(store.job.units);
     /** @type {import('./drawing/depths.js').Level[]} */
     const list = [
-      { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t('depth.level_most_sub'), kind: 'most' },
+      { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t(depth.most_by === 'exposed' ? 'depth.level_exposed_sub' : 'depth.level_most_sub'), kind: 'most' },
       { at: depth.aim_in.likely, what: t('depth.level_aim', { depth: w.depth(depth.aim_in.likely) }), sub: passes ? t('spraying.passes', { n: passes }) : '', kind: 'aim' },
       { at: depth.promised_in, what: t('depth.level_promised', { depth: w.depth(depth.promised_in) }), sub: depth.promised_r === undefined ? t('depth.no_r') : t('depth.level_r', { r: w.r(depth.promised_r) }), kind: 'ink' },
     ];
     if (depth.cavity_in !== undefined) list.push({ at: depth.cavity_in, what: t('depth.level_cavity', { depth: w.depth(depth.cavity_in) }), sub: '', kind: 'ink' });
+    const limit = depth.exposed_most_in;
+    if (limit !== undefined && depth.most_by !== 'exposed') list.push({ at: limit, what: t('depth.level_most', { depth: w.depth(limit) }), sub: t('depth.level_exposed_sub'), kind: 'most' });
     if (depth.needed_in !== undefined && depth.needed_in !== depth.promised_in) list.push({ at: depth.needed_in, what: t('depth.level_needed', { depth: w.depth(depth.needed_in), r: w.r(depth.target_r) }), sub: '', kind: 'ink' });
     return list;
   }
 }
 
-const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth']);
+/** Where least and most cross, in inches. @param {import('./core.js').Depth} depth @returns {[number, number] | undefined} */
+const crossing = ({ window: { gap_in: gap, least_in: least, most_in: most } }) => (gap === undefined || least === undefined || most === undefined ? undefined : [least, most]);
+
+const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'no_tolerance_left', 'cover_asked', 'old_foam', 'nothing_to_add', 'patches_exceed', 'nothing_left']);
 
 /** @param {string} what @param {string} why @param {string} from */
 const origin = (what, why, from) => el('li', 'tall', el('b', '', what), el('p', 'note', why), src(from));

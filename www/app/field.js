@@ -38,7 +38,7 @@ export function fieldId(part, id, field) {
 }
 
 /** Lengths and members are written with marks, fractions and letters, so they need the whole keyboard. */
-const KEYBOARD = { length: 'text', member: 'text', date: 'text', count: 'numeric' };
+const KEYBOARD = { probes: 'text', length: 'text', member: 'text', date: 'text', count: 'numeric' };
 
 /** The unit that a bare number may have meant instead. @type {Partial<Record<import('./core.js').Unit, import('./core.js').Unit>>} */
 const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min', mph: 'kmh', kmh: 'mph' };
@@ -54,11 +54,13 @@ export function field(about) {
   const row = fieldRow(part, name);
   if (row?.kind === 'choice') return choice(about);
   const unitText = el('small', { 'aria-hidden': 'true' });
-  const input = el('input', {
-    id: dom, type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
+  // A list that is pasted may hold line breaks, which a box of one line would drop.
+  const many = row?.kind === 'probes';
+  const input = /** @type {HTMLInputElement} */ (el(/** @type {'input'} */ (many ? 'textarea' : 'input'), {
+    id: dom, ...(many ? { rows: 2 } : { type: 'text' }), autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
     inputmode: KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (row?.kind)] ?? 'decimal',
     'aria-describedby': `${dom}-read ${dom}-from ${dom}-error`,
-  });
+  }));
   const box = el('span', 'box', input, unitText);
   const readAs = el('p', { id: `${dom}-read`, class: 'read' });
   const from = el('p', { id: `${dom}-from`, class: 'src', hidden: true });
@@ -98,7 +100,7 @@ export function field(about) {
     const lack = found.some((one) => one.code === 'needed');
     const stop = found.some((one) => one.severity === 'stop' && !['needed', 'two_meanings'].includes(one.code));
     const odd = found.some((one) => one.severity === 'warn' || one.code === 'two_meanings');
-    box.className = `box${lack && visited ? ' lack' : stop ? ' no' : odd ? ' odd' : ''}`;
+    box.className = `box${many ? ' long' : ''}${lack && visited ? ' lack' : stop ? ' no' : odd ? ' odd' : ''}`;
     if (stop) input.setAttribute('aria-invalid', 'true');
     else input.removeAttribute('aria-invalid');
     const read = row && text.trim() ? reading(row, text, unit, entered?.sense, store.job.units) : undefined;

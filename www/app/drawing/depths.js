@@ -78,13 +78,13 @@ export function liftBars(bars, { width, label }) {
 }
 
 /**
- * @typedef {{at: number, what: string, sub: string, kind: 'ink' | 'aim' | 'most'}} Level
- * A mark on the ruler: where, its name, a line below it.
+ * @typedef {{at: number, what: string, sub: string, kind: 'ink' | 'aim' | 'most', dash?: boolean}} Level
+ * A mark on the ruler: where, its name, a line below it; dashed where its figure is from memory.
  */
 
 /**
  * A section through the foam of one surface with a ruler from the face behind it.
- * @param {{aim: number, promised: number, most: number, cavity?: number, lifts: number, levels: Level[],
+ * @param {{aim: number, promised: number, most: number, cavity?: number, lifts: number, levels: Level[], gap?: [number, number],
  *   words: {lift: (n: number) => string, aim: string, behind: string, member: string, cross: string}}} depth
  * @param {{width: number, label: string}} how @returns {SVGElement}
  */
@@ -92,7 +92,7 @@ export function section(depth, { width, label }) {
   const top = 26;
   const deepest = Math.max(0.75, depth.aim, depth.most, depth.cavity ?? 0, ...depth.levels.map((one) => one.at));
   const k = Math.min(80, 380 / (deepest + 0.2));
-  const floor = Math.max(top + (deepest + 0.2) * k, top + 42 * depth.levels.length);
+  const floor = Math.max(top + (deepest + 0.2) * k, top + 42 * depth.levels.length + (depth.gap ? CROSS : 0));
   const height = floor + 74;
   const up = (/** @type {number} */ inches) => floor - inches * k;
   const { defs, fill } = foam();
@@ -152,19 +152,24 @@ export function section(depth, { width, label }) {
   return drawing(width, height, label, parts);
 }
 
+/** Room between two marks that cross. */
+const CROSS = 26;
+
 /** The marks leave the ruler at their true height and fan out to labels with room between them. */
 function fan(/** @type {Parameters<typeof section>[0]} */ depth, /** @type {(n: number) => number} */ up,
   /** @type {number} */ floor, /** @type {number} */ x, /** @type {number} */ end) {
   const levels = [...depth.levels].sort((a, b) => b.at - a.at);
   const gap = 42;
+  // Under the higher of two marks that cross there is room to say so.
+  const after = levels.map((one) => (one.at === depth.gap?.[0] ? gap + CROSS : gap));
   const first = 22;
   /** @type {number[]} */
   const ys = levels.map((one) => up(one.at));
-  for (let i = 0; i < ys.length; i += 1) ys[i] = Math.max(ys[i], i ? ys[i - 1] + gap : first);
+  for (let i = 0; i < ys.length; i += 1) ys[i] = Math.max(ys[i], i ? ys[i - 1] + after[i - 1] : first);
   let most = floor + 10;
   for (let i = ys.length - 1; i >= 0; i -= 1) {
     ys[i] = Math.min(ys[i], most);
-    most = ys[i] - gap;
+    most = ys[i] - (after[i - 1] ?? gap);
   }
   /** @type {Node[]} */
   const parts = [];
@@ -175,8 +180,16 @@ function fan(/** @type {Parameters<typeof section>[0]} */ depth, /** @type {(n: 
     parts.push(defs, s('rect', { x: 178, y: up(depth.promised), width: 44, height: (depth.promised - depth.most) * (up(0) - up(1)), fill, opacity: '.5' }));
     parts.push(markAt('watch', 200, (up(depth.promised) + up(depth.most)) / 2, 20));
   }
+  const [least, under] = (depth.gap ?? []).map((at) => levels.findIndex((one) => one.at === at));
+  if (depth.gap && least >= 0 && under >= 0) {
+    const { defs, fill } = barred();
+    const [high, low] = depth.gap.map(up);
+    parts.push(defs, s('path', { d: d('M', x - 10, high, 'H', x + 4, 'L', x + 29, ys[least], 'H', end, 'V', ys[under], 'H', x + 29, 'L', x + 4, low, 'H', x - 10, 'Z'), fill, opacity: '.34' }));
+    const y = ys[least] + CROSS + 8;
+    parts.push(markAt('watch', x + 45, y - 5, 22), text('b md halo', x + 61, y, depth.words.cross));
+  }
   levels.forEach((one, i) => {
-    parts.push(line(pens[one.kind], d('M', x - 10, up(one.at), 'H', x + 4, 'L', x + 29, ys[i], 'H', end)));
+    parts.push(line(pens[one.kind] + (one.dash ? ' dash' : ''), d('M', x - 10, up(one.at), 'H', x + 4, 'L', x + 29, ys[i], 'H', end)));
     parts.push(text(inks[one.kind], x + 34, ys[i] - 5, one.what));
     if (one.sub) parts.push(text('q', x + 34, ys[i] + 14, one.sub));
   });

@@ -1,0 +1,153 @@
+//! One surface from its measures to its lifts, in two strokes: what is known of it by itself, and what
+//! follows from its depth, which for some hangs on what the others leave over.
+
+use crate::depth::{self, Depth, Existing, Left, Patched};
+use crate::findings::{Code, Finding};
+use crate::foam::Foam;
+use crate::job::{DepthWay, Job, Part, Reader, Surface};
+use crate::kits::Purchase;
+use crate::measure::{Band, BoardFeet, SquareFeet};
+use crate::quantity::{self, Lines, Quantity, Sum};
+use crate::spraying::{self, Lifts};
+use crate::surfaces::{self, SurfaceArea};
+use serde::Serialize;
+
+/// Everything that follows from one surface.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct SurfaceEstimate {
+    /// The surface's id in the job.
+    pub id: u32,
+    /// The foam it gets: an id in the job's foams; 0 where the job holds no such sheet.
+    pub foam: u32,
+    /// Its areas.
+    pub area: Option<SurfaceArea>,
+    /// Its depths.
+    pub depth: Option<Depth>,
+    /// The foam in place: what is added, not what is there.
+    pub in_place: Option<Band<BoardFeet>>,
+    /// The same where kits are bought for it: none for a surface that gets whatever is left.
+    pub bought: Option<Band<BoardFeet>>,
+    /// How it adds up.
+    pub in_place_by: Sum,
+    /// Its lines, where it has more than one.
+    pub lines: Option<Lines>,
+    /// Its lifts.
+    pub lifts: Option<Lifts>,
+}
+
+/// A surface before its depth is known.
+pub(crate) struct Begun<'a> {
+    job: &'a Job,
+    surface: &'a Surface,
+    foam: Option<&'a Foam>,
+    area: Option<SurfaceArea>,
+    patches: Option<Vec<Patched>>,
+    existing: Option<Existing>,
+    uneven_pct: Band<f64>,
+}
+
+impl<'a> Begun<'a> {
+    /// Measures a surface.
+    pub(crate) fn new(
+        job: &'a Job,
+        surface: &'a Surface,
+        foam: Option<&'a Foam>,
+        reader: &mut Reader,
+    ) -> Self {
+        if foam.is_none() {
+            reader.say(Finding::new(Code::NoSheet, Part::Surface, surface.id, "foam"));
+        }
+        let area = surfaces::measure(surface, reader);
+        let patches = depth::patches(surface, area.as_ref(), reader);
+        let existing = depth::existing(surface, reader);
+        let uneven_pct = quantity::uneven(surface, reader);
+        Begun { job, surface, foam, area, patches, existing, uneven_pct }
+    }
+
+    /// The area over which a given amount of foam spreads at one depth.
+    pub(crate) fn rest_ft2(&self) -> Option<SquareFeet> {
+        let rest = quantity::rest(self.area.as_ref()?.net_ft2, self.patches.as_ref()?);
+        Some(rest.likely)
+    }
+
+    /// What an inch over that area takes more, for its uneven ground.
+    pub(crate) fn uneven_factor(&self) -> f64 {
+        1.0 + self.uneven_pct.likely / 100.0
+    }
+
+    /// What the patches take, in place.
+    pub(crate) fn patch_feet(&self) -> BoardFeet {
+        let all = self.patches.iter().flatten();
+        let feet: BoardFeet = all
+            .map(|one| {
+                quantity::spread(one.area_ft2, depth::to_add(one.depth_in, self.existing.as_ref())).likely
+            })
+            .sum();
+        BoardFeet(feet.0 * self.uneven_factor())
+    }
+
+    /// The rest, once it is known what one kit gives (and the factor for the job's allowances) or what is left.
+    pub(crate) fn finish(
+        self,
+        one_kit: Option<(BoardFeet, f64)>,
+        left: Option<Left>,
+        reader: &mut Reader,
+    ) -> SurfaceEstimate {
+        let one_kit = one_kit.map(|(usable, factor)| {
+            let taken = self.patch_feet().0 * factor;
+            (BoardFeet((usable.0 - taken).max(0.0)), factor * self.uneven_factor())
+        });
+        let around = depth::Around {
+            job: self.job,
+            surface: self.surface,
+            area: self.area.as_ref(),
+            foam: self.foam,
+            existing: self.existing,
+            spread_ft2: self.rest_ft2(),
+            one_kit,
+            left,
+        };
+        let depth = depth::choose(around, reader);
+        let known = self.area.as_ref().zip(depth.as_ref()).zip(self.patches.as_deref());
+        let laid = known.map(|((area, depth), patches)| {
+            quantity::in_place(self.surface, area, depth, patches, self.uneven_pct, self.foam)
+        });
+        let (in_place, lines) = laid.map_or((None, None), |(feet, lines)| (Some(feet), lines));
+        // The deepest spot rules the lifts.
+        let lifts = depth.as_ref().zip(self.foam).and_then(|(depth, foam)| {
+            let patches = lines.iter().flat_map(|lines| &lines.patches).map(|one| one.add_in.likely);
+            let deepest =
+                patches.fold(depth.add_in().likely, |most, one| if one > most { one } else { most });
+            spraying::lifts(self.surface, deepest, foam, reader)
+        });
+        SurfaceEstimate {
+            id: self.surface.id,
+            foam: self.foam.map_or(0, |foam| foam.id),
+            in_place_by: if lines.is_some() { Sum::Lines } else { Sum::Plain },
+            area: self.area,
+            depth,
+            in_place,
+            bought: in_place.filter(|_| self.surface.depth_way != DepthWay::LeftOver),
+            lines,
+            lifts,
+        }
+    }
+}
+
+/// What the purchase for all other surfaces leaves for those that get whatever is left; `None` where no
+/// purchase is known or one of them is not measured.
+///
+/// In words: feet = usable board feet bought − board feet to spray − what their patches take; over = the sum
+/// of each one's area × its factor for uneven ground × the job's allowances. The depth is feet ÷ over.
+pub(crate) fn left(waiting: &[(usize, Begun<'_>)], purchase: &Purchase, quantity: &Quantity) -> Option<Left> {
+    // The shelf alone may be enough: then nothing is bought.
+    let shelf = purchase.from_stock.0 - quantity.to_spray.likely.0;
+    let bought = purchase.buy.as_ref().map(|buy| buy.left.0);
+    let (mut feet, mut over) = (bought.or((shelf > 0.0).then_some(shelf))?, 0.0);
+    for (_, one) in waiting {
+        feet -= one.patch_feet().0 * quantity.allowances.factor();
+        over += one.rest_ft2()?.0 * one.uneven_factor() * quantity.allowances.factor();
+    }
+    Some(Left { feet_bdft: BoardFeet(feet), over_ft2: SquareFeet(over) })
+}

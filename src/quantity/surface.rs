@@ -1,0 +1,143 @@
+//! Board feet of one surface, line by line.
+
+use crate::depth::{Depth, Patched, to_add};
+use crate::foam::Foam;
+use crate::job::{Part, Reader, Shape, Surface};
+use crate::measure::{Band, BoardFeet, Inches, RValue, SquareFeet};
+use crate::surfaces::SurfaceArea;
+use serde::Serialize;
+
+/// How the foam in place of a surface adds up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Sum {
+    /// Net area × aim, and nothing else.
+    Plain,
+    /// From its [`Lines`].
+    Lines,
+}
+
+/// The lines of a surface with old foam, patches or an uneven ground.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Lines {
+    /// Net area without the patches.
+    pub rest_ft2: Band<SquareFeet>,
+    /// What is added there.
+    pub add_in: Band<Inches>,
+    /// Foam there.
+    pub rest: Band<BoardFeet>,
+    /// The patches.
+    pub patches: Vec<PatchFoam>,
+    /// The rest and the patches.
+    pub flat: Band<BoardFeet>,
+    /// What an uneven or curved ground takes more, in percent.
+    pub uneven_pct: Band<f64>,
+    /// The line for it.
+    pub uneven: Band<BoardFeet>,
+}
+
+/// One patch.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct PatchFoam {
+    /// Its id in the job.
+    pub id: u32,
+    /// Its area.
+    pub area_ft2: Band<SquareFeet>,
+    /// Its depth, old foam included.
+    pub depth_in: Band<Inches>,
+    /// What is added there: its depth less what is there.
+    pub add_in: Band<Inches>,
+    /// Its area × what is added.
+    pub feet: Band<BoardFeet>,
+    /// The R that may be promised there.
+    pub promised_r: Option<RValue>,
+    /// The listed thickness of that R.
+    pub promised_r_at_in: Option<Inches>,
+}
+
+/// What an uneven or curved ground takes more than its plane, in percent of the foam on it; nothing unless
+/// entered.
+pub fn uneven(surface: &Surface, reader: &mut Reader) -> Band<f64> {
+    let taken = reader.take(Part::Surface, surface.id, &surface.entries, "uneven");
+    taken.map_or(Band::exactly(0.0), |taken| taken.value)
+}
+
+/// Net area without the patches: least where they are largest, never below zero.
+pub fn rest(net: Band<SquareFeet>, patches: &[Patched]) -> Band<SquareFeet> {
+    let all = |of: fn(&Band<SquareFeet>) -> SquareFeet| -> f64 {
+        patches.iter().map(|one| of(&one.area_ft2).0).sum()
+    };
+    let less = |net: SquareFeet, taken: f64| SquareFeet((net.0 - taken).max(0.0));
+    Band {
+        low: less(net.low, all(|band| band.high)),
+        likely: less(net.likely, all(|band| band.likely)),
+        high: less(net.high, all(|band| band.low)),
+    }
+}
+
+/// Area × depth, each end by itself.
+pub fn spread(area: Band<SquareFeet>, depth: Band<Inches>) -> Band<BoardFeet> {
+    Band { low: area.low * depth.low, likely: area.likely * depth.likely, high: area.high * depth.high }
+}
+
+/// The foam in place of one surface; with its lines where there are more than one.
+///
+/// In words: in place = (net area − patches) × what is added + the sum of each patch's area × what is added
+/// there, and the share for an uneven ground on top. Without patches, old foam and unevenness this is net
+/// area × aim.
+pub fn in_place(
+    surface: &Surface,
+    area: &SurfaceArea,
+    depth: &Depth,
+    patches: &[Patched],
+    uneven_pct: Band<f64>,
+    foam: Option<&Foam>,
+) -> (Band<BoardFeet>, Option<Lines>) {
+    let existing = depth.existing.as_ref();
+    if existing.is_none() && patches.is_empty() && uneven_pct.high <= 0.0 {
+        return (spread(area.net_ft2, depth.aim_in), None);
+    }
+    let rest_ft2 = rest(area.net_ft2, patches);
+    let add_in = depth.add_in();
+    let rest = spread(rest_ft2, add_in);
+    let patches: Vec<PatchFoam> = patches
+        .iter()
+        .map(|patch| {
+            let add_in = to_add(patch.depth_in, existing);
+            let promised = Inches((patch.depth_in.low.0 - depth.under_in.0 - depth.old_in().0).max(0.0));
+            let r = foam.filter(|_| surface.shape != Shape::Strip).and_then(|foam| foam.promised_r(promised));
+            PatchFoam {
+                id: patch.id,
+                area_ft2: patch.area_ft2,
+                depth_in: patch.depth_in,
+                add_in,
+                feet: spread(patch.area_ft2, add_in),
+                promised_r: r.map(|listed| listed.r),
+                promised_r_at_in: r.map(|listed| listed.thickness_in),
+            }
+        })
+        .collect();
+    let column = |of: fn(&Band<BoardFeet>) -> BoardFeet| -> BoardFeet {
+        of(&rest) + patches.iter().map(|one| of(&one.feet)).sum::<BoardFeet>()
+    };
+    let flat = Band {
+        low: column(|band| band.low),
+        likely: column(|band| band.likely),
+        high: column(|band| band.high),
+    };
+    let share = |feet: BoardFeet, percent: f64| BoardFeet(feet.0 * percent / 100.0);
+    let uneven = Band {
+        low: share(flat.low, uneven_pct.low),
+        likely: share(flat.likely, uneven_pct.likely),
+        high: share(flat.high, uneven_pct.high),
+    };
+    let in_place = Band {
+        low: flat.low + uneven.low,
+        likely: flat.likely + uneven.likely,
+        high: flat.high + uneven.high,
+    };
+    (in_place, Some(Lines { rest_ft2, add_in, rest, patches, flat, uneven_pct, uneven }))
+}
