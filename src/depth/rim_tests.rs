@@ -140,7 +140,9 @@ fn which_rule_decides() {
     let target = |at| mark(Target, Least, at, YourTarget, Applies);
     let exposed = |stands| mark(RimExposed, Most, 3.25, Read, stands);
     let cavity = |at| mark(Rule::Cavity, Most, at, YourTape, Applies);
-    let table: Vec<(Vec<Mark>, Option<Rule>, Option<Rule>, Option<f64>)> = vec![
+    // The marks, whose least and whose most decide, and how far they cross.
+    type Decided = (Vec<Mark>, Option<Rule>, Option<Rule>, Option<f64>);
+    let table: Vec<Decided> = vec![
         (vec![], None, None, None),
         (vec![target(3.0)], Some(Target), None, None),
         (vec![target(3.25), exposed(Applies)], Some(Target), Some(RimExposed), None),
