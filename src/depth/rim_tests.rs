@@ -164,6 +164,27 @@ fn which_rule_decides() {
     }
 }
 
+/// A strip only seals: no R is claimed for it, and an inch counts where no depth was typed.
+#[test]
+fn a_strip_claims_no_r() {
+    let good = sheet("1.85", "20", "400", "4");
+    let job: Job = serde_json::from_value(json!({
+        "format": "foamwright-job", "version": 2, "id": "test", "next_id": 9, "foam": 2,
+        "surfaces": [{"id": 1, "shape": "strip", "entries": [
+            {"field": "length", "text": "12 ft"}, {"field": "height", "text": "1 in"}]}],
+        "foams": [{"id": 2, "entries": good.iter().map(|(field, text)| json!({"field": field, "text": text}))
+            .collect::<Vec<_>>(), "r_at": [
+            {"id": 3, "entries": [{"field": "thickness", "text": "1/2"}, {"field": "r", "text": "3"}]}]}],
+    }))
+    .expect("a job");
+    let estimate = crate::estimate(&job, NOW);
+    let depth = estimate.surfaces[0].depth.as_ref().expect("depths");
+    assert_eq!(depth.aim_in, Band::exactly(Inches(1.0)));
+    assert_eq!((depth.promised_r, depth.planning_r), (None, None));
+    let r = [Code::NoListedR, Code::BelowListed, Code::Needed];
+    assert!(!estimate.findings.iter().any(|one| r.contains(&one.code) && one.at.field != "width"));
+}
+
 fn probes(text: &str) -> Outcome {
     read(text, Kind::Probes, Unit::In, None)
 }

@@ -35,7 +35,7 @@ export function mount(root, store) {
       if (!surface) return [];
       const { area, depth } = one;
       const cell = (/** @type {string} */ text, /** @type {string} */ path) => (text ? worked(text, 'surface', one.id, path) : '–');
-      return [{ kind: String(one.id) === here ? 'pick' : '', cells: [el('a', { href: to('surface', one.id) }, nameOf(surface)),
+      return [{ kind: String(one.id) === here ? 'pick' : '', cells: [el('a', { href: to('surface', one.id) }, one.in_place && !one.bought ? t('sheet.with_left', { name: nameOf(surface) }) : nameOf(surface)),
         cell(area ? bare(w.area(area.net_ft2.likely)) : '', 'area.net_ft2'), el('b', '', cell(depth ? bare(w.depth(depth.aim_in.likely)) : '', 'depth.aim_in')),
         depth ? bare(w.depth(depth.promised_in)) : '–', depth ? bare(w.depth(depth.most_in)) : '–', depth?.promised_r === undefined ? '–' : bare(w.r(depth.promised_r)).replace(/^R-/, ''),
         one.lifts ? String(one.lifts.count) : '–', el('b', '', cell(one.in_place ? bare(w.foam(one.in_place.likely)) : '', 'in_place'))] }];

@@ -78,7 +78,7 @@ function firstLack(store) {
 /** @param {Store} store @param {(found: import('./core.js').Finding) => boolean} which */
 const found = (store, which) => (store.estimate?.findings ?? []).filter(which);
 
-const DEPTH_CODES = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift']);
+const DEPTH_CODES = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'cover_asked', 'nothing_left']);
 const LIFT_CODES = new Set(['lifts_cross', 'thick_lift']);
 const KIT_CODES = new Set(['kit_unusable', 'not_enough_kits', 'chosen_too_little', 'chosen_dearer', 'too_big', 'mass_short']);
 
@@ -140,7 +140,9 @@ function amount(store) {
   const rows = (estimate?.surfaces ?? []).flatMap((one) => {
     const surface = byId(job.surfaces, one.id);
     if (!surface || !one.in_place || !one.area || !one.depth) return [];
-    return [{ cells: [nameOf(surface), worked(bare(w.area(one.area.net_ft2.likely)), 'surface', one.id, 'area.net_ft2'), worked(bare(w.depth(one.depth.aim_in.likely)), 'surface', one.id, 'depth.aim_in'), worked(bare(w.foam(one.in_place.likely)), 'surface', one.id, 'in_place')] }];
+    // What goes on with the left-over foam is not bought for, and stands under the sum.
+    const spare = !one.bought;
+    return [{ spare, cells: [spare ? t('sheet.with_left', { name: nameOf(surface) }) : nameOf(surface), worked(bare(w.area(one.area.net_ft2.likely)), 'surface', one.id, 'area.net_ft2'), worked(bare(w.depth(one.depth.aim_in.likely)), 'surface', one.id, 'depth.aim_in'), worked(bare(w.foam(one.in_place.likely)), 'surface', one.id, 'in_place')] }];
   });
   return {
     mark: partly ? 'none' : undefined,
@@ -150,11 +152,12 @@ function amount(store) {
     below: isRange(q.to_spray_up) ? t('sheet.bdft_range', { low: bare(w.foam(q.to_spray_up.low)), high: bare(w.foam(q.to_spray_up.high)) }) : unitOf(w.foam(q.to_spray_up.likely)),
     inside: [
       table(t('sheet.amount'), [t('sheet.col_surface'), t('sheet.col_net', { unit: unitOf(w.area(1)) }), t('sheet.col_aim', { unit: unitOf(w.depth(1)) }), t('sheet.col_bdft')], [
-        ...rows,
+        ...rows.filter((one) => !one.spare),
         { cells: [t('sheet.in_place'), '', '', worked(bare(w.foam(q.in_place.likely)), 'job', 0, 'quantity.in_place')] },
         ...(over > 0 ? [{ cells: [t('sheet.over_depth', { pct: w.pct(over) }), '', '', worked(bare(w.foam(q.over_depth.likely)), 'job', 0, 'quantity.over_depth')] }] : []),
         ...(waste > 0 ? [{ cells: [t('sheet.other_waste', { pct: w.pct(waste) }), '', '', worked(bare(w.foam(q.other_waste.likely)), 'job', 0, 'quantity.other_waste')] }] : []),
         { kind: 'sum', cells: [el('b', '', t('sheet.to_spray')), '', '', el('b', '', worked(bare(w.foam(q.to_spray_up.likely)), 'job', 0, 'quantity.to_spray_up'))] },
+        ...rows.filter((one) => one.spare),
       ]),
       el('p', 'note', isRange(q.to_spray_up) ? t('sheet.amount_range', { likely: w.foam(q.to_spray_up.likely), low: bare(w.foam(q.to_spray_up.low)), high: bare(w.foam(q.to_spray_up.high)) }) : t('sheet.amount_note')),
     ],
