@@ -158,6 +158,11 @@ impl Sheet<'_> {
             let text = self.say("too_big", &[("given", &given), ("limit", &limit)]);
             self.lines.wrapped(&format!("  {text}"), 2);
         }
+        if purchase.stock_kits > 0 {
+            let feet = self.write(Kind::FoamVolume, purchase.from_stock.0);
+            let text = self.say("shelf_kits", &[("n", &purchase.stock_kits.to_string()), ("feet", &feet)]);
+            self.row("shelf", &text);
+        }
         let Some(buy) = &purchase.buy else { return };
         let kind = self.say(if purchase.chosen { "chosen" } else { "least" }, &[]);
         let mut what = format!("{} ({kind})", self.mix(buy));

@@ -41,6 +41,34 @@ def spoiled(job):
     yield fault("half a kit", lambda it: it.update(purchase={"buy": [{"kit": 1, "count": 1.5}]}))
 
 
+def catalogue_faults():
+    """The schema of a catalogue file takes the samples that we ship and refuses what a reader refuses."""
+    schema = load(ROOT / "www/catalogue-v1.schema.json")
+    Draft202012Validator.check_schema(schema)
+    validator = Draft202012Validator(schema)
+
+    def file(**over):
+        sheets = {"foams": load(ROOT / "www/sample/foams.json"), "kits": load(ROOT / "www/sample/kits.json")}
+        for one in sheets["foams"] + sheets["kits"]:
+            one["sheet"] = one["sheet"].replace("sample-", "own-")
+        return {"format": "foamwright-catalogue", "version": 1, **sheets, "owned": [], **over}
+
+    kit = file()["kits"][0]
+    spoiled = {
+        "another format": file(format="foamwright-job"),
+        "a newer version": file(version=2),
+        "kits that are no list": file(kits={}),
+        "a sheet without an id": file(kits=[{"version": 1}]),
+        "the id of a sample": file(kits=[{**kit, "sheet": "sample-small-40"}]),
+        "half a version": file(kits=[{**kit, "version": 1.5}]),
+        "a number for a text": file(kits=[{**kit, "entries": [{"field": "price", "text": 92}]}]),
+        "a field called __proto__": file(kits=[{**kit, "entries": [{"field": "__proto__", "text": "1"}]}]),
+    }
+    faults = [f"catalogue: {error.json_path}: {error.message}" for error in validator.iter_errors(file())]
+    faults += [f"taken for a catalogue: {name}" for name, one in spoiled.items() if validator.is_valid(one)]
+    return faults
+
+
 def main():
     validators = {}
     for version in (1, 2):
@@ -61,6 +89,8 @@ def main():
         kinds += 1
         if validator.is_valid(job):
             faults.append(f"taken for a job: {name}")
+    catalogues = catalogue_faults()
+    faults += catalogues
     if faults:
         sys.exit("\n".join(faults))
     print(f"schema: {len(files)} jobs valid, {kinds} spoiled ones refused")
