@@ -5,7 +5,7 @@ use super::readings::{Desk, Row, Standing};
 use super::{Check, ReadState};
 use crate::findings::Code;
 use crate::job::Part;
-use crate::measure::{Fahrenheit, Kind};
+use crate::measure::Kind;
 
 impl Desk<'_> {
     /// A surface against its window and the dew point, and what its material asks for. What nobody said about
@@ -19,11 +19,8 @@ impl Desk<'_> {
             // Bare metal shows the room in its reflection: what was read says nothing about the surface.
             let position = self.say(row.finding(Code::InfraredOnMetal));
             self.tally.unread(position);
-            let mut check: Check = row.check();
-            check.state = ReadState::NotRead;
-            (check.least_f, check.most_f) =
-                (Some(Fahrenheit(limits.surface.least_f.0)), Some(Fahrenheit(limits.surface.most_f.0)));
-            self.checks.push(check);
+            let unread = Row { value: None, standing: Standing::Blank, ..*row };
+            self.hold_against(&unread, limits.surface, dew);
         } else {
             self.count(row, limits.site_age_min);
             self.hold_against(row, limits.surface, dew);

@@ -118,7 +118,14 @@ export function kits(store, width) {
 }
 
 /** What a check is called. @param {import('./core.js').Check} check */
-export const checkName = (check) => check.of === 'surface' ? check.name.trim() || t('ready.surface') : t(`ready.name.${check.of}`);
+export function checkName(check) {
+  const name = check.name.trim();
+  if (check.of === 'surface') return name || t('ready.surface');
+  return name ? `${t(`ready.${check.of}`)}, ${name}` : t(`ready.name.${check.of}`);
+}
+
+/** Checks that are drawn on the axis. @type {ReadonlySet<string>} */
+const DRAWN = new Set(['cylinder_a', 'cylinder_b', 'air', 'surface']);
 
 /** @type {Record<import('./core.js').ReadState, 'go' | 'hold' | 'none'>} */
 const STATE_MARK = { inside: 'go', close: 'go', outside: 'hold', old: 'none', not_read: 'none' };
@@ -129,7 +136,7 @@ export function readings(store, width) {
   if (!found) return undefined;
   const w = figures(store.job.units);
   const degrees = (/** @type {number} */ f) => bare(w.temp(f));
-  const rows = found.checks.filter((one) => one.of !== 'humidity' && one.of !== 'dew_point').map((one) => ({
+  const rows = found.checks.filter((one) => DRAWN.has(one.of)).map((one) => ({
     name: checkName(one),
     sub: one.age_min === undefined || one.value_f === undefined ? '' : t('ready.age', { age: span(one.age_min) }),
     value: one.value_f, least: one.least_f, most: one.most_f, mark: STATE_MARK[one.state],

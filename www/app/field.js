@@ -193,7 +193,7 @@ function choice({ store, part, id, field: name, label: called, hint }) {
   const legend = el('legend');
   const tells = el('div', { id: `${dom}-error`, class: 'tells' });
   const node = el('fieldset', { class: 'choices field wide', 'data-field': dom, 'aria-describedby': `${dom}-error` }, legend,
-    el('div', 'keys-row', ...inputs.map((input) => el('label', 'key-choice', input, el('span', '', t(`fields.choice.${has(`fields.choice.${name}.${input.value}`) ? name + '.' : ''}${input.value}`))))),
+    el('div', inputs.length > 3 ? 'keys-row many' : 'keys-row', ...inputs.map((input) => el('label', 'key-choice', input, el('span', '', t(`fields.choice.${has(`fields.choice.${name}.${input.value}`) ? name + '.' : ''}${input.value}`))))),
     hint ? el('p', 'read', hint) : '', tells);
   let before = '';
   const update = () => {

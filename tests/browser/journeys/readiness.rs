@@ -48,6 +48,16 @@ async fn new_reading(page: &Page, of: &str) -> Step<String> {
         .to_owned())
 }
 
+/// Answers that flames, pilots and glowing elements are out.
+async fn flames_out(page: &Page) -> Step {
+    page.run(
+        "document.querySelector('[data-field=job-0-flames_out] input[value=yes]').click()",
+        vec![],
+    )
+    .await?;
+    Ok(())
+}
+
 async fn verdict_is(page: &Page, verdict: &str) -> Step {
     page.until_says(".stamp .word", verdict).await
 }
@@ -77,6 +87,9 @@ pub async fn hold_go_not_read(journey: Arc<Journey>) -> Step {
     page.until_told(&field(2), "69.8").await?;
     page.write(&field(4), "68").await?;
     page.write(&field(3), "48").await?;
+    // All read and inside: what is left to answer is whether flames are out, and no blank is a pass.
+    verdict_is(&page, "NOT READ").await?;
+    flames_out(&page).await?;
     verdict_is(&page, "GO").await?;
     sheet::until_answer(&page, |answer| answer.verdict == "GO").await?;
 
@@ -106,6 +119,8 @@ pub async fn a_blank_is_no_pass(journey: Arc<Journey>) -> Step {
     page.open_ready("").await?;
     sheet::new_job_with_surface(&page, "rectangle").await?;
     enter(&page, "75", "70", "45", "68").await?;
+    verdict_is(&page, "NOT READ").await?;
+    flames_out(&page).await?;
     verdict_is(&page, "GO").await?;
     let ids = page.run("return [...document.querySelectorAll('#view input[id^=reading-][id$=temperature]')].map(one => one.id)", vec![]).await?;
     for id in ids.as_array().into_iter().flatten().filter_map(|id| id.as_str()) {
