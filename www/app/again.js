@@ -35,7 +35,8 @@ function besideRow(store, one) {
   const age = one.age_min === undefined ? '' : t('ready.age', { age: span(one.age_min) });
   const below = [age, limit].filter(Boolean).join(', ');
   return row(checkName(one), el('span', '', below, below && room ? ', ' : '', room),
-    el('span', 'with-mark', mark(STATE[one.state]), value === undefined ? t('ready.not_read') : one.state === 'old' ? t('ready.old_axis') : write(value)));
+    el('span', 'with-mark', // Without a limit nothing was passed.
+      one.of === 'wind' && one.most === undefined ? '' : mark(STATE[one.state]), value === undefined ? t('ready.not_read') : one.state === 'old' ? t('ready.old_axis') : write(value)));
 }
 
 /** When each thing grows old, the first to do so first. @param {Store} store */
