@@ -119,6 +119,12 @@ codes! {
     OpeningsOverlap: Stop, "";
     /// An opening without a place: taken out, not drawn, its framing estimated.
     OpeningNotPlaced: Note, "";
+    /// The upper edge of a band is no higher than its lower edge.
+    HeightsCross: Stop, "";
+    /// Nothing says on which sides of a rim joists land: no joist ends are taken out.
+    JoistsNotSaid: Note, "rim";
+    /// The sides along the first parallel joist cannot be reached and are left out.
+    ParallelOutOfReach: Warn, "rim";
     /// The surface names a foam or kit that the job does not hold.
     NoSheet: Stop, "";
     /// The sheet lists no R at or above the target.

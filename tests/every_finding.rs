@@ -144,6 +144,13 @@ fn change(code: Code, job: &mut Value) {
         Code::OpeningsExceed => set(opening(job, 0), "count", "40"),
         Code::OpeningOutside => set(opening(job, 0), "from_left", "23 ft"),
         Code::OpeningsOverlap => set(opening(job, 0), "from_left", "12 ft"),
+        Code::HeightsCross => {
+            job["surfaces"][0]["shape"] = json!("band");
+            rim(job, "from_height", "4 ft");
+            rim(job, "to_height", "2 ft");
+        }
+        Code::JoistsNotSaid => rim(job, "joists_land", ""),
+        Code::ParallelOutOfReach => rim(job, "first_parallel", "out_of_reach"),
         Code::OpeningNotPlaced => set(opening(job, 0), "from_left", ""),
         Code::NoSheet => job["surfaces"][0]["foam"] = json!(77),
         Code::TargetBeyondSheet => set(&mut job["surfaces"][2], "target_r", "R-60"),

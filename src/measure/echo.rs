@@ -1,6 +1,6 @@
 //! What stands beside a field: the reading as understood.
 
-use super::write::millimeters;
+use super::write::{millimeters, pitch_forms};
 use super::{
     Fault, Kind, Outcome, Ratio, Reading, Sense, Style, Unit, Units, Value, feet_inches, read, write,
 };
@@ -137,6 +137,9 @@ impl Form {
 
     /// The same in the other common forms, without what stands there already.
     fn other(&self, value: &Value, text: &str) -> Vec<String> {
+        if let (Kind::Pitch, Value::Band(one)) = (self.kind, value) {
+            return if one.low == one.high { pitch_forms(one.likely.to_f64()) } else { Vec::new() };
+        }
         let us = self.units == Units::Us;
         let ways: &[Way] = match self.kind {
             Kind::Length | Kind::Member if us => &[Way::Style(Style::Inches), Way::Millimeters],

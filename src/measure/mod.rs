@@ -11,6 +11,7 @@ mod echo;
 mod lumber;
 mod number;
 mod parse;
+mod pitch;
 mod probes;
 mod product;
 mod quantities;
@@ -43,6 +44,8 @@ pub enum Kind {
     Length,
     /// The width and depth of a member, as nominal lumber (`2x6`) or as a plain width.
     Member,
+    /// The slope of a roof, held as rise per run.
+    Pitch,
     /// An area, held in square feet.
     Area,
     /// A temperature, held in degrees Fahrenheit.
@@ -94,6 +97,10 @@ pub enum Unit {
     Cm,
     /// Millimeters.
     Mm,
+    /// Inches of rise in 12 inches of run.
+    In12,
+    /// Degrees from level.
+    Deg,
     /// Square feet.
     Ft2,
     /// Square inches.

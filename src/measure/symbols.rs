@@ -42,6 +42,7 @@ impl Parser<'_> {
                         unit
                     }
                     _ if kind_of(self.unit) == Kind::Temperature => self.unit,
+                    _ if self.kind == Kind::Pitch => Unit::Deg,
                     _ => return Err(Fault::WrongUnit),
                 }
             }

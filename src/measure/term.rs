@@ -35,6 +35,9 @@ impl Parser<'_> {
         if self.kind == Kind::Area {
             return self.area();
         }
+        if self.kind == Kind::Pitch {
+            return self.pitch();
+        }
         let signed = self.kind == Kind::Temperature;
         let negative = self.mark('-');
         if signed && !negative {

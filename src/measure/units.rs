@@ -8,6 +8,7 @@ use super::{Fault, Kind, Ratio, Unit};
 pub(super) fn kind_of(unit: Unit) -> Kind {
     match unit {
         Unit::Ft | Unit::In | Unit::M | Unit::Cm | Unit::Mm => Kind::Length,
+        Unit::In12 | Unit::Deg => Kind::Pitch,
         Unit::Ft2 | Unit::In2 | Unit::M2 => Kind::Area,
         Unit::F | Unit::C => Kind::Temperature,
         Unit::Lb | Unit::Oz | Unit::Kg | Unit::G => Kind::Weight,
@@ -30,6 +31,8 @@ pub(super) fn fits(kind: Kind, unit: Unit) -> bool {
     let own = kind_of(unit);
     own == kind
         || (matches!(kind, Kind::Member | Kind::Probes) && own == Kind::Length)
+        || (kind == Kind::Member && own == Kind::Length)
+        || (kind == Kind::Pitch && unit == Unit::Pct)
         || (kind == Kind::TemperatureStep && own == Kind::Temperature)
 }
 
@@ -42,6 +45,7 @@ pub(super) fn fits(kind: Kind, unit: Unit) -> bool {
 fn size(unit: Unit) -> (i128, i128) {
     match unit {
         Unit::Ft => (12, 1),
+        Unit::In12 => (1, 12),
         Unit::M => (5_000, 127),
         Unit::Cm => (50, 127),
         Unit::Mm => (5, 127),
@@ -74,8 +78,23 @@ fn size(unit: Unit) -> (i128, i128) {
 
 /// So many of a unit, in the unit in which the kind is held; a temperature with its zero moved.
 pub(super) fn held(kind: Kind, value: Ratio, unit: Unit) -> Parse<Ratio> {
+    match (kind, unit) {
+        (Kind::Pitch, Unit::Pct) => return times(value, Ratio::one_of(100)),
+        (Kind::Pitch, Unit::Deg) => return tangent(value),
+        _ => {}
+    }
     let value = step(value, unit)?;
     if kind == Kind::Temperature && unit == Unit::C { plus(value, Ratio::whole(32)) } else { Ok(value) }
+}
+
+/// The rise per run of an angle in degrees, to the billionth; nobody roofs within a degree of upright.
+fn tangent(degrees: Ratio) -> Parse<Ratio> {
+    let degrees = degrees.to_f64();
+    if degrees >= 89.0 {
+        return Err(Fault::TooLarge);
+    }
+    let billionths = libm::round(libm::tan(degrees.to_radians()) * 1e9);
+    Ratio::new(billionths as i128, 1_000_000_000).ok_or(Fault::TooLarge)
 }
 
 /// So many of a unit as a difference.
@@ -109,6 +128,9 @@ pub(super) fn times(one: Ratio, two: Ratio) -> Parse<Ratio> {
 /// assert_eq!(in_unit(50.0, Unit::C), 10.0);
 /// ```
 pub fn in_unit(value: f64, unit: Unit) -> f64 {
+    if unit == Unit::Deg {
+        return libm::atan(value).to_degrees();
+    }
     let (above, below) = size(unit);
     let value = if unit == Unit::C { value - 32.0 } else { value };
     value * below as f64 / above as f64

@@ -139,7 +139,7 @@ const WORDS: &[(Word, &str)] = &[
     (W::Nanograms, "ng"),
     (W::Number(9), "nine nueve"),
     (W::Month(11), "nov november noviembre"),
-    (W::On, "o on"),
+    (W::On, "o on en"),
     (W::OnCenter, "oc"),
     (W::Month(10), "oct october octubre"),
     (W::Number(1), "one uno"),

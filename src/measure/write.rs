@@ -27,6 +27,7 @@ const NBSP: char = '\u{a0}';
 /// | foam | `812 bd ft` | `1 916 L` |
 /// | speed | `12 mph` | `19.3 km/h` |
 /// | time | `15 min`, `24 h`, `5 h 50 min`, `30 d` | the same |
+/// | pitch | `4 in 12` | the same |
 /// | money | `$1,784`, `$284.50` | `$1 784` |
 /// | date | `2026-10-16` | the same |
 ///
@@ -76,6 +77,7 @@ const FORMS: &[(Kind, Form, Form)] = &[
     (Kind::Permeance, (Unit::Perm, 2, "perm"), (Unit::Metricperm, 1, "ng/(s·m²·Pa)")),
     (Kind::FoamVolume, (Unit::BdFt, 1, "bd\u{a0}ft"), (Unit::L, 1, "L")),
     (Kind::Speed, (Unit::Mph, 1, "mph"), (Unit::Kmh, 1, "km/h")),
+    (Kind::Pitch, (Unit::In12, 2, "in\u{a0}12"), (Unit::In12, 2, "in\u{a0}12")),
     (Kind::Percent, (Unit::Pct, 2, "%"), (Unit::Pct, 2, "%")),
     (Kind::Count, (Unit::Each, 0, ""), (Unit::Each, 0, "")),
     (Kind::Number, (Unit::One, 3, ""), (Unit::One, 3, "")),
@@ -140,6 +142,17 @@ pub(super) fn millimeters(value: f64) -> String {
     let millimeters = in_unit(value, Unit::Mm);
     let places = if millimeters.abs() < 99.95 { 1 } else { 0 };
     number(millimeters, places, Some('\u{202f}')).map_or_else(|| NONE.to_owned(), |text| joined(text, "mm"))
+}
+
+/// The same pitch as an angle and as a grade: `18.43°`, `33.33 %`.
+pub(super) fn pitch_forms(value: f64) -> Vec<String> {
+    let mut forms = Vec::new();
+    if let Some(mut degrees) = number(in_unit(value, Unit::Deg), 2, None) {
+        degrees.push('°');
+        forms.push(degrees);
+    }
+    forms.push(measure(value * 100.0, 2, "%"));
+    forms
 }
 
 fn measure(value: f64, places: u32, unit: &str) -> String {

@@ -2,6 +2,40 @@
 
 use super::Rect;
 
+/// Two slopes that meet over the middle: what lies above them is not there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Top {
+    /// Height at both ends.
+    pub(super) eave: f64,
+    /// From there up to the ridge.
+    pub(super) rise: f64,
+    /// From end to end.
+    pub(super) width: f64,
+}
+
+impl Top {
+    /// How high it is here.
+    pub(super) fn at(self, x: f64) -> f64 {
+        let half = self.width / 2.0;
+        let part = if half > 0.0 { 1.0 - ((x - half) / half).abs() } else { 0.0 };
+        self.eave + self.rise * part
+    }
+
+    /// What lies over a level and under the slope, between two places on the same side of the ridge.
+    fn over(self, level: f64, from: f64, to: f64) -> f64 {
+        let (left, right) = (self.at(from) - level, self.at(to) - level);
+        let (least, most) = (left.min(right), left.max(right));
+        if most <= 0.0 {
+            0.0
+        } else if least >= 0.0 {
+            (to - from) * (left + right) / 2.0
+        } else {
+            // A triangle: the slope starts over the level somewhere between.
+            (to - from) * most * most / (2.0 * (most - least))
+        }
+    }
+}
+
 /// A rectangle and its rank: where several cover the same spot, the one of the lowest rank has it.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Layer {
@@ -19,15 +53,21 @@ struct Edge {
 /// The area in square inches that each rank has, from 0 up to `ranks`.
 ///
 /// A line is swept over the plane from left to right; between two edges the spans that it crosses stay the
-/// same, and each stretch of the line belongs to the lowest rank that covers it.
-pub(super) fn cover(layers: &[Layer], ranks: usize) -> Vec<f64> {
+/// same, and each stretch of the line belongs to the lowest rank that covers it. Under a `top` only what lies
+/// below it counts.
+pub(super) fn cover(layers: &[Layer], ranks: usize, top: Option<Top>) -> Vec<f64> {
     let mut areas = vec![0.0; ranks];
     let mut crossed: Vec<Layer> = Vec::new();
     let mut from = 0.0;
     let spans = layers.iter().enumerate().map(|(who, layer)| (layer.rect.x_in, layer.rect.right_in(), who));
     for edge in edges(spans) {
         if edge.at > from && !crossed.is_empty() {
-            stretches(&crossed, edge.at - from, &mut areas);
+            let ridge = top.map_or(edge.at, |top| (top.width / 2.0).clamp(from, edge.at));
+            for (left, right) in [(from, ridge), (ridge, edge.at)] {
+                if right > left {
+                    stretches(&crossed, (left, right), top, &mut areas);
+                }
+            }
         }
         from = edge.at;
         let Some(layer) = layers.get(edge.who) else { continue };
@@ -42,13 +82,16 @@ pub(super) fn cover(layers: &[Layer], ranks: usize) -> Vec<f64> {
     areas
 }
 
-/// Adds what each rank has of one stretch of the sweep, `width_in` wide.
-fn stretches(crossed: &[Layer], width_in: f64, areas: &mut [f64]) {
+/// Adds what each rank has of one stretch of the sweep.
+fn stretches(crossed: &[Layer], (left, right): (f64, f64), top: Option<Top>, areas: &mut [f64]) {
     let mut live: Vec<usize> = Vec::new();
     let mut from = 0.0;
     for edge in edges(crossed.iter().map(|layer| (layer.rect.y_in, layer.rect.top_in(), layer.rank))) {
         if let Some(area) = live.first().and_then(|lowest| areas.get_mut(*lowest)) {
-            *area += width_in * (edge.at - from);
+            *area += match top {
+                None => (right - left) * (edge.at - from),
+                Some(top) => top.over(from, left, right) - top.over(edge.at, left, right),
+            };
         }
         from = edge.at;
         match (live.binary_search(&edge.who), edge.opens) {
@@ -89,8 +132,8 @@ mod tests {
     fn a_spot_belongs_to_the_lowest_rank_that_covers_it() {
         let cross =
             [layer(0.0, 1.0, 3.0, 1.0, 1), layer(1.0, 0.0, 1.0, 3.0, 0), layer(1.0, 0.0, 1.0, 3.0, 1)];
-        assert_eq!(cover(&cross, 2), vec![3.0, 2.0]);
-        assert_eq!(cover(&[], 1), vec![0.0]);
+        assert_eq!(cover(&cross, 2, None), vec![3.0, 2.0]);
+        assert_eq!(cover(&[], 1, None), vec![0.0]);
     }
 
     proptest! {
@@ -112,7 +155,7 @@ mod tests {
                     counted[lowest] += 1.0;
                 }
             }
-            prop_assert_eq!(cover(&layers, 4), counted);
+            prop_assert_eq!(cover(&layers, 4, None), counted);
         }
     }
 }

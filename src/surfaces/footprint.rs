@@ -5,7 +5,7 @@ use crate::job::Shape;
 
 pub(super) const FORM: ShapeForm = ShapeForm {
     shape: Shape::Footprint,
-    entries: &[Asked::needed("length"), Asked::needed("width"), Asked::needed("height")],
+    entries: &[Asked::needed("length"), Asked::needed("width"), Asked::needed("height"), Asked::may("times")],
     openings: true,
     framing: false,
     places: false,

@@ -22,6 +22,7 @@ const BY_HEIGHT: &[Asked] = &[
     Asked::framing("member", true),
     Asked::framing("plates", false),
     Asked::framing("framing_share", false),
+    Asked::may("times"),
 ];
 
 const BY_WIDTH: &[Asked] = &[
@@ -31,6 +32,7 @@ const BY_WIDTH: &[Asked] = &[
     Asked::framing("member", true),
     Asked::framing("plates", false),
     Asked::framing("framing_share", false),
+    Asked::may("times"),
 ];
 
 /// A wall or a slope: its members run up its height.
@@ -46,7 +48,7 @@ pub(super) fn extent_across(measure: &dyn Fn(&str) -> f64) -> Extent {
 /// How an opening is framed.
 pub(super) fn lay(shape: Shape) -> Lay {
     match shape {
-        Shape::FramedFloor | Shape::FramedSlope => Lay::Joists,
+        Shape::FramedFloor | Shape::FramedSlope | Shape::PitchedPlane => Lay::Joists,
         _ => Lay::Studs,
     }
 }

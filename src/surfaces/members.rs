@@ -104,7 +104,7 @@ impl Layout {
     }
 
     /// Where full members stand when there are no openings.
-    fn uprights(&self, width_in: f64) -> Vec<(f64, f64)> {
+    pub(super) fn uprights(&self, width_in: f64) -> Vec<(f64, f64)> {
         let half = self.member_in / 2.0;
         let last = (width_in - self.member_in).max(self.member_in);
         let between = (width_in / self.spacing_in).max(0.0) as u32;

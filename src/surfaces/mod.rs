@@ -3,15 +3,16 @@
 //! | file | holds |
 //! |---|---|
 //! | `typed_area`, `rectangle`, `footprint`, `framed` | a family of shapes: what it asks for and its outline |
+//! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip` | one shape each |
 //! | `takeoff` | what was entered of a surface, read once |
 //! | `openings` | windows, doors and other holes |
 //! | `members` | which pieces of framing stand where |
-//! | `cover` | what rectangles cover, nothing counted twice |
+//! | `cover` | what rectangles cover under a level or sloping top, nothing counted twice |
 //! | `net` | gross − openings − framing = net |
 //! | `outline` | the drawing, from the same list of members |
 //!
-//! To add a shape: a variant of [`Shape`], a file with its form and its extent, a line in `FORMS` and in
-//! `extent` below, its fields in the [table of fields](crate::job::fields) where they are new, and its words in
+//! To add a shape: a variant of [`Shape`], a file with its form and its extent, a line in `FORMS` below and in
+//! [`Takeoff::extent`], its fields in the [table of fields](crate::job::fields) where they are new, and its words in
 //! `www/words/*/surface.json`. The page draws its form from [`forms`].
 //!
 //! # Ranges
@@ -22,18 +23,24 @@
 //! opening's place is always its likely one. So bands of openings and framing run with the net area that they
 //! lead to, not with their own size.
 
+mod bays;
 mod cover;
 mod footprint;
 mod framed;
+mod gable;
 mod members;
 mod net;
 mod openings;
 mod outline;
+mod part_height;
+mod pitched_plane;
 mod rectangle;
+mod rim_run;
+mod strip;
 mod takeoff;
 mod typed_area;
 
-use crate::job::{Reader, Shape, Surface};
+use crate::job::{Reader, Shape, Surface, entry};
 use crate::measure::{Band, Inches, SquareFeet};
 use serde::Serialize;
 use takeoff::Takeoff;
@@ -65,14 +72,35 @@ pub struct Asked {
     /// Whether it is about framing: asked, and needed, only while framing is taken out. A framing share that
     /// is filled in stands for all other entries about framing, which are then not needed.
     pub framing: bool,
+    /// Asked only while this other field is filled in; empty: always.
+    pub with: &'static str,
+    /// Asked only while this other field is blank, which stands for it; empty: always.
+    pub without: &'static str,
 }
 
 impl Asked {
     const fn needed(field: &'static str) -> Self {
-        Self { field, needed: true, framing: false }
+        Self { field, needed: true, framing: false, with: "", without: "" }
+    }
+    const fn may(field: &'static str) -> Self {
+        Self { needed: false, ..Self::needed(field) }
     }
     const fn framing(field: &'static str, needed: bool) -> Self {
-        Self { field, needed, framing: true }
+        Self { needed, framing: true, ..Self::needed(field) }
+    }
+    const fn with(mut self, other: &'static str) -> Self {
+        self.with = other;
+        self
+    }
+    const fn without(mut self, other: &'static str) -> Self {
+        self.without = other;
+        self
+    }
+
+    /// Whether it is asked, as far as other fields say.
+    fn stands(&self, surface: &Surface) -> bool {
+        let filled = |field: &str| entry(&surface.entries, field).is_some();
+        (self.with.is_empty() || filled(self.with)) && (self.without.is_empty() || !filled(self.without))
     }
 }
 
@@ -116,6 +144,22 @@ pub struct SurfaceArea {
     pub shape: Shape,
     /// The measures used.
     pub measures: Vec<Measure>,
+    /// Which of the ways to one measure was taken: `typed`, `sides` or `landing` for a run, `count` or `run` for
+    /// bays, `rise` or `pitch` for a gable; empty where there is only one.
+    pub way: &'static str,
+    /// The sides of a rim on which joists land: `length`, `width`, or a typed `run`; empty where not said.
+    pub landing: &'static str,
+    /// What lies between the measures and the area of one: lengths in inches (`…_length`), areas in square feet
+    /// (`…_ft2`), counts.
+    pub parts: Vec<Measure>,
+    /// The areas that the outline of one is added up from, where it has several.
+    pub strips_ft2: Vec<Band<f64>>,
+    /// The whole outline of one of them.
+    pub one_ft2: Band<SquareFeet>,
+    /// `times` where there are several of it, empty for one. All other areas are those of all of them.
+    pub many: &'static str,
+    /// Whether an R may be claimed for the foam on it.
+    pub claims_r: bool,
     /// The whole outline.
     pub gross_ft2: Band<SquareFeet>,
     /// Windows, doors and other holes.
@@ -292,6 +336,10 @@ pub struct Outline {
     pub width_in: f64,
     /// Whole height.
     pub height_in: f64,
+    /// The corners of the outline where it is no rectangle, from the lower left one on; everything is cut to it.
+    pub polygon: Vec<(f64, f64)>,
+    /// Heights at which one strip ends and the next begins.
+    pub strips: Vec<f64>,
     /// Framing, in the order in which it is drawn.
     pub members: Vec<MemberRect>,
     /// Openings with a place.
@@ -348,22 +396,23 @@ impl Extent {
     }
 }
 
-const FORMS: &[ShapeForm] =
-    &[typed_area::FORM, rectangle::FORM, footprint::FORM, framed::WALL, framed::FLOOR, framed::SLOPE];
+const FORMS: &[ShapeForm] = &[
+    typed_area::FORM,
+    rectangle::FORM,
+    footprint::FORM,
+    framed::WALL,
+    framed::FLOOR,
+    framed::SLOPE,
+    rim_run::FORM,
+    bays::FORM,
+    pitched_plane::FORM,
+    gable::FORM,
+    part_height::FORM,
+    strip::FORM,
+];
 
 fn form(shape: Shape) -> Option<&'static ShapeForm> {
     FORMS.iter().find(|form| form.shape == shape)
-}
-
-fn extent(shape: Shape, measure: &dyn Fn(&str) -> f64) -> Extent {
-    match shape {
-        Shape::TypedArea => typed_area::extent(measure),
-        Shape::Rectangle => rectangle::extent(measure),
-        Shape::Footprint => footprint::extent(measure),
-        Shape::FramedWall | Shape::FramedSlope => framed::extent_up(measure),
-        Shape::FramedFloor => framed::extent_across(measure),
-        _ => Extent::plane(0.0, 0.0),
-    }
 }
 
 /// What every shape asks for, in the order in which a page offers them.
@@ -371,7 +420,7 @@ fn extent(shape: Shape, measure: &dyn Fn(&str) -> f64) -> Extent {
 /// ```
 /// let needed = |form: &foamwright::surfaces::ShapeForm| form.entries.iter().filter(|one| one.needed).count();
 /// let all: Vec<usize> = foamwright::surfaces::forms().iter().map(needed).collect();
-/// assert_eq!(all, [1, 2, 3, 3, 3, 3]);
+/// assert_eq!(all, [1, 2, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1]);
 /// ```
 pub fn forms() -> &'static [ShapeForm] {
     FORMS

@@ -4,10 +4,14 @@ use super::cover::cover;
 use super::members::layers;
 use super::takeoff::{Framing, Takeoff};
 use super::{Column, FramingBy, Measure, MemberRect, OpeningArea, Piece, PieceSum, Rect, SurfaceArea};
+use super::{gable, rim_run};
+use crate::job::Shape;
 use crate::measure::{Band, Inches, SquareFeet};
 
 /// One column of a surface's areas, in square feet. `net = gross − openings − framing` holds exactly.
 struct Areas {
+    /// The outline of one of them.
+    one: f64,
     gross: f64,
     /// What each opening takes out, in the order of the list: no spot is taken twice.
     taken: Vec<f64>,
@@ -31,17 +35,24 @@ pub(super) fn drawn(takeoff: &Takeoff, column: Column) -> (Vec<Rect>, Vec<Member
     // An opening that lies wholly outside keeps its rank, without any area.
     let openings: Vec<Rect> = placed.map(|rect| rect.within(plane).unwrap_or(nothing)).collect();
     let inside: Vec<Rect> = openings.iter().copied().filter(|rect| *rect != nothing).collect();
-    let members = takeoff
-        .layout(column)
-        .map(|layout| layout.members(extent.width_in, extent.height_in, &inside))
-        .unwrap_or_default();
+    let members = takeoff.layout(column).map(|layout| match takeoff.shape {
+        Shape::RimRun => {
+            rim_run::ends(&|field| takeoff.value(field, column), takeoff.way, takeoff.landing, &layout)
+        }
+        _ => layout.members(extent.width_in, extent.height_in, &inside),
+    });
+    let members = members.unwrap_or_default();
+    let members = match takeoff.top(column) {
+        Some(top) => gable::cut(members, top),
+        None => members,
+    };
     (openings, members)
 }
 
 fn areas(takeoff: &Takeoff, column: Column) -> Areas {
     let gross = takeoff.extent(column).gross_ft2;
     let (rects, members) = drawn(takeoff, column);
-    let has = cover(&layers(&rects, &members), rects.len() + Piece::ALL.len());
+    let has = cover(&layers(&rects, &members), rects.len() + Piece::ALL.len(), takeoff.top(column));
     let mut placed = has.iter().map(|area| area / 144.0);
     let mut taken: Vec<f64> = takeoff
         .holes
@@ -71,7 +82,25 @@ fn areas(takeoff: &Takeoff, column: Column) -> Areas {
     }
     .min(gross - openings);
     let net = (gross - openings - framing).max(0.0);
-    Areas { gross, taken, openings, clear, pieces, share_pct, framing, net, members }
+    let (one, times) = (gross, column.of(takeoff.times));
+    if times == 1.0 {
+        return Areas { one, gross, taken, openings, clear, pieces, share_pct, framing, net, members };
+    }
+    // All of them: openings and framing first, so that net = gross − openings − framing holds to the last bit.
+    let (gross, openings, framing) = (gross * times, openings * times, framing * times);
+    let all = |list: Vec<f64>| list.iter().map(|area| area * times).collect();
+    Areas {
+        one,
+        gross,
+        taken: all(taken),
+        openings,
+        clear: clear * times,
+        pieces: all(pieces),
+        share_pct,
+        framing,
+        net: (gross - openings - framing).max(0.0),
+        members,
+    }
 }
 
 /// How framing is taken out.
@@ -114,7 +143,11 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
 
     let measures = takeoff.measures.iter().map(|measure| {
         let Band { likely, .. } = measure.value;
-        let value = Band { low: low_shows.of(measure.value), likely, high: high_shows.of(measure.value) };
+        let value = match measure.field {
+            // A lower edge that is higher makes a band smaller.
+            "from_height" => entered(measure.value),
+            _ => Band { low: low_shows.of(measure.value), likely, high: high_shows.of(measure.value) },
+        };
         Measure { value, ..measure.clone() }
     });
     let openings = takeoff.holes.iter().enumerate().map(|(number, hole)| OpeningArea {
@@ -135,11 +168,28 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
         count: likely.members.iter().filter(|member| member.piece == *piece).count() as u32,
         area_ft2: area(&|areas| areas.pieces.get(*piece as usize).copied().unwrap_or(0.0)),
     });
+    let parts_of = |column| takeoff.parts(column);
+    let (low_parts, high_parts) = (parts_of(low_shows), parts_of(high_shows));
+    let parts = parts_of(Column::Likely).into_iter().enumerate().map(|(number, (field, likely))| {
+        let of = |parts: &[(&'static str, f64)]| parts.get(number).map_or(likely, |part| part.1);
+        let value = Band { low: of(&low_parts), likely, high: of(&high_parts) };
+        Measure { field, value, default: false }
+    });
+    let parts: Vec<Measure> = parts.collect();
+    let strips = parts.iter().filter(|part| part.field.ends_with("_ft2")).map(|part| part.value);
+    let strips: Vec<Band<f64>> = strips.collect();
     let nothing = Band::exactly(SquareFeet(0.0));
     let pieces = pieces.filter(|sum| sum.area_ft2 != nothing);
     SurfaceArea {
         shape: takeoff.shape,
         measures: measures.collect(),
+        way: takeoff.way,
+        landing: takeoff.landing,
+        strips_ft2: strips,
+        parts,
+        one_ft2: area(&|areas| areas.one),
+        many: if takeoff.times == Band::exactly(1.0) { "" } else { "times" },
+        claims_r: takeoff.shape.claims_r(),
         gross_ft2: area(&|areas| areas.gross),
         openings_ft2: area(&|areas| areas.openings),
         framing_ft2: area(&|areas| areas.framing),

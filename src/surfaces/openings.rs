@@ -1,5 +1,6 @@
 //! Windows, doors and other holes: what was entered of them, and what is wrong with it.
 
+use super::cover::Top;
 use super::{Column, Rect};
 use crate::findings::{Code, Finding};
 use crate::job::{Opening, Part, Reader, entry};
@@ -84,7 +85,14 @@ fn letter(number: usize) -> String {
 }
 
 /// What is wrong with the openings of a plane, by their likely sizes.
-pub(super) fn check(surface: u32, holes: &[Hole], plane: Rect, gross_ft2: f64, reader: &mut Reader) {
+pub(super) fn check(
+    surface: u32,
+    holes: &[Hole],
+    plane: Rect,
+    top: Option<Top>,
+    gross_ft2: f64,
+    reader: &mut Reader,
+) {
     let found = |code, hole: &Hole, field| {
         Finding::new(code, Part::Opening, hole.id, field).with("name", &*hole.name)
     };
@@ -92,6 +100,11 @@ pub(super) fn check(surface: u32, holes: &[Hole], plane: Rect, gross_ft2: f64, r
         let size = Rect { x_in: 0.0, y_in: 0.0, w_in: hole.width.likely, h_in: hole.height.likely };
         let rect = hole.rect(Column::Likely).unwrap_or(size);
         let (right, up) = (rect.right_in() - plane.right_in(), rect.top_in() - plane.top_in());
+        // Under slopes its upper corners are what reaches out.
+        let up = match top.filter(|_| hole.place.is_some() && right <= PAST_IN) {
+            Some(top) => up.max(rect.top_in() - top.at(rect.x_in).min(top.at(rect.right_in()))),
+            None => up,
+        };
         let counted = hole.count.likely > 0.0;
         if counted && right.max(up) > PAST_IN {
             let field = match (hole.place, right >= up) {

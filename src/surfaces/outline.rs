@@ -1,6 +1,7 @@
 //! The drawing of a surface: the same members and openings that its area is made of, with dimension lines.
 
 use super::openings::Hole;
+use super::rim_run;
 use super::takeoff::{Framing, Takeoff};
 use super::{Column, Dimension, Extent, MemberRect, OpeningRect, Outline, Piece, Rect, Side, net};
 use crate::findings::At;
@@ -27,17 +28,35 @@ pub(super) fn outline(takeoff: &Takeoff, surface: u32, units: Units) -> Outline 
     let openings =
         placed.iter().map(|(hole, rect)| OpeningRect { id: hole.id, name: hole.name.clone(), rect: *rect });
     let openings = openings.collect();
+    let (width, height) = (extent.width_in, extent.height_in);
+    let value = |field: &str| takeoff.value(field, Column::Likely);
+    let polygon = match takeoff.top(Column::Likely) {
+        Some(top) => {
+            vec![(0.0, 0.0), (width, 0.0), (width, top.eave), (width / 2.0, height), (0.0, top.eave)]
+        }
+        None => Vec::new(),
+    };
+    let mut strips = Vec::new();
+    if takeoff.shape == Shape::RimRun {
+        let [lap, ledge, _] = rim_run::heights(&value);
+        strips.extend([lap, ledge].into_iter().filter(|edge| *edge > 0.0 && *edge < height));
+        strips.dedup();
+    }
+    // Open block cores are somewhere else on the wall.
+    let cores = takeoff.shape == Shape::RimRun && rim_run::cores_ft2(&value) > 0.0;
     let mut lines = Lines { surface, units, dimensions: Vec::new() };
     lines.draw(takeoff, extent, &placed, &members);
     Outline {
         width_in: extent.width_in,
         height_in: extent.height_in,
+        polygon,
+        strips,
         members,
         openings,
         not_placed: not_placed as u32,
         dimensions: lines.dimensions,
         true_shape: takeoff.shape != Shape::TypedArea,
-        net_drawn: !too_many && not_placed == 0 && !matches!(takeoff.framing, Framing::Share(_)),
+        net_drawn: !too_many && !cores && not_placed == 0 && !matches!(takeoff.framing, Framing::Share(_)),
     }
 }
 
@@ -63,14 +82,40 @@ impl Lines {
         let (width, height) = (extent.width_in, extent.height_in);
         match takeoff.shape {
             Shape::TypedArea => return,
-            Shape::Footprint => self.footprint(takeoff, width),
+            Shape::Footprint => self.walls(takeoff, width),
+            Shape::Band if takeoff.way == "sides" => self.walls(takeoff, width),
+            Shape::Band => self.put(Of::Surface("perimeter"), Side::Bottom, 0, (0.0, width)),
+            Shape::RimRun => return self.rim(takeoff, (width, height), members),
+            Shape::Bays => {
+                let value = |field: &str| takeoff.value(field, Column::Likely);
+                self.put(Of::Surface("bay_width"), Side::Bottom, 0, (0.0, value("bay_width")));
+                self.put(Of::Rest, Side::Bottom, 1, (0.0, width));
+                self.put(Of::Surface("bay_height"), Side::Left, 1, (0.0, value("bay_height")));
+                return self.put(Of::Rest, Side::Left, 0, (0.0, height));
+            }
             _ => {
                 let under = self.chain(placed, width);
                 self.put(Of::Surface("length"), Side::Bottom, under, (0.0, width));
             }
         }
-        let up = if takeoff.shape == Shape::FramedFloor { "width" } else { "height" };
-        self.put(Of::Surface(up), Side::Left, 0, (0.0, height));
+        match takeoff.shape {
+            Shape::FramedFloor => self.put(Of::Surface("width"), Side::Left, 0, (0.0, height)),
+            Shape::Strip => self.put(Of::Surface("strip_width"), Side::Left, 0, (0.0, height)),
+            Shape::Band if takeoff.value("from_height", Column::Likely) == 0.0 => {
+                self.put(Of::Surface("to_height"), Side::Left, 0, (0.0, height));
+            }
+            // The slope follows from the plan, the ridge from wall and rise.
+            Shape::PitchedPlane | Shape::Gable | Shape::Band => {
+                self.put(Of::Rest, Side::Left, 0, (0.0, height));
+            }
+            _ => self.put(Of::Surface("height"), Side::Left, 0, (0.0, height)),
+        }
+        if let Some(top) = takeoff.top(Column::Likely) {
+            let rise = if takeoff.way == "rise" { Of::Surface("rise") } else { Of::Rest };
+            let row = placed.len() as u32 + 1;
+            self.put(Of::Surface("wall_height"), Side::Left, row, (0.0, top.eave));
+            self.put(rise, Side::Left, row, (top.eave, height));
+        }
         for (row, (hole, rect)) in (1..).zip(placed) {
             let sill = hole.place.map_or(0.0, |(_, sill)| sill);
             self.put(Of::Opening(hole, "sill", sill), Side::Left, row, (0.0, rect.y_in));
@@ -124,11 +169,42 @@ impl Lines {
         rows
     }
 
-    /// The four walls side by side.
-    fn footprint(&mut self, takeoff: &Takeoff, run: f64) {
-        let value = |field: &str| {
-            takeoff.measures.iter().find(|one| one.field == field).map_or(0.0, |one| one.value.likely)
+    /// A rim: its sides side by side, its strips one over the other.
+    fn rim(&mut self, takeoff: &Takeoff, (width, height): (f64, f64), members: &[MemberRect]) {
+        let value = |field: &str| takeoff.value(field, Column::Likely);
+        let names = match (takeoff.way, takeoff.landing) {
+            ("typed", "") => ["perimeter", ""],
+            ("typed", _) | (_, "run") => ["landing_run", ""],
+            ("landing", side) => [side, side],
+            (_, "width") => ["width", "length"],
+            _ => ["length", "width"],
         };
+        let mut from = 0.0;
+        let sides = rim_run::sides(&value, takeoff.way, takeoff.landing);
+        for ((side, _), of) in sides.iter().zip(names.iter().chain(&["", ""])) {
+            let of = if of.is_empty() { Of::Rest } else { Of::Surface(of) };
+            self.put(of, Side::Bottom, 0, (from, from + side));
+            from += side;
+        }
+        if sides.len() > 1 {
+            let of = if takeoff.way == "typed" { Of::Surface("perimeter") } else { Of::Rest };
+            self.put(of, Side::Bottom, 1, (0.0, width));
+        }
+        let [lap, ledge, top] = rim_run::heights(&value);
+        self.put(Of::Surface("foundation_lap"), Side::Left, 1, (0.0, lap));
+        self.put(Of::Surface("sill_lap"), Side::Left, 1, (lap, ledge));
+        self.put(Of::Surface("band"), Side::Left, 1, (ledge, top));
+        if ledge > 0.0 {
+            self.put(Of::Rest, Side::Left, 0, (0.0, height));
+        }
+        if let Some(layout) = takeoff.layout(Column::Likely) {
+            self.spacing(layout.spacing_in, members);
+        }
+    }
+
+    /// The four walls side by side.
+    fn walls(&mut self, takeoff: &Takeoff, run: f64) {
+        let value = |field: &str| takeoff.value(field, Column::Likely);
         let (length, width) = (value("length"), value("width"));
         let walls = [
             (Of::Surface("length"), length),

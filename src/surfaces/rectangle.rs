@@ -5,7 +5,7 @@ use crate::job::Shape;
 
 pub(super) const FORM: ShapeForm = ShapeForm {
     shape: Shape::Rectangle,
-    entries: &[Asked::needed("length"), Asked::needed("height")],
+    entries: &[Asked::needed("length"), Asked::needed("height"), Asked::may("times")],
     openings: true,
     framing: false,
     places: true,

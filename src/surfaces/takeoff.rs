@@ -1,11 +1,15 @@
 //! What was entered of a surface, read once: the measures that its shape asks for, its framing and its openings.
 
+use super::cover::Top;
 use super::members::Layout;
 use super::openings::{self, Hole};
-use super::{Column, Extent, Measure, Rect, ShapeForm, extent, form, framed, outline};
+use super::{Column, Extent, Measure, Rect, ShapeForm, form, outline};
+use super::{
+    bays, footprint, framed, gable, part_height, pitched_plane, rectangle, rim_run, strip, typed_area,
+};
 use crate::findings::{Code, Finding};
-use crate::job::{Part, Reader, Shape, Surface, entry};
-use crate::measure::{Band, Inches, Member};
+use crate::job::{Part, Reader, Shape, Surface, entry, field};
+use crate::measure::{Band, Inches, Kind, Member};
 
 /// How framing is to be taken out.
 #[derive(Debug, Clone, Copy)]
@@ -25,7 +29,13 @@ pub(super) enum Framing {
 #[derive(Debug, Clone)]
 pub(super) struct Takeoff {
     pub(super) shape: Shape,
+    /// Which of the ways to one measure was taken.
+    pub(super) way: &'static str,
+    /// The sides of a rim on which joists land.
+    pub(super) landing: &'static str,
     pub(super) measures: Vec<Measure>,
+    /// How many of it there are.
+    pub(super) times: Band<f64>,
     pub(super) framing: Framing,
     pub(super) holes: Vec<Hole>,
     pub(super) cavity_in: Option<Inches>,
@@ -37,32 +47,109 @@ impl Takeoff {
         let form = form(surface.shape)?;
         let mut measures = Vec::new();
         let mut complete = true;
-        for asked in form.entries.iter().filter(|asked| !asked.framing) {
-            complete &= measure(surface, asked.field, &mut measures, reader).is_some();
+        let mut times = Some(Band::exactly(1.0));
+        for asked in form.entries.iter().filter(|asked| !asked.framing && asked.stands(surface)) {
+            let row = field(Part::Surface, asked.field);
+            let blank = entry(&surface.entries, asked.field).is_none();
+            if asked.field == "times" {
+                if !blank {
+                    times = measure(surface, asked.field, &mut measures, reader);
+                }
+            } else if row.is_some_and(|row| row.kind == Kind::Choice)
+                || (blank && !asked.needed && row.is_some_and(|row| row.default.is_empty()))
+            {
+                // A press is read with its shape; what may stay blank does.
+            } else {
+                complete &= measure(surface, asked.field, &mut measures, reader).is_some();
+            }
         }
         let member = form
             .framing
             .then(|| reader.member(Part::Surface, surface.id, &surface.entries, "member"))
             .flatten();
-        let framing = framing(surface, form, member, &mut measures, reader);
+        let (way, landing) = ways(surface, &measures, complete, reader)?;
+        let framing = match (surface.shape, landing) {
+            (Shape::RimRun, "") => Some(Framing::Nothing),
+            _ => framing(surface, form, member, &mut measures, reader),
+        };
         let holes = match form.openings {
             true => openings::take(&surface.openings, form.places && !crowded(&measures), reader),
             false => Some(Vec::new()),
         };
-        let (framing, holes) = framing.zip(holes).filter(|_| complete)?;
+        let ((framing, holes), times) = framing.zip(holes).zip(times).filter(|_| complete)?;
+        // A joist's depth is the height of a rim, not the depth of its cavity.
+        let member = member.filter(|_| surface.shape != Shape::RimRun);
         let cavity_in = member.and_then(|member| member.depth_in).map(|depth| Inches(depth.to_f64()));
-        let takeoff = Self { shape: surface.shape, measures, framing, holes, cavity_in };
+        let takeoff = Self { shape: surface.shape, way, landing, measures, times, framing, holes, cavity_in };
         takeoff.say(surface.id, reader);
         Some(takeoff)
     }
 
     /// The outline in one column; the low column is the smallest.
     pub(super) fn extent(&self, column: Column) -> Extent {
-        let value = |field: &str| {
-            let measure = self.measures.iter().find(|measure| measure.field == field);
-            measure.map_or(0.0, |measure| column.of(measure.value))
-        };
-        extent(self.shape, &value)
+        let value = |field: &str| self.value(field, column);
+        match self.shape {
+            Shape::TypedArea => typed_area::extent(&value),
+            Shape::Rectangle => rectangle::extent(&value),
+            Shape::Footprint => footprint::extent(&value),
+            Shape::FramedWall | Shape::FramedSlope => framed::extent_up(&value),
+            Shape::FramedFloor => framed::extent_across(&value),
+            Shape::RimRun => {
+                let [.., height] = rim_run::heights(&value);
+                let plane = Extent::plane(rim_run::run(&value, self.way, self.landing), height);
+                Extent { gross_ft2: plane.gross_ft2 + rim_run::cores_ft2(&value), ..plane }
+            }
+            Shape::Bays => bays::extent(&value, self.way),
+            Shape::PitchedPlane => pitched_plane::extent(&value),
+            Shape::Gable => gable::extent(&value, self.way),
+            Shape::Band => part_height::extent(&value, self.way),
+            Shape::Strip => strip::extent(&value),
+        }
+    }
+
+    /// A measure in one column; zero where it was not entered. A lower height makes a band larger.
+    pub(super) fn value(&self, field: &str, column: Column) -> f64 {
+        let measure = self.measures.iter().find(|measure| measure.field == field);
+        measure.map_or(0.0, |measure| match field {
+            "from_height" => column.against(measure.value),
+            _ => column.of(measure.value),
+        })
+    }
+
+    /// The slopes of a gable.
+    pub(super) fn top(&self, column: Column) -> Option<Top> {
+        (self.shape == Shape::Gable).then(|| gable::top(&|field| self.value(field, column), self.way))
+    }
+
+    /// What lies between the measures and the area of one.
+    pub(super) fn parts(&self, column: Column) -> Vec<(&'static str, f64)> {
+        let value = |field: &str| self.value(field, column);
+        match self.shape {
+            Shape::RimRun => {
+                let run = rim_run::run(&value, self.way, self.landing);
+                let mut parts = Vec::new();
+                if !self.landing.is_empty() {
+                    parts.push(("landing_length", rim_run::landing_run(&value, self.landing)));
+                }
+                parts.push(("run_length", run));
+                parts.push(("band_ft2", run * value("band") / 144.0));
+                let has = |field: &str| self.measures.iter().any(|measure| measure.field == field);
+                for (field, part) in [("sill_lap", "ledge_ft2"), ("foundation_lap", "lap_ft2")] {
+                    if has(field) {
+                        parts.push((part, run * value(field) / 144.0));
+                    }
+                }
+                if has("core_count") {
+                    parts.push(("cores_ft2", rim_run::cores_ft2(&value)));
+                }
+                parts
+            }
+            Shape::Bays => vec![("bays_along", bays::along(&value, self.way))],
+            Shape::PitchedPlane => vec![("slope_length", pitched_plane::slope(&value))],
+            Shape::Gable => vec![("rise_length", gable::rise(&value, self.way))],
+            Shape::Band => vec![("run_length", part_height::run(&value, self.way))],
+            _ => Vec::new(),
+        }
     }
 
     /// The members' layout in one column; the low column has them closest.
@@ -91,7 +178,7 @@ impl Takeoff {
     fn say(&self, surface: u32, reader: &mut Reader) {
         let extent = self.extent(Column::Likely);
         let plane = Rect::between(0.0, 0.0, extent.width_in, extent.height_in);
-        openings::check(surface, &self.holes, plane, extent.gross_ft2, reader);
+        openings::check(surface, &self.holes, plane, self.top(Column::Likely), extent.gross_ft2, reader);
         for hole in self.holes.iter().filter(|hole| hole.place.is_none() && hole.count.likely > 0.0) {
             if matches!(self.framing, Framing::Pieces { .. }) {
                 let finding = Finding::new(Code::OpeningNotPlaced, Part::Opening, hole.id, "from_left");
@@ -106,6 +193,31 @@ fn crowded(measures: &[Measure]) -> bool {
     let value = |field| measures.iter().find(|measure| measure.field == field).map(|measure| measure.value);
     let run = value("length").zip(value("spacing"));
     run.is_some_and(|(length, spacing)| length.high > spacing.low * outline::DRAWN as f64)
+}
+
+/// The way taken to a measure that can be reached in several.
+fn ways(
+    surface: &Surface,
+    measures: &[Measure],
+    complete: bool,
+    reader: &mut Reader,
+) -> Option<(&'static str, &'static str)> {
+    let value = |field: &str| {
+        measures.iter().find(|measure| measure.field == field).map_or(0.0, |measure| measure.value.likely)
+    };
+    let has = |field: &str| entry(&surface.entries, field).is_some();
+    Some(match surface.shape {
+        Shape::RimRun if complete => return rim_run::ways(surface, &value, reader),
+        Shape::Bays => (if has("bays") { "count" } else { "run" }, ""),
+        Shape::Gable => (if has("rise") { "rise" } else { "pitch" }, ""),
+        Shape::Band => {
+            if complete && value("from_height") >= value("to_height") {
+                reader.say(Finding::new(Code::HeightsCross, Part::Surface, surface.id, "to_height"));
+            }
+            (if has("perimeter") { "typed" } else { "sides" }, "")
+        }
+        _ => ("", ""),
+    })
 }
 
 /// Reads one needed or defaulted measure and keeps it.
@@ -135,7 +247,11 @@ fn framing(
         return measure(surface, "framing_share", measures, reader).map(Framing::Share);
     }
     let spacing = measure(surface, "spacing", measures, reader);
-    let plates = measure(surface, "plates", measures, reader);
+    // A gable's upper plates lie along its slopes: none are counted.
+    let plates = match form.entries.iter().any(|asked| asked.field == "plates") {
+        true => measure(surface, "plates", measures, reader),
+        false => Some(Band::exactly(0.0)),
+    };
     if entry(&surface.entries, "member").is_none() {
         reader.say(Finding::new(Code::Needed, Part::Surface, surface.id, "member"));
     }

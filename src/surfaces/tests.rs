@@ -15,7 +15,16 @@ fn takeoff(shape: Shape, measures: &[(&'static str, f64)]) -> Takeoff {
         .iter()
         .map(|(field, value)| Measure { field, value: Band::exactly(*value), default: false })
         .collect();
-    Takeoff { shape, measures, framing: Framing::Nothing, holes: Vec::new(), cavity_in: None }
+    Takeoff {
+        shape,
+        way: "",
+        landing: "",
+        measures,
+        times: Band::exactly(1.0),
+        framing: Framing::Nothing,
+        holes: Vec::new(),
+        cavity_in: None,
+    }
 }
 
 fn framed(shape: Shape, length: f64, up: f64, spacing: f64, member_in: f64, plates: f64) -> Takeoff {
@@ -67,6 +76,11 @@ fn tinted(outline: &Outline) -> f64 {
         .map(|one| one.rect)
         .chain(outline.openings.iter().map(|one| one.rect))
         .collect();
+    // Under slopes by narrow slices, each cut at its own height: exact where no edge of a piece lies within a slice
+    // and the slope crosses none, so the ridge and every crossing are cuts too.
+    if let [_, _, (width, eave), (middle, ridge), _] = outline.polygon[..] {
+        return under_slopes(&solid, width, eave, middle, ridge);
+    }
     let cuts = |edges: Vec<f64>, end: f64| {
         let mut cuts: Vec<f64> = edges.into_iter().map(|at| at.clamp(0.0, end)).chain([0.0, end]).collect();
         cuts.sort_by(f64::total_cmp);
@@ -85,6 +99,39 @@ fn tinted(outline: &Outline) -> f64 {
                 area += (x[1] - x[0]) * (y[1] - y[0]);
             }
         }
+    }
+    area / 144.0
+}
+
+/// The same under two slopes: between two cuts every edge is straight, so the trapezoid of its ends is exact.
+fn under_slopes(solid: &[Rect], width: f64, eave: f64, middle: f64, ridge: f64) -> f64 {
+    let top = |x: f64| eave + (ridge - eave) * (1.0 - (x - middle).abs() / middle.max(1e-300));
+    let mut cuts = vec![0.0, middle, width];
+    for one in solid {
+        cuts.extend([one.x_in, one.right_in()]);
+        for level in [one.y_in, one.top_in()] {
+            let in_from = (level - eave) / (ridge - eave) * middle;
+            cuts.extend([in_from, width - in_from].into_iter().filter(|at| at.is_finite()));
+        }
+    }
+    cuts.retain(|at| (0.0..=width).contains(at));
+    cuts.sort_by(f64::total_cmp);
+    let mut area = 0.0;
+    for pair in cuts.windows(2) {
+        let mid = (pair[0] + pair[1]) / 2.0;
+        let mut spans: Vec<(f64, f64)> = solid
+            .iter()
+            .filter(|one| one.x_in < mid && mid < one.right_in())
+            .map(|one| (one.y_in, one.top_in().min(top(mid))))
+            .filter(|(low, high)| high > low)
+            .collect();
+        spans.sort_by(|one, other| one.0.total_cmp(&other.0));
+        let (mut open, mut from) = (top(mid), 0.0_f64);
+        for (low, high) in spans {
+            open -= (high - low.max(from)).max(0.0);
+            from = from.max(high);
+        }
+        area += (pair[1] - pair[0]) * open;
     }
     area / 144.0
 }
@@ -275,7 +322,7 @@ fn said(takeoff: &Takeoff) -> Vec<Finding> {
     let extent = takeoff.extent(Column::Likely);
     let plane = Rect::between(0.0, 0.0, extent.width_in, extent.height_in);
     let mut reader = Reader::new(Units::Us);
-    openings::check(7, &takeoff.holes, plane, extent.gross_ft2, &mut reader);
+    openings::check(7, &takeoff.holes, plane, takeoff.top(Column::Likely), extent.gross_ft2, &mut reader);
     reader.findings
 }
 
@@ -333,6 +380,229 @@ fn crowded_openings_count_every_spot_once() {
     assert!(close(tinted(&outline_of(&crowded)), net_of(&crowded)));
 }
 
+/// A whole takeoff from texts, as a person enters them.
+fn entered(shape: Shape, deduct_framing: bool, entries: &[(&str, &str)]) -> (Option<Takeoff>, Vec<Finding>) {
+    let entries = entries.iter().map(|(field, text)| crate::job::Entered {
+        field: (*field).into(),
+        text: (*text).into(),
+        unit: None,
+        sense: None,
+    });
+    let surface = Surface {
+        id: 7,
+        name: String::new(),
+        shape,
+        entries: entries.collect(),
+        deduct_framing,
+        openings: Vec::new(),
+        patches: Vec::new(),
+        depth_way: Default::default(),
+        depth_kit: 0,
+        foam: 0,
+    };
+    let mut reader = Reader::new(Units::Us);
+    let takeoff = Takeoff::take(&surface, &mut reader);
+    (takeoff, reader.findings)
+}
+
+fn codes(found: &[Finding]) -> Vec<(Code, &str)> {
+    found.iter().map(|one| (one.code, &*one.at.field)).collect()
+}
+
+const RIM: &[(&str, &str)] =
+    &[("length", "44'"), ("width", "30'"), ("band", "2x10"), ("joists_land", "length"), ("member", "2x10")];
+
+/// By hand: 148 ft × 9¼ in; joists at both ends and on 16 to 512 in land on each 44 ft side, 34 each.
+#[test]
+fn a_rim_loses_the_joist_ends_on_the_sides_where_they_land() {
+    let (rim, found) = entered(Shape::RimRun, true, RIM);
+    let rim = rim.expect("complete");
+    assert_eq!(codes(&found), []);
+    let area = net::area(&rim);
+    assert_eq!(area.members, 68);
+    assert!(close(area.gross_ft2.likely.0, 148.0 * 9.25 / 12.0));
+    assert!(close(area.net_ft2.likely.0, 107.531_25));
+    assert!(close(tinted(&outline_of(&rim)), area.net_ft2.likely.0));
+    // 24 on each 30 ft side: both ends and 16 to 352 in.
+    let across =
+        entered(Shape::RimRun, true, &[RIM, &[("joists_land", "width")]].concat()).0.expect("complete");
+    assert_eq!(net::area(&across).members, 68, "the first answer of two stands");
+    let mut across = RIM.to_vec();
+    across[3] = ("joists_land", "width");
+    let across = entered(Shape::RimRun, true, &across).0.expect("complete");
+    assert_eq!(net::area(&across).members, 2 * 24);
+    // Off: the foam covers them.
+    assert!(close(net_of(&entered(Shape::RimRun, false, RIM).0.expect("complete")), 148.0 * 9.25 / 12.0));
+}
+
+/// A perimeter wins over sides; without a word on the joists nothing is taken out, and that is said.
+#[test]
+fn a_rim_from_its_perimeter() {
+    let typed =
+        [("perimeter", "148'"), ("length", "1'"), ("width", "1'"), ("band", "9 1/4"), ("member", "1.5")];
+    let (rim, found) = entered(Shape::RimRun, true, &typed);
+    assert_eq!(codes(&found), [(Code::JoistsNotSaid, "landing_run")]);
+    assert!(close(net_of(&rim.expect("complete")), 148.0 * 9.25 / 12.0));
+    let (rim, found) = entered(Shape::RimRun, true, &[&typed[..], &[("landing_run", "88'")]].concat());
+    assert_eq!(codes(&found), []);
+    // One run of 88 ft: both ends and 16 to 1,040 in.
+    assert_eq!(net::area(&rim.expect("complete")).members, 67);
+    let past = entered(Shape::RimRun, true, &[&typed[..], &[("landing_run", "149'")]].concat());
+    assert_eq!(codes(&past.1), [(Code::AboveLimit, "landing_run")]);
+    assert_eq!(
+        codes(&entered(Shape::RimRun, true, &[("band", "2x10")]).1),
+        [(Code::Needed, "length"), (Code::Needed, "width")]
+    );
+}
+
+#[test]
+fn the_first_parallel_joist_out_of_reach_leaves_its_sides_out() {
+    let out = [RIM, &[("first_parallel", "out_of_reach")]].concat();
+    let (rim, found) = entered(Shape::RimRun, true, &out);
+    assert_eq!(codes(&found), [(Code::ParallelOutOfReach, "first_parallel")]);
+    assert_eq!(found[0].figures[0].text, "60′-0″");
+    let rim = rim.expect("complete");
+    assert!(close(net_of(&rim), (88.0 * 12.0 - 68.0 * 1.5) * 9.25 / 144.0));
+    assert!(close(tinted(&outline_of(&rim)), net_of(&rim)));
+    let nowhere = [("perimeter", "148'"), ("band", "9"), ("first_parallel", "out_of_reach")];
+    let (rim, found) = entered(Shape::RimRun, false, &nowhere);
+    assert_eq!((rim.is_none(), codes(&found)), (true, vec![(Code::Needed, "landing_run")]));
+}
+
+/// The worked line of common practice: a 3 in lap on 148 ft is 37 board feet at 1 in. Open cores come on top.
+#[test]
+fn laps_are_strips_along_the_run() {
+    let laps = [
+        ("perimeter", "148'"),
+        ("band", "9 1/4"),
+        ("foundation_lap", "3"),
+        ("sill_lap", "2"),
+        ("core_count", "20"),
+        ("core_size", "5 x 6"),
+    ];
+    let rim = entered(Shape::RimRun, false, &laps).0.expect("complete");
+    let area = net::area(&rim);
+    let part = |name: &str| area.parts.iter().find(|one| one.field == name).map(|one| one.value.likely);
+    assert_eq!(part("lap_ft2"), Some(37.0));
+    assert!(close(part("ledge_ft2").expect("ledge"), 148.0 / 6.0));
+    assert!(close(part("cores_ft2").expect("cores"), 20.0 * 30.0 / 144.0));
+    assert!(close(area.net_ft2.likely.0, 148.0 * 14.25 / 12.0 + 20.0 * 30.0 / 144.0));
+    let outline = outline_of(&rim);
+    assert_eq!(outline.strips, [3.0, 5.0]);
+    assert!(!outline.net_drawn, "cores are not drawn");
+}
+
+#[test]
+fn bays_by_count_both_ways() {
+    let clear = [("rows", "2"), ("bay_width", "14 1/2"), ("bay_height", "7'")];
+    let counted = entered(Shape::Bays, false, &[&clear[..], &[("bays", "12")]].concat()).0.expect("complete");
+    assert!(close(net_of(&counted), 24.0 * 14.5 * 84.0 / 144.0));
+    // 16 ft at 16 in are 12 bays to the inch; an inch more starts another.
+    for (run, bays) in [("16'", 12.0), ("16' 1\"", 13.0), ("0", 0.0)] {
+        let (found, said) = entered(Shape::Bays, false, &[&clear[..], &[("run", run)]].concat());
+        let area = net::area(&found.unwrap_or_else(|| panic!("{said:?}")));
+        assert_eq!(area.parts[0].value.likely, bays, "{run}");
+        assert!(close(area.net_ft2.likely.0, bays * 2.0 * 14.5 * 84.0 / 144.0));
+    }
+    assert_eq!(codes(&entered(Shape::Bays, false, &clear).1), [(Code::Needed, "run")]);
+}
+
+/// Roofing handbooks' table of pitch multipliers, printed to four places; in closed form √(1 + (n/12)²).
+#[test]
+fn slope_factors_are_those_of_the_handbooks() {
+    for (pitch, printed) in [
+        ("4/12", 1.0541),
+        ("6:12", 1.1180),
+        ("8 in 12", 1.2019),
+        ("12", 1.4142),
+        ("45°", 1.4142),
+        ("50 %", 1.1180),
+    ] {
+        let plane = [("length", "30'"), ("plan_run", "10'"), ("pitch", pitch)];
+        let (plane, found) = entered(Shape::PitchedPlane, false, &plane);
+        assert_eq!(codes(&found), [], "{pitch}");
+        assert!((net_of(&plane.expect("complete")) / 300.0 - printed).abs() < 5e-5, "{pitch}");
+    }
+    // 3-4-5: a run of 12 ft at 9 in 12 is a rafter of 15 ft.
+    let plane =
+        [("length", "20'"), ("plan_run", "12'"), ("pitch", "9/12"), ("member", "2x8"), ("spacing", "24")];
+    let plane = entered(Shape::PitchedPlane, true, &plane).0.expect("complete");
+    assert!(close(net_of(&plane), 300.0 - 11.0 * 1.5 / 12.0 * 15.0));
+}
+
+/// By closed form: a triangle is half its rectangle, a stud under a slope is a trapezoid.
+#[test]
+fn a_gable_is_half_its_rectangle_and_its_studs_are_cut_along_the_slope() {
+    let bare = [("length", "24'"), ("pitch", "8/12"), ("wall_height", "2'")];
+    let gable = entered(Shape::Gable, false, &bare).0.expect("complete");
+    assert!(close(net_of(&gable), 24.0 * 2.0 + 24.0 * 8.0 / 2.0));
+    let typed = entered(Shape::Gable, false, &[("length", "24'"), ("rise", "8'")]).0.expect("complete");
+    assert!(close(net_of(&typed), 96.0));
+    // Four bays of 16 in under a rise of 24 in: the end studs are triangles 1½ wide, two trapezoids stand around
+    // 16 and 48 in, the middle one loses two triangles at the ridge.
+    let small = [("length", "64"), ("rise", "24"), ("member", "1.5")]
+        .map(|(field, text)| (field, if field == "member" { text.to_owned() } else { format!("{text} in") }));
+    let small: Vec<(&str, &str)> = small.iter().map(|(field, text)| (*field, &**text)).collect();
+    let area = net::area(&entered(Shape::Gable, true, &small).0.expect("complete"));
+    let slope = 24.0 / 32.0;
+    let ends = 2.0 * 1.5 * 1.5 * slope / 2.0;
+    let quarter = 2.0 * 1.5 * 12.0;
+    let middle = 1.5 * 24.0 - 2.0 * 0.75 * 0.75 * slope / 2.0;
+    assert_eq!(area.members, 5);
+    assert!(close(area.framing_ft2.likely.0 * 144.0, ends + quarter + middle));
+}
+
+/// A gable's corners: an opening whose upper corner touches the slope is inside, an inch more is outside.
+#[test]
+fn an_opening_under_a_slope() {
+    let gable = || {
+        let mut gable = takeoff(Shape::Gable, &[("length", 240.0), ("rise", 120.0), ("wall_height", 0.0)]);
+        gable.way = "rise";
+        gable
+    };
+    assert_eq!(said(&with(gable(), vec![hole(1, 40.0, 60.0, Some((60.0, 0.0)))])), []);
+    let past = with(gable(), vec![hole(1, 40.0, 61.0, Some((60.0, 0.0)))]);
+    assert_eq!(codes(&said(&past)), [(Code::OpeningOutside, "sill")]);
+    // Half a square inch of it is above the slope.
+    assert!(close(net::area(&past).openings_ft2.likely.0, (40.0 * 61.0 - 0.5) / 144.0));
+}
+
+/// A thread in which the lower 2 ft of a basement wall get 2 in: two kits of 510 usable board feet reach 255 ft.
+#[test]
+fn a_band_at_part_height() {
+    let band =
+        entered(Shape::Band, false, &[("perimeter", "255'"), ("to_height", "2'")]).0.expect("complete");
+    assert_eq!(net_of(&band) * 2.0, 1_020.0);
+    let around = [("length", "28'"), ("width", "30'"), ("from_height", "1' 6\""), ("to_height", "4'")];
+    assert!(close(net_of(&entered(Shape::Band, false, &around).0.expect("complete")), 116.0 * 2.5));
+    let crossed = [("perimeter", "10'"), ("from_height", "4'"), ("to_height", "2'")];
+    let (band, found) = entered(Shape::Band, false, &crossed);
+    assert_eq!(
+        (net_of(&band.expect("complete")), codes(&found)),
+        (0.0, vec![(Code::HeightsCross, "to_height")])
+    );
+}
+
+/// Common practice: a strip 4 in wide is a third of a square foot for each foot; no R is claimed for it.
+#[test]
+fn a_strip_that_only_seals() {
+    let strip = entered(Shape::Strip, false, &[("length", "60'")]).0.expect("complete");
+    let area = net::area(&strip);
+    assert!(close(area.net_ft2.likely.0, 20.0));
+    assert!(!area.claims_r && Shape::RimRun.claims_r());
+    assert_eq!(Shape::Strip.usual_depth_in(), Some(1.0));
+}
+
+/// A bus: body about 30 ft × 7.5 ft, flat 225 ft², as in a thread; seven alike are seven times as much.
+#[test]
+fn so_many_alike() {
+    let one = [("length", "30'"), ("height", "7.5'")];
+    let many = entered(Shape::Rectangle, false, &[&one[..], &[("times", "7")]].concat()).0.expect("complete");
+    let area = net::area(&many);
+    assert_eq!((area.one_ft2.likely.0, area.net_ft2.likely.0, area.many), (225.0, 1_575.0, "times"));
+    assert_eq!(net::area(&entered(Shape::Rectangle, false, &one).0.expect("complete")).many, "");
+}
+
 #[test]
 fn every_shape_has_a_form_that_fits_the_table_of_fields() {
     let shapes = [
@@ -342,6 +612,12 @@ fn every_shape_has_a_form_that_fits_the_table_of_fields() {
         Shape::FramedWall,
         Shape::FramedFloor,
         Shape::FramedSlope,
+        Shape::RimRun,
+        Shape::Bays,
+        Shape::PitchedPlane,
+        Shape::Gable,
+        Shape::Band,
+        Shape::Strip,
     ];
     assert_eq!(forms().iter().map(|form| form.shape).collect::<Vec<_>>(), shapes);
     for form in forms() {
@@ -349,6 +625,9 @@ fn every_shape_has_a_form_that_fits_the_table_of_fields() {
             let field = crate::job::field(Part::Surface, asked.field).expect(asked.field);
             assert!(!asked.needed || field.default.is_empty(), "{}", asked.field);
             assert!(form.framing || !asked.framing, "{}", asked.field);
+            for other in [asked.with, asked.without].into_iter().filter(|other| !other.is_empty()) {
+                assert!(form.entries.iter().any(|one| one.field == other), "{}: {other}", asked.field);
+            }
         }
     }
 }
@@ -364,7 +643,8 @@ fn every_shape_field_and_piece_has_words() {
         for form in forms() {
             let shape = snake(serde_json::to_value(form.shape).expect("serializes"));
             keys.extend(["shape", "about", "from"].map(|part| format!("{part}.{shape}")));
-            keys.extend(form.entries.iter().map(|asked| format!("{shape}.{}", asked.field)));
+            let own = form.entries.iter().filter(|asked| asked.field != "times");
+            keys.extend(own.map(|asked| format!("{shape}.{}", asked.field)));
         }
         let fields = crate::job::fields().iter().filter(|field| field.part == Part::Opening);
         keys.extend(fields.map(|field| format!("opening.{}", field.field)));
@@ -390,6 +670,17 @@ fn placed() -> impl Strategy<Value = Vec<Hole>> {
     })
 }
 
+fn any_gable() -> impl Strategy<Value = Takeoff> {
+    (1.0..400.0_f64, 0.0..150.0_f64, 0.0..100.0_f64, 1.0..60.0_f64, 0.1..8.0_f64, placed()).prop_map(
+        |(length, rise, wall, spacing, member_in, holes)| {
+            let measures = [("length", length), ("rise", rise), ("wall_height", wall)];
+            let framing =
+                Framing::Pieces { spacing: Band::exactly(spacing), member_in, plates: Band::exactly(0.0) };
+            with(Takeoff { framing, way: "rise", ..takeoff(Shape::Gable, &measures) }, holes)
+        },
+    )
+}
+
 fn any_framed() -> impl Strategy<Value = Takeoff> {
     let shape = prop_oneof![Just(Shape::FramedWall), Just(Shape::FramedFloor), Just(Shape::FramedSlope)];
     (shape, 0.0..400.0_f64, 0.0..150.0_f64, 1.0..60.0_f64, 0.1..8.0_f64, 0..5_u32, placed()).prop_map(
@@ -407,6 +698,45 @@ proptest! {
         if outline.net_drawn {
             prop_assert!((tinted(&outline) - area.net_ft2.likely.0).abs() < 1e-9);
         }
+    }
+
+    #[test]
+    fn the_tinted_part_of_a_gable_is_the_net_area(gable in any_gable()) {
+        let (area, outline) = (net::area(&gable), outline_of(&gable));
+        let (gross, net) = (area.gross_ft2.likely.0, area.net_ft2.likely.0);
+        prop_assert!((0.0..=gross).contains(&net));
+        if outline.net_drawn {
+            prop_assert!((tinted(&outline) - net).abs() < 1e-6, "{} {net}", tinted(&outline));
+        }
+    }
+
+    #[test]
+    fn the_tinted_part_of_a_rim_is_the_net_area(
+        sides in (1.0..900.0_f64, 1.0..900.0_f64), band in 1.0..16.0_f64, laps in (0.0..6.0_f64, 0.0..6.0_f64),
+        layout in (4.0..60.0_f64, 0.5..4.0_f64), which in 0..6_usize,
+    ) {
+        let (way, landing) = [("sides", "length"), ("sides", "width"), ("sides", ""), ("landing", "length"), ("landing", "width"), ("typed", "run")][which];
+        let measures = [("length", sides.0), ("width", sides.1), ("perimeter", sides.0 + sides.1), ("landing_run", sides.0), ("band", band), ("sill_lap", laps.0), ("foundation_lap", laps.1)];
+        let framing = match landing {
+            "" => Framing::Nothing,
+            _ => Framing::Pieces { spacing: Band::exactly(layout.0), member_in: layout.1, plates: Band::exactly(0.0) },
+        };
+        let rim = Takeoff { way, landing, framing, ..takeoff(Shape::RimRun, &measures) };
+        let (area, outline) = (net::area(&rim), outline_of(&rim));
+        prop_assert!(area.net_ft2.likely.0 <= area.gross_ft2.likely.0);
+        prop_assert!((tinted(&outline) - area.net_ft2.likely.0).abs() < 1e-7);
+    }
+
+    #[test]
+    fn so_many_alike_are_so_many_times_each_line(takeoff in any_framed(), times in 0..40_u32) {
+        let mut many = takeoff.clone();
+        many.times = Band::exactly(times.into());
+        let (one, all) = (net::area(&takeoff), net::area(&many));
+        prop_assert_eq!(all.gross_ft2.likely.0, one.gross_ft2.likely.0 * f64::from(times));
+        prop_assert_eq!(all.openings_ft2.likely.0, one.openings_ft2.likely.0 * f64::from(times));
+        prop_assert_eq!(all.framing_ft2.likely.0, one.framing_ft2.likely.0 * f64::from(times));
+        prop_assert!((all.net_ft2.likely.0 - one.net_ft2.likely.0 * f64::from(times)).abs() < 1e-9);
+        prop_assert_eq!(all.one_ft2, one.one_ft2);
     }
 
     #[test]

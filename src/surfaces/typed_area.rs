@@ -5,7 +5,7 @@ use crate::job::Shape;
 
 pub(super) const FORM: ShapeForm = ShapeForm {
     shape: Shape::TypedArea,
-    entries: &[Asked::needed("area")],
+    entries: &[Asked::needed("area"), Asked::may("times")],
     openings: false,
     framing: false,
     places: false,

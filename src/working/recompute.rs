@@ -61,6 +61,21 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "gross_typed" => |given| given.one(0).into(),
         "gross_plane" | "gross_floor" => |given| (given.one(0) * given.one(1) / 144.0).into(),
         "gross_footprint" => |given| (2.0 * (given.one(0) + given.one(1)) * given.one(2) / 144.0).into(),
+        "run_typed" | "run_landing" | "bays_typed" | "rise_typed" => |given| given.one(0).into(),
+        "run_sides" => |given| (2.0 * (given.one(0) + given.one(1))).into(),
+        "landing_length" | "landing_width" => |given| (2.0 * given.one(0)).into(),
+        "landing_typed" => |given| given.one(0).min(given.one(1)).into(),
+        "rim_band" | "rim_ledge" | "rim_lap" | "gross_pitched" | "gross_strip" => {
+            |given| (given.one(0) * given.one(1) / 144.0).into()
+        }
+        "rim_cores" | "times" => |given| (given.one(0) * given.one(1)).into(),
+        "gross_rim" => |given| sum(&given.all(0)),
+        "bays_from_run" => |given| (given.one(0) / given.one(1) - 1e-9).ceil().into(),
+        "gross_bays" => |given| ((0..4).map(|at| given.one(at)).product::<f64>() / 144.0).into(),
+        "slope_length" => |given| (given.one(0) * given.one(1).hypot(1.0)).into(),
+        "rise_pitch" => |given| (given.one(0) / 2.0 * given.one(1)).into(),
+        "gross_gable" => |given| (given.one(0) * (given.one(1) + given.one(2) / 2.0) / 144.0).into(),
+        "gross_band" => |given| (given.one(0) * (given.one(2) - given.one(1)).max(0.0) / 144.0).into(),
         "opening" => |given| (given.one(0) * given.one(1) * given.one(2) / 144.0).into(),
         "openings" | "framing_pieces" => |given| sum(&given.all(0)),
         "counted_share" => |given| (given.all(0).iter().sum::<f64>() / given.one(1) * 100.0).into(),
