@@ -24,7 +24,8 @@ impl Parser<'_> {
             return Ok(Term::joined(rise.value, Unit::In12, Unit::In12));
         }
         let _ = self.mark('"');
-        let over = self.mark('/') || self.mark(':') || self.word(Word::Unit(Unit::In)) || self.word(Word::On);
+        let named = self.word(Word::Unit(Unit::In));
+        let over = self.mark('/') || self.mark(':') || self.word(Word::On) || named;
         if over {
             let run = self.mixed()?.value;
             let _ = self.mark('"');

@@ -60,6 +60,9 @@
  *   TakeReading | AddPatch | AddOwned | AddEvent} Change
  */
 
+/** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
+const FRAMED = new Set(['framed_wall', 'framed_floor', 'framed_slope', 'rim_run', 'pitched_plane', 'gable']);
+
 /**
  * The job after a change. A change that finds nothing to change returns the same job.
  * @param {Job} job
@@ -74,13 +77,13 @@ export function apply(job, change) {
     case 'units': return units(job, change);
     case 'add_surface': return add(job, 'surfaces', (id) => ({
       id, name: change.name ?? '', shape: change.shape, entries: [], openings: [], patches: [], depth_way: 'typed',
-      deduct_framing: change.shape.startsWith('framed'), depth_kit: 0, foam: 0,
+      deduct_framing: FRAMED.has(change.shape), depth_kit: 0, foam: 0,
     }));
     case 'remove': return remove(job, change.part, change.id);
     case 'duplicate_surface': return duplicate(job, change);
     case 'move_surface': return move(job, change.id, change.by);
     case 'shape': return at(job, 'surface', change.id, (surface) => ({
-      ...surface, shape: change.shape, deduct_framing: surface.deduct_framing || change.shape.startsWith('framed'),
+      ...surface, shape: change.shape, deduct_framing: surface.deduct_framing || FRAMED.has(change.shape),
     }));
     case 'deduct': return at(job, 'surface', change.id, (surface) => ({ ...surface, deduct_framing: change.on }));
     case 'add_opening': return within(job, 'surface', change.surface, (surface, id) => ({

@@ -25,7 +25,7 @@ export const nameOf = (surface) => surface.name.trim() || t(`surface.shape.${sur
 /** A surface in a few words: its measures, or its shape. @param {Store} store @param {import('./core.js').SurfaceEstimate | undefined} one @param {import('./job.js').Surface} surface */
 export function describe(store, one, surface) {
   const w = figures(store.job.units);
-  const measured = (one?.area?.measures ?? []).filter(({ field }) => ['length', 'width', 'height'].includes(field)).map(({ value }) => w.length(value.likely));
+  const measured = (one?.area?.measures ?? []).filter(({ field }) => ['length', 'width', 'height', 'perimeter'].includes(field)).map(({ value }) => w.length(value.likely));
   return measured.length ? measured.join(' × ') : t(`surface.shape.${surface.shape}`);
 }
 

@@ -38,7 +38,7 @@ export function fieldId(part, id, field) {
 }
 
 /** Lengths and members are written with marks, fractions and letters, so they need the whole keyboard. */
-const KEYBOARD = { probes: 'text', length: 'text', member: 'text', date: 'text', count: 'numeric' };
+const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', count: 'numeric' };
 
 /** The unit that a bare number may have meant instead. @type {Partial<Record<import('./core.js').Unit, import('./core.js').Unit>>} */
 const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min', mph: 'kmh', kmh: 'mph' };

@@ -2,6 +2,7 @@
 /** One surface: its drawing, which is also the way to its fields, its measures, openings and areas. */
 import { answerBar } from './answer.js';
 import { call, shapeForms } from './calls.js';
+import { entryOf } from './changes.js';
 import { elevation } from './drawing/elevation.js';
 import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
@@ -82,14 +83,16 @@ export function mount(root, store, route) {
     const area = store.estimate && byId(store.estimate.surfaces, id)?.area;
     if (!outline || !area) return redraw(drawing, [el('p', 'note pad', t('surface.not_yet'))]);
     const net = ranged(area.net_ft2, w.area);
-    const { svg, square } = elevation(outline, {
+    const { svg, square, shown } = elevation(outline, {
       width: breadth(root), metric: w.metric, letters: letters(surface), active,
       label: t(outline.true_shape ? 'surface.drawing_label' : 'surface.drawing_square', { name: nameOf(surface), size: `${w.length(outline.width_in)} × ${w.length(outline.height_in)}`, openings: outline.openings.length, pieces: outline.members.length, net }),
       press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
     });
-    const caption = !outline.true_shape ? 'surface.tinted_square' : outline.net_drawn ? 'surface.tinted' : area.framing_by === 'share' ? 'surface.tinted_share' : 'surface.tinted_rest';
-    redraw(drawing, [framed(svg, t(caption, { net }), t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }))]);
+    const caption = !outline.true_shape ? 'surface.tinted_square' : area.parts.some((one) => one.field === 'cores_ft2' && one.value.likely > 0) ? 'surface.cores_apart' : outline.net_drawn ? 'surface.tinted' : area.framing_by === 'share' ? 'surface.tinted_share' : 'surface.tinted_rest';
+    const times = area.measures.find((one) => one.field === 'times')?.value.likely;
+    const said = [t(caption, { net }), times !== undefined && t('surface.times', { n: times }), shown !== undefined && t('surface.part_drawn', { shown: w.length(shown), whole: w.length(outline.width_in) })];
+    redraw(drawing, [framed(svg, said.filter(Boolean).join(' · '), t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }))]);
   }
 
   function update() {
@@ -107,7 +110,9 @@ export function mount(root, store, route) {
     if (document.activeElement !== shape) shape.value = surface.shape;
     shapeHint.textContent = t(`surface.about.${surface.shape}`);
     const asked = form();
-    list(entries, (asked?.entries ?? []).filter((one) => !one.framing || surface.deduct_framing), (one) => `${surface.shape}-${one.field}`, (one) => {
+    const filled = (/** @type {string} */ name) => !!entryOf(store.job, 'surface', id, name)?.text.trim();
+    const stands = (/** @type {import('./core.js').Asked} */ one) => (!one.framing || surface.deduct_framing) && (!one.with || filled(one.with)) && (!one.without || !filled(one.without));
+    list(entries, (asked?.entries ?? []).filter(stands), (one) => `${surface.shape}-${one.field}`, (one) => {
       const key = `surface.${surface.shape}.${one.field}`;
       return field({ store, part: 'surface', id, field: one.field, label: has(key) ? t(key) : undefined, hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true });
     });
@@ -126,6 +131,7 @@ export function mount(root, store, route) {
     redraw(after, [
       el('div', 'dos', way(t('surface.to_depth'), to('depth', id), 'wide')),
       store.job.surfaces.length > 1 && el('div', 'dos two', press(t('surface.up'), 'up', () => store.dispatch({ do: 'move_surface', id, by: -1 })), press(t('surface.down'), 'down', () => store.dispatch({ do: 'move_surface', id, by: 1 }))),
+      el('div', 'dos two', press(t('page.undo'), 'undo-here', () => store.undo()), press(t('page.redo'), 'redo-here', () => store.redo())),
       el('div', 'dos', press(t('surface.duplicate'), 'duplicate', () => {
         const copy = store.job.next_id;
         const from = get();
@@ -149,10 +155,22 @@ export function mount(root, store, route) {
     if (!area) return redraw(areas, []);
     const out = (/** @type {import('./figures.js').Band} */ band) => '− ' + ranged(band, w.area);
     redraw(areas, [el('ul', 'rows',
-      row(t('surface.gross'), isRange(area.gross_ft2) ? undefined : '', worked(ranged(area.gross_ft2, w.area), 'surface', id, 'area.gross_ft2')),
+      ...area.parts.flatMap((one) => partOf(area, one)),
+      area.many ? row(t('surface.one'), '', worked(ranged(area.one_ft2, w.area), 'surface', id, 'area.one_ft2')) : undefined,
+      row(t('surface.gross'), area.many ? t('surface.times', { n: area.measures.find((one) => one.field === 'times')?.value.likely ?? 1 }) : isRange(area.gross_ft2) ? undefined : '', worked(ranged(area.gross_ft2, w.area), 'surface', id, area.many ? 'area.gross_ft2' : 'area.one_ft2')),
       area.openings_ft2.likely > 0 ? row(t('surface.taken_openings'), '', worked(out(area.openings_ft2), 'surface', id, 'area.openings_ft2')) : undefined,
       area.framing_ft2.likely > 0 ? row(t('surface.taken_framing'), t(`surface.framing_${area.framing_by}`, { n: area.members }), worked(out(area.framing_ft2), 'surface', id, 'area.framing_ft2')) : undefined,
       row(el('b', '', t('surface.net')), '', worked(ranged(area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), 'sum'))]);
+  }
+
+  /** A figure between the measures and the area, where it says more than a measure does. @param {import('./core.js').SurfaceArea} area @param {import('./core.js').Measure} one */
+  function partOf(area, one) {
+    const w = figures(store.job.units);
+    const asks = { bays_along: area.way === 'run', rise_length: area.way === 'pitch', slope_length: true, run_length: false, landing_length: false };
+    const shows = asks[/** @type {keyof typeof asks} */ (one.field)] ?? (area.parts.some((other) => other.field !== one.field && other.field.endsWith('_ft2')) && one.value.likely > 0);
+    if (!shows) return [];
+    const write = one.field.endsWith('_ft2') ? w.area : one.field.endsWith('_length') ? w.length : w.count;
+    return [row(t(`surface.part.${one.field}`), '', worked(ranged(one.value, write), 'surface', id, `area.parts.${one.field}`))];
   }
 
   /** What each opening's group does when the form changes. @type {Map<number, (places: boolean) => void>} */

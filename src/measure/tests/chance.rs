@@ -20,10 +20,11 @@ const KINDS: &[Kind] = &[
     Kind::Money,
     Kind::Date,
     Kind::Number,
+    Kind::Pitch,
 ];
 const UNITS: &[Unit] = &[
-    Ft, In, M, Cm, Mm, Ft2, In2, M2, F, C, Lb, Oz, Kg, G, LbFt3, KgM3, Each, Pct, R, Rsi, Perm, Metricperm,
-    BdFt, Ft3, L, M3, Sec, Min, Hr, Day, Usd, Date, One,
+    Ft, In, In12, Deg, M, Cm, Mm, Ft2, In2, M2, F, C, Lb, Oz, Kg, G, LbFt3, KgM3, Each, Pct, R, Rsi, Perm,
+    Metricperm, BdFt, Ft3, L, M3, Sec, Min, Hr, Day, Usd, Date, One,
 ];
 const SENSES: &[Option<Sense>] = &[
     None,

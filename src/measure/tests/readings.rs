@@ -493,3 +493,45 @@ fn speeds_of_wind() {
     );
     all(Kind::Speed, Kmh, &[("20", Is(20.0 / 1.609_344)), ("12 mph", Is(12.0))]);
 }
+
+/// Rise per run; degrees by their tangent (45° is one to one, 30° is 1/√3), percent by their hundredth.
+#[test]
+fn a_pitch_in_its_four_ways() {
+    let third = Is(4.0 / 12.0);
+    for text in [
+        "4/12",
+        "4:12",
+        "4 in 12",
+        "4in12",
+        "4 on 12",
+        "4 en 12",
+        "4",
+        "4.0",
+        "4\" in 12\"",
+        "4 in / 12",
+        "33 1/3 %",
+    ] {
+        assert_eq!(got(text, Kind::Pitch, In12), third, "{text}");
+    }
+    assert_eq!(got("4 1/2 in 12", Kind::Pitch, In12), Is(0.375));
+    assert_eq!(got("4.5:12", Kind::Pitch, In12), Is(0.375));
+    assert_eq!(got("45°", Kind::Pitch, In12), Is(1.0));
+    assert_eq!(got("0 deg", Kind::Pitch, In12), Is(0.0));
+    assert_eq!(got("30 degrees", Kind::Pitch, In12), Is(0.577_350_269));
+    assert_eq!(got("4/12 to 6/12", Kind::Pitch, In12), Range(4.0 / 12.0, 0.5));
+    assert_eq!(got("4/0", Kind::Pitch, In12), No(Fault::ZeroBelowTheLine));
+    assert_eq!(got("4:0", Kind::Pitch, In12), No(Fault::ZeroBelowTheLine));
+    assert_eq!(got("-4/12", Kind::Pitch, In12), No(Fault::Negative));
+    assert_eq!(got("90°", Kind::Pitch, In12), No(Fault::TooLarge));
+    assert_eq!(got("4 ft", Kind::Pitch, In12), No(Fault::WrongUnit));
+    for sixteenths in 0..800 {
+        let pitch = f64::from(sixteenths) / 16.0 / 12.0;
+        let Is(back) = got(&write(Kind::Pitch, pitch, Style::Us), Kind::Pitch, In12) else { panic!("{pitch}") };
+        assert!((back - pitch).abs() <= 0.005 / 12.0 + 1e-12, "{pitch} {back}");
+    }
+    let shown = echo("4/12", Kind::Pitch, In12, None, Units::Us);
+    assert_eq!(
+        (&*shown.text, shown.other),
+        ("4\u{a0}in\u{a0}12", vec!["18.43°".to_owned(), "33.33\u{a0}%".into()])
+    );
+}

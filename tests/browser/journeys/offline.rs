@@ -56,12 +56,12 @@ pub async fn opens_without_server(journey: Arc<Journey>) -> Step {
     }
     page.go("#/surface/101").await?;
     assert_eq!(page.value("surface-101-length").await?, "150 ft", "the job is kept");
-    page.write("surface-101-height", "10 in").await?;
-    // 150 ft × 10 in: 125 ft².
-    page.until_says("#view", "125 ft²").await?;
+    page.write("surface-101-band", "10 in").await?;
+    // 2 × (150 + 30) ft × 10 in: 300 ft² before the joist ends.
+    page.until_says("#view", "300 ft²").await?;
     page.reload().await?;
     page.ready().await?;
-    page.until_says("#view", "125 ft²").await?;
+    page.until_says("#view", "300 ft²").await?;
 
     // The negative control: without worker and cache the same address must not open.
     let script = "Promise.all([navigator.serviceWorker.getRegistrations().then(all => Promise.all(all.map(one => one.unregister()))),

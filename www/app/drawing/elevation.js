@@ -1,6 +1,6 @@
 // @ts-check
 /** One surface to scale: foam, every counted member, openings, dimension lines that can be pressed. */
-import { d, drawing, fit, foam, grid, line, r2, rect, s, square, text, wide } from '../svg.js';
+import { d, drawing, fit, foam, fresh, grid, line, r2, rect, s, square, text, wide } from '../svg.js';
 
 /**
  * @typedef {{width: number, metric: boolean, label: string, letters: Map<number, string>, active: string,
@@ -10,11 +10,14 @@ import { d, drawing, fit, foam, grid, line, r2, rect, s, square, text, wide } fr
 const APART = 26;
 
 /**
- * @param {import('../core.js').Outline} outline @param {How} how
- * @returns {{svg: SVGElement, square: number}}
+ * @param {import('../core.js').Outline} whole @param {How} how
+ * @returns {{svg: SVGElement, square: number, shown?: number}} `shown`: how much of a long run is drawn, in inches
  */
-export function elevation(outline, how) {
+export function elevation(whole, how) {
   const { width } = how;
+  // A run so long and thin that nothing could be told on it: its left part to scale, broken off.
+  const shown = whole.width_in > LONG * whole.height_in && whole.height_in > 0 ? PART * whole.height_in : undefined;
+  const outline = shown === undefined ? whole : part(whole, shown);
   const sides = { left: inRows(outline, 'left'), top: inRows(outline, 'top'), bottom: inRows(outline, 'bottom') };
   const rows = (/** @type {Placed[]} */ list) => list.reduce((most, one) => Math.max(most, one.row + 1), 0);
   const leftRoom = sides.left.length ? 22 + 22 * rows(sides.left) : 16;
@@ -28,25 +31,39 @@ export function elevation(outline, how) {
   const height = floor + (sides.bottom.length ? 8 + APART * rows(sides.bottom) + 20 : 16);
   const { inches, count } = square(k, how.metric);
   const { defs, fill } = foam(true);
+  // What is no rectangle cuts off everything that stands out of it.
+  const corners = outline.polygon.map(([x, y]) => `${r2(x0 + x * k)},${r2(floor - y * k)}`).join(' ');
+  const clip = corners ? fresh() : '';
+  const inside = corners ? s('g', { 'clip-path': `url(#${clip})` }) : s('g');
+  if (corners) defs.append(s('clipPath', { id: clip }, s('polygon', { points: corners })));
 
   /** A rectangle of the outline, whose y runs up. @param {import('../core.js').Rect} at */
   const place = (at) => [x0 + at.x_in * k, floor - (at.y_in + at.h_in) * k, at.w_in * k, at.h_in * k];
 
   /** @type {Node[]} */
-  const still = [defs, grid(width, height, x0, floor, inches * k), s('rect', { x: x0, y: y0, width: w, height: h, fill })];
+  const still = [defs, grid(width, height, x0, floor, inches * k), inside];
+  inside.append(s('rect', { x: x0, y: y0, width: w, height: h, fill }));
   for (const { rect: at } of outline.members) {
     const [x, y, ww, hh] = place(at);
-    still.push(rect(k < 0.5 ? 'wood fine' : 'wood', x, y, ww, hh));
+    inside.append(rect(k < 0.5 ? 'wood fine' : 'wood', x, y, ww, hh));
   }
   for (const one of outline.openings) {
     const [x, y, ww, hh] = place(one.rect);
     const letter = how.letters.get(one.id) ?? '';
-    still.push(rect('void', x, y, ww, hh), line('hair', d('M', x, y + hh, 'L', x + ww, y, 'M', x, y, 'L', x + ww, y + hh)));
+    inside.append(rect('void', x, y, ww, hh), line('hair', d('M', x, y + hh, 'L', x + ww, y, 'M', x, y, 'L', x + ww, y + hh)));
     if (letter && ww > 18 && hh > 18) {
       still.push(s('circle', { class: 'paper', cx: x + ww / 2, cy: y + hh / 2, r: 11 }), text('m lg', x + ww / 2, y + hh / 2 + 6, letter));
     }
   }
-  still.push(rect('cut', x0, y0, w, h));
+  for (const at of outline.strips) still.push(line('hair', d('M', x0, floor - at * k, 'H', x0 + w)));
+  if (corners) still.push(s('polygon', { class: 'cut', points: corners }));
+  else if (shown === undefined) still.push(rect('cut', x0, y0, w, h));
+  else {
+    // The break: open at the right, with the zigzag of a broken-off part.
+    const [right, middle] = [x0 + w, y0 + h / 2];
+    still.push(line('cut', d('M', right, y0, 'H', x0, 'V', floor, 'H', right)),
+      line('cut', d('M', right, y0 - 6, 'V', middle - 6, 'L', right - 5, middle - 2, 'L', right + 5, middle + 2, 'L', right, middle + 6, 'V', floor + 6)));
+  }
 
   /** @type {Node[]} */
   const lines = [];
@@ -64,7 +81,25 @@ export function elevation(outline, how) {
   const svg = drawing(width, height, how.label, []);
   svg.setAttribute('role', 'group');
   svg.append(s('g', { role: 'img', 'aria-label': how.label }, ...still), ...lines);
-  return { svg, square: count };
+  return { svg, square: count, shown };
+}
+
+/** Longer than so many times its height, a run is broken off after so many. */
+const LONG = 24;
+const PART = 8;
+
+/**
+ * The left part of an outline; a dimension that runs past it ends at the break with its whole length written.
+ * @param {import('../core.js').Outline} whole @param {number} shown @returns {import('../core.js').Outline}
+ */
+function part(whole, shown) {
+  const within = (/** @type {import('../core.js').Rect} */ at) => ({ ...at, w_in: Math.min(at.w_in, shown - at.x_in) });
+  return {
+    ...whole, width_in: shown,
+    members: whole.members.filter((one) => one.rect.x_in < shown).map((one) => ({ ...one, rect: within(one.rect) })),
+    openings: whole.openings.filter((one) => one.rect.x_in < shown).map((one) => ({ ...one, rect: within(one.rect) })),
+    dimensions: whole.dimensions.filter((one) => one.side === 'left' || one.from_in < shown).map((one) => (one.side === 'left' ? one : { ...one, to_in: Math.min(one.to_in, shown) })),
+  };
 }
 
 /** @typedef {import('../core.js').Dimension & {row: number}} Placed */
