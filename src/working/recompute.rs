@@ -278,7 +278,10 @@ fn every_result_follows_from_its_inputs() {
         for step in steps() {
             let Some(formula) = formula(step.code) else { continue };
             for thing in things(&estimate, step.scope) {
-                let Some(result) = at(&thing, step.result).filter(|_| holds(step, &thing)) else { continue };
+                // A list that holds nothing of that name is no result.
+                let there = |result: &Value| result.as_array().is_none_or(|list| !list.is_empty());
+                let result = at(&thing, step.result).filter(there).filter(|_| holds(step, &thing));
+                let Some(result) = result else { continue };
                 let values: Option<Vec<Value>> = step.inputs.iter().map(|path| at(&thing, path)).collect();
                 let Some(values) = values else {
                     faults.push(format!("{job}: {}: an input is missing", step.code));

@@ -526,7 +526,9 @@ fn a_pitch_in_its_four_ways() {
     assert_eq!(got("4 ft", Kind::Pitch, In12), No(Fault::WrongUnit));
     for sixteenths in 0..800 {
         let pitch = f64::from(sixteenths) / 16.0 / 12.0;
-        let Is(back) = got(&write(Kind::Pitch, pitch, Style::Us), Kind::Pitch, In12) else { panic!("{pitch}") };
+        let Is(back) = got(&write(Kind::Pitch, pitch, Style::Us), Kind::Pitch, In12) else {
+            panic!("{pitch}")
+        };
         assert!((back - pitch).abs() <= 0.005 / 12.0 + 1e-12, "{pitch} {back}");
     }
     let shown = echo("4/12", Kind::Pitch, In12, None, Units::Us);
