@@ -16,8 +16,9 @@
 //!
 //! # Which steps stand
 //!
-//! A step stands for a thing where its [`When`] holds, its result is there (a list that holds nothing of that name is none) and no list among its inputs is
-//! empty (a surface without openings takes none out); its inputs are there then.
+//! A step stands for a thing where its [`When`] holds, its result is there (a list that holds nothing of that
+//! name is none) and no list among its inputs is empty (a surface without openings takes none out); its inputs
+//! are there then.
 //! `recompute` (a test) resolves every step on every job of `tests/jobs/`, works its result out again from
 //! nothing but its inputs, and fails for a step without a formula of its own, for one that never stands and
 //! for one whose words are missing.
