@@ -127,7 +127,8 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "depth", "3 1/8 in");
             rim(job, "most", "");
         }
-        Code::CoverAsked => rim(job, "exposure", "exposed"),
+        // A rim may stand bare by its own rule; a wall may not.
+        Code::CoverAsked => set(&mut job["surfaces"][1], "exposure", "exposed"),
         Code::BurnsTooFast => foam(job, "flame", "80"),
         Code::OldFoam => rim(job, "existing", "3/8, 1, 7/8"),
         Code::NothingToAdd => rim(job, "existing", "3 to 4"),

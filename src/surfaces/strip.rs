@@ -17,12 +17,6 @@ impl Shape {
     pub fn claims_r(self) -> bool {
         self != Self::Strip
     }
-
-    /// The depth that counts while none is typed, in inches: 1 in for a strip that only seals (common practice,
-    /// no source).
-    pub fn usual_depth_in(self) -> Option<f64> {
-        (self == Self::Strip).then_some(1.0)
-    }
 }
 
 pub(super) fn extent(measure: &dyn Fn(&str) -> f64) -> Extent {

@@ -507,21 +507,21 @@ fn bays_by_count_both_ways() {
     assert_eq!(codes(&entered(Shape::Bays, false, &clear).1), [(Code::Needed, "run")]);
 }
 
-/// Roofing handbooks' table of pitch multipliers, printed to four places; in closed form √(1 + (n/12)²).
+/// Roofing handbooks' table of pitch multipliers, printed to four places (here in ten-thousandths); in closed form √(1 + (n/12)²).
 #[test]
 fn slope_factors_are_those_of_the_handbooks() {
     for (pitch, printed) in [
-        ("4/12", 1.0541),
-        ("6:12", 1.1180),
-        ("8 in 12", 1.2019),
-        ("12", 1.4142),
-        ("45°", 1.4142),
-        ("50 %", 1.1180),
+        ("4/12", 10_541.0),
+        ("6:12", 11_180.0),
+        ("8 in 12", 12_019.0),
+        ("12", 14_142.0),
+        ("45°", 14_142.0),
+        ("50 %", 11_180.0),
     ] {
         let plane = [("length", "30'"), ("plan_run", "10'"), ("pitch", pitch)];
         let (plane, found) = entered(Shape::PitchedPlane, false, &plane);
         assert_eq!(codes(&found), [], "{pitch}");
-        assert!((net_of(&plane.expect("complete")) / 300.0 - printed).abs() < 5e-5, "{pitch}");
+        assert!((net_of(&plane.expect("complete")) / 300.0 * 1e4 - printed).abs() < 0.5, "{pitch}");
     }
     // 3-4-5: a run of 12 ft at 9 in 12 is a rafter of 15 ft.
     let plane =
@@ -590,7 +590,6 @@ fn a_strip_that_only_seals() {
     let area = net::area(&strip);
     assert!(close(area.net_ft2.likely.0, 20.0));
     assert!(!area.claims_r && Shape::RimRun.claims_r());
-    assert_eq!(Shape::Strip.usual_depth_in(), Some(1.0));
 }
 
 /// A bus: body about 30 ft × 7.5 ft, flat 225 ft², as in a thread; seven alike are seven times as much.

@@ -72,7 +72,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "gross_rim" => |given| sum(&given.all(0)),
         "bays_from_run" => |given| (given.one(0) / given.one(1) - 1e-9).ceil().into(),
         "gross_bays" => |given| ((0..4).map(|at| given.one(at)).product::<f64>() / 144.0).into(),
-        "slope_length" => |given| (given.one(0) * given.one(1).hypot(1.0)).into(),
+        "slope_length" => |given| (given.one(0) * libm::hypot(given.one(1), 1.0)).into(),
         "rise_pitch" => |given| (given.one(0) / 2.0 * given.one(1)).into(),
         "gross_gable" => |given| (given.one(0) * (given.one(1) + given.one(2) / 2.0) / 144.0).into(),
         "gross_band" => |given| (given.one(0) * (given.one(2) - given.one(1)).max(0.0) / 144.0).into(),
