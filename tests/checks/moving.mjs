@@ -3,17 +3,21 @@
 //
 //   node tests/checks/moving.mjs SITE
 
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { deflateRawSync } from 'node:zlib';
 import { isDeepStrictEqual } from 'node:util';
 import { backupText, changes, openSheet, plan, readBackup, takeJobs } from '../../www/app/backup.js';
 import { use } from '../../www/app/calls.js';
 import { openText, textOf } from '../../www/app/files.js';
+import { figures } from '../../www/app/figures.js';
 import { linkOf, unpack } from '../../www/app/link.js';
+import { messageOf } from '../../www/app/message.js';
 import { createShelf } from '../../www/app/shelf.js';
+import { give, t } from '../../www/app/words.js';
 import { core, jobs } from './shipped.mjs';
 
-use(await core(process.argv[2]));
+const shipped = await core(process.argv[2]);
+use(shipped);
 let checked = 0;
 const faults = [];
 const want = (good, what) => { checked += 1; if (!good) faults.push(what); };
@@ -31,6 +35,15 @@ const carried = async (text) => unpack(new URL(await linkOf(JSON.parse(text), 'h
 
 // Out and in again. What the core makes of a stored file is the job; from there on nothing may change.
 const all = jobs();
+// One with everything that a job can hold, also what was done on the day.
+const whole = all.find(({ name }) => name.endsWith('larkspur-lane'));
+all.push({ ...whole, name: 'with a day', job: {
+  ...whole.job, id: 'with-a-day',
+  surfaces: whole.job.surfaces.map((one) => ({ ...one, patches: [{ id: 900, name: 'corner', entries: [{ field: 'depth', text: '2 in' }] }] })),
+  stock: [{ id: 901, sheet: 'mine', version: 3, name: 'Half used', entries: [{ field: 'label_yield', text: '160' }] }],
+  purchase: { buy: [{ kit: 30, count: 2 }], reason: 'to hand' },
+  events: [{ id: 902, what: 'lift', at: { ms: 1_790_000_000_000, offset_min: -300 }, surface: 101, lift: 1, name: '', entries: [] }, { id: 903, what: 'fault', at: { ms: 1_790_000_100_000, offset_min: -300 }, key: 'brittle', name: 'corner', entries: [] }],
+} });
 want(all.some(({ name }) => name.includes('/old/')), 'no stored version is among the jobs');
 const records = [];
 for (const { name, job } of all) {
@@ -99,6 +112,30 @@ for (const [name, extra] of [['__proto__', '{"polluted":1}'], ['constructor', '{
 }
 const half = openText((await carried(put({ name: 'a\ud800b' }))).text).job?.name;
 want(half === 'a\ufffdb' || half === 'a\ud800b', `half a character: ${JSON.stringify(half)}`);
+
+// The message of every job, in both languages: its figures are the sheet's, and what a person typed stays within its line.
+for (const language of ['en', 'es']) {
+  for (const file of readdirSync(`www/words/${language}`)) give(file.replace('.json', ''), JSON.parse(readFileSync(`www/words/${language}/${file}`, 'utf8')), language);
+  for (const { name, job: stored, now } of all) {
+    const { job } = openText(JSON.stringify(stored));
+    const typed = 'two\nlines <b>{n}</b>';
+    for (const shown of [job, { ...job, name: typed, place: typed, surfaces: job.surfaces.map((one) => ({ ...one, name: typed })) }]) {
+      const estimate = shipped.estimate(shown, now);
+      const message = messageOf({ job: shown, estimate, keeping: 'kept' }, now.ms);
+      const w = figures(shown.units);
+      const { quantity, purchase, spraying } = estimate;
+      want(!/\b(move|sheet|kits|ready|page|surface)\.\w|undefined|NaN|\[object/.test(message), `${name}, ${language}: a gap in the message: ${message}`);
+      want(shown !== job || !/[{}]/.test(message), `${name}, ${language}: a placeholder in the message`);
+      for (const one of estimate.surfaces.filter((one) => one.area)) want(message.includes(w.area(one.area.net_ft2.likely)), `${name}, ${language}: no area of ${one.id}`);
+      for (const one of estimate.surfaces.filter((one) => one.depth)) want(message.includes(w.depth(one.depth.aim_in.likely)), `${name}, ${language}: no depth of ${one.id}`);
+      if (quantity.surfaces) want(message.includes(w.foam(quantity.to_spray_up.likely)), `${name}, ${language}: no board feet`);
+      if (spraying.lifts) want(message.includes(t('move.passes_line', { n: spraying.lifts })), `${name}, ${language}: no passes`);
+      want(message.includes(t(`ready.verdict_${estimate.readiness.verdict}`)) && message.endsWith(t('move.governs_line')), `${name}, ${language}: no verdict or caution`);
+      if (purchase.stock_kits) want(message.includes(w.foam(purchase.from_stock)), `${name}, ${language}: nothing of the kits at hand`);
+      want(message.split('\n').length <= shown.surfaces.length + 10, `${name}, ${language}: a name broke out of its line`);
+    }
+  }
+}
 
 for (const line of faults) console.log(line);
 console.log(`${all.length} jobs by file, link and backup, ${Object.keys(refusedTexts).length} hostile ones three ways: ${checked} checks, ${faults.length} fail`);

@@ -48,15 +48,15 @@ test('a backup restored on an empty device gives the same shelf', () => {
 });
 
 test('by id and revision; where revision and clock disagree both are kept', () => {
-  const { shelf, map } = bench([record('old', 2, 10, 'mine'), record('new', 9, 90, 'mine'), record('even', 4, 40, 'mine'), record('apart', 9, 10, 'mine'), record('like', 1, 1, 'like')]);
-  const items = planned({ records: [record('old', 5, 50, 'theirs'), record('new', 5, 50, 'theirs'), record('even', 4, 50, 'theirs'), record('apart', 5, 50, 'theirs'), record('like', 7, 7, 'like')] }, shelf);
-  assert.deepEqual(items.map(({ state }) => state), ['newer_there', 'newer_here', 'both', 'both', 'same']);
+  const { shelf, map } = bench([record('old', 2, 10, 'mine'), record('new', 9, 90, 'mine'), record('even', 4, 40, 'mine'), record('apart', 9, 10, 'mine'), record('ahead', 2, 90, 'mine'), record('like', 1, 1, 'like')]);
+  const items = planned({ records: [record('old', 5, 50, 'theirs'), record('new', 5, 50, 'theirs'), record('even', 4, 50, 'theirs'), record('apart', 5, 50, 'theirs'), record('ahead', 5, 50, 'theirs'), record('like', 7, 7, 'like')] }, shelf);
+  assert.deepEqual(items.map(({ state }) => state), ['newer_there', 'newer_here', 'both', 'both', 'both', 'same']);
   const before = new Map(map);
   const done = takeJobs(shelf, items.filter(changes), how);
   assert.equal(shelf.look('old').job.name, 'theirs');
-  for (const id of ['new', 'even', 'apart', 'like']) assert.equal(map.get(id), before.get(id), `${id} is untouched`);
+  for (const id of ['new', 'even', 'apart', 'ahead', 'like']) assert.equal(map.get(id), before.get(id), `${id} is untouched`);
   const copies = shelf.list().filter((one) => one.id.startsWith('copy-'));
-  assert.deepEqual(copies.map((one) => one.record.job.name), ['theirs, from the backup', 'theirs, from the backup']);
+  assert.deepEqual(copies.map((one) => one.record.job.name), ['theirs, from the backup', 'theirs, from the backup', 'theirs, from the backup']);
   assert.ok(copies.every((one) => one.record.job.id === one.id));
   assert.deepEqual(planned({ records: [record('even', 4, 50, 'theirs')] }, shelf)[0].state, 'same', 'not a second copy');
   assert.ok(done.undo().every((one) => one.back));

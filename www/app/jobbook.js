@@ -187,6 +187,10 @@ const MOST_ID = 2_000_000_000;
 async function bring(opened, by, name = '') {
   if ('job' in opened && opened.job.next_id > MOST_ID) opened = { refused: 'damaged', figures: { version: 0, detail: 'next_id' } };
   if (!('job' in opened)) {
+    if (by === 'file' && opened.refused === 'not_a_job' && opened.figures.detail === 'foamwright-backup') {
+      notify('refused', 'watch', t('jobs.is_backup', { name }), t('jobs.is_backup_do'), { presses: [[t('jobs.backup'), () => go(to('backup'))]] });
+      return;
+    }
     notify('refused', 'hold', t(by === 'link' ? 'jobs.not_opened_link' : 'jobs.not_opened', { name }), t(`jobs.refused.${opened.refused}`, opened.figures));
     return;
   }

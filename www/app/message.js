@@ -32,7 +32,8 @@ export function messageOf(store, at = Date.now()) {
     const partly = q.surfaces > 0 && q.surfaces < q.of;
     lines.push(t('move.amount_line', { amount: q.surfaces ? ranged(q.to_spray_up, w.foam) : '–' }) + (partly ? ` (${t('page.part', { n: q.surfaces, of: q.of })})` : ''));
     if (p.too_big) lines.push(t('move.big_line', { amount: w.foam(p.too_big.to_spray), limit: w.foam(p.too_big.limit), kits: p.too_big.kits_limit }));
-    lines.push(t('move.kits_line', { kits: p.buy?.kits ? `${line(mixWords(store, p.buy.buy))}${p.buy.enough ? '' : ` (${t('kits.short_why')})`}` : '–' }));
+    if (p.stock_kits) lines.push(t('move.stock_line', { n: p.stock_kits, amount: w.foam(p.from_stock) }));
+    lines.push(t('move.kits_line', { kits: q.surfaces && p.buy?.enough && !p.buy.kits ? t('move.none_to_buy') : p.buy?.kits ? `${line(mixWords(store, p.buy.buy))}${p.buy.enough ? '' : ` (${t('kits.short_why')})`}` : '–' }));
     lines.push(t('move.passes_line', { n: spraying.lifts || '–' }));
     const blamed = readiness.blame === undefined ? undefined : estimate.findings[readiness.blame];
     const why = readiness.verdict === 'go' ? (readiness.until_ms === undefined ? '' : t('ready.until', { time: clock(readiness.until_ms, at) })) : blamed ? finding(blamed).what : '';
