@@ -137,7 +137,8 @@ export function mount(root, store, route) {
     if (depth.cavity_in !== undefined) list.push({ at: depth.cavity_in, what: t('depth.level_cavity', { depth: w.depth(depth.cavity_in) }), sub: '', kind: 'ink' });
     const limit = depth.exposed_most_in;
     if (limit !== undefined && depth.most_by !== 'exposed') list.push({ at: limit, what: t('depth.level_most', { depth: w.depth(limit) }), sub: t('depth.level_exposed_sub'), kind: 'most' });
-    if (depth.needed_in !== undefined && depth.needed_in !== depth.promised_in) list.push({ at: depth.needed_in, what: t('depth.level_needed', { depth: w.depth(depth.needed_in), r: w.r(depth.target_r) }), sub: '', kind: 'ink' });
+    const needed = depth.window.least_in ?? depth.needed_in;
+    if (needed !== undefined && needed !== depth.promised_in) list.push({ at: needed, what: t('depth.level_needed', { depth: w.depth(needed), r: w.r(depth.target_r) }), sub: '', kind: 'ink' });
     return list;
   }
 }
