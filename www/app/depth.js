@@ -130,13 +130,13 @@ export function mount(root, store, route) {
     const w = figures(store.job.units);
     /** @type {import('./drawing/depths.js').Level[]} */
     const list = [
-      { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t(depth.most_by === 'exposed' ? 'depth.level_exposed_sub' : 'depth.level_most_sub'), kind: 'most' },
+      { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t(depth.most_in === depth.exposed_most_in ? 'depth.level_exposed_sub' : 'depth.level_most_sub'), kind: 'most' },
       { at: depth.aim_in.likely, what: t('depth.level_aim', { depth: w.depth(depth.aim_in.likely) }), sub: passes ? t('spraying.passes', { n: passes }) : '', kind: 'aim' },
       { at: depth.promised_in, what: t('depth.level_promised', { depth: w.depth(depth.promised_in) }), sub: depth.promised_r === undefined ? t('depth.no_r') : t('depth.level_r', { r: w.r(depth.promised_r) }), kind: 'ink' },
     ];
     if (depth.cavity_in !== undefined) list.push({ at: depth.cavity_in, what: t('depth.level_cavity', { depth: w.depth(depth.cavity_in) }), sub: '', kind: 'ink' });
     const limit = depth.exposed_most_in;
-    if (limit !== undefined && depth.most_by !== 'exposed') list.push({ at: limit, what: t('depth.level_most', { depth: w.depth(limit) }), sub: t('depth.level_exposed_sub'), kind: 'most' });
+    if (limit !== undefined && depth.most_in !== limit) list.push({ at: limit, what: t('depth.level_most', { depth: w.depth(limit) }), sub: t('depth.level_exposed_sub'), kind: 'most' });
     const needed = depth.window.least_in ?? depth.needed_in;
     if (needed !== undefined && needed !== depth.promised_in) list.push({ at: needed, what: t('depth.level_needed', { depth: w.depth(needed), r: w.r(depth.target_r) }), sub: '', kind: 'ink' });
     return list;

@@ -1,6 +1,6 @@
 // @ts-check
 /** Depths: bars of every surface at one scale, and a section through one. */
-import { d, drawing, fit, foam, line, markAt, barred, r2, rect, s, text, twoLines } from '../svg.js';
+import { d, drawing, fit, foam, line, markAt, barred, r2, rect, s, text, twoLines, wide } from '../svg.js';
 
 /**
  * @typedef {{name: string, sub: string, aim: number, promised: number, most: number, cavity?: number, figures: string, rest: string, lifts?: number}} Bar
@@ -186,12 +186,14 @@ function fan(/** @type {Parameters<typeof section>[0]} */ depth, /** @type {(n: 
     const [high, low] = depth.gap.map(up);
     parts.push(defs, s('path', { d: d('M', x - 10, high, 'H', x + 4, 'L', x + 29, ys[least], 'H', end, 'V', ys[under], 'H', x + 29, 'L', x + 4, low, 'H', x - 10, 'Z'), fill, opacity: '.34' }));
     const y = ys[least] + CROSS + 8;
-    parts.push(markAt('watch', x + 45, y - 5, 22), text('b md halo', x + 61, y, depth.words.cross));
+    // On a narrow page the words alone: they must not run off its edge.
+    const roomy = wide(depth.words.cross, 16) < end - x - 63;
+    parts.push(roomy ? markAt('watch', x + 45, y - 5, 22) : text('', 0, 0, ''), text(roomy ? 'b md halo' : 'b halo', x + (roomy ? 61 : 34), y, depth.words.cross));
   }
   levels.forEach((one, i) => {
     parts.push(line(pens[one.kind] + (one.dash ? ' dash' : ''), d('M', x - 10, up(one.at), 'H', x + 4, 'L', x + 29, ys[i], 'H', end)));
     parts.push(text(inks[one.kind], x + 34, ys[i] - 5, one.what));
-    if (one.sub) parts.push(text('q', x + 34, ys[i] + 14, one.sub));
+    if (one.sub) parts.push(text('q', x + 34, ys[i] + 14, fit(one.sub, end - x - 36, 13.5)));
   });
   return parts;
 }
