@@ -130,7 +130,7 @@ function depth(store, root) {
 }
 
 /** @param {Store} store @returns {Section} */
-function amount(store) {
+export function amount(store) {
   const { job, estimate } = store;
   const w = figures(job.units);
   const q = estimate?.quantity;
@@ -302,7 +302,7 @@ export function mount(root, store, route) {
   });
 
   root.append(el('main', '', top, drawing, el('ol', 'sheet', ...parts.map((one) => one.item)),
-    el('div', 'pad tail', el('div', 'dos no-print', press(t('sheet.print'), 'print', () => window.print()), way(t('jobs.move'), to('move'))), el('p', 'note top', t('sheet.governs')))), bar.node);
+    el('div', 'pad tail', el('div', 'dos no-print', way(t('sheet.papers'), to('paper')), way(t('jobs.move'), to('move'))), el('p', 'note top', t('sheet.governs')))), bar.node);
 
   let placed = false;
   return {

@@ -4,7 +4,7 @@ import { answerBar } from './answer.js';
 import { lifts, nameOf } from './drawn.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
-import { between, byId, caution, findingNote, framed, head, press, redraw, row, src, to, way, worked } from './parts.js';
+import { between, byId, caution, findingNote, framed, head, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName, nozzleWords } from './sheet.js';
 import { span, t } from './words.js';
 
@@ -50,7 +50,7 @@ export function mount(root, store) {
       plan && done.length ? el('div', 'pad', el('h2', 'bar', t('spraying.nozzles')), el('ul', 'rows', row(t('spraying.nozzles_at_hand'), nozzleWords(plan), worked(String(plan.nozzles), 'job', 0, 'spraying.nozzles'))), el('p', 'note', t('spraying.nozzles_note'))) : undefined,
       el('div', 'pad', el('h2', 'bar', t('spraying.safe')), el('div', 'says', caution('spraying.protect'), caution('spraying.air'), caution('spraying.out'), caution('spraying.burn'), caution('spraying.seal'), caution('spraying.cylinder'))),
       el('div', 'pad tail', el('h2', 'bar', t('spraying.before')), el('ul', 'rows', ...BEFORE.map((one) => row(t(`spraying.do.${one}`), t(`spraying.why.${one}`), undefined))), src(t('spraying.practice')), el('p', 'note', t('sheet.governs')),
-        el('div', 'dos no-print', press(t('spraying.print'), 'print', () => window.print()))),
+        el('div', 'dos no-print', way(t('spraying.print'), to('paper', 'day')))),
     ]);
   }
 

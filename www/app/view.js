@@ -28,6 +28,7 @@ export const SCREENS = {
   spray: () => import('./spray.js'),
   day: () => import('./day.js'),
   working: () => import('./working.js'),
+  paper: () => import('./paper.js'),
   jobs: () => import('./jobs.js'),
   foam: () => import('./foam.js'),
   kit: () => import('./kit.js'),

@@ -8,12 +8,13 @@ import { call, fieldRow } from './calls.js';
 import { checkName, describe, nameOf } from './drawn.js';
 import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
-import { byId, head, press, redraw, src, to } from './parts.js';
+import { byId, head, redraw, src, to, way } from './parts.js';
 import { jobName } from './sheet.js';
 import { part, span, t } from './words.js';
 
 /** @typedef {import('./core.js').Step} Step */
 /** @typedef {import('./core.js').Scope} Scope */
+/** @typedef {import('./store.js').Store} Store */
 
 export const words = ['sheet', 'working', 'surface', 'ready', 'kits'];
 
@@ -55,6 +56,52 @@ function shown(value, write, join = ' + ') {
   return value === undefined ? '–' : String(value);
 }
 
+/** The steps of one scope, numbered on. @param {Store} store @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {{only?: string[], lit?: string, scope?: string}} [about] `only` the results that begin so; `lit` the one pressed */
+function steps(store, of, from, count, name, { only, lit = '', scope = '' } = {}) {
+  if (!table.length) table = call('steps') ?? [];
+  const w = figures(store.job.units);
+  const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
+    const result = at(from, step.result);
+    if (result === undefined || Array.isArray(result) && !result.length) return [];
+    if (step.when && !step.when.is.includes(String(at(from, step.when.at)))) return [];
+    count.n += 1;
+    /** @type {Record<string, string>} */
+    const given = {};
+    for (const path of step.inputs) given[path.slice(path.lastIndexOf('.') + 1)] = shown(at(from, path), writer(w, path, /^(value|most)$/.test(path) ? step.unit : undefined));
+    const write = writer(w, step.result, step.unit);
+    const band = typeof result === 'object' && 'likely' in result ? result : { low: result, likely: result, high: result };
+    const written = write(band.likely);
+    const total = step.result === 'quantity.to_spray_up';
+    const kind = [total ? 'total' : PARTS.has(step.result) ? 'part' : '', step.result === lit && of === scope ? 'lit' : ''].filter(Boolean).join(' ');
+    return [el('li', { class: kind, 'aria-current': step.result === lit && of === scope && 'true' }, el('span', 'n', String(count.n)), el('div', 'body',
+      el('p', 'w', part(`working.${step.code}`, 'what', given)), el('p', 'f', part(`working.${step.code}`, 'formula', given)),
+      el('p', 'note', part(`working.${step.code}`, 'why', given)), step.source ? src(t(`sources.${step.source}`)) : undefined),
+    el('p', 'res', bare(written), el('small', '', unitOf(written)), isRange(band) ? el('small', '', t('sheet.working_range', { low: bare(write(band.low)), high: bare(write(band.high)) })) : undefined))];
+  });
+  return rows.length ? [el('li', 'grp', el('span', 'n'), el('h2', 'body', name)), ...rows] : [];
+}
+
+/** Every step of the job, in the order of the work, as a list numbered from first to last. @param {Store} store */
+export function everyStep(store) {
+  const { estimate, job } = store;
+  if (!estimate) return [];
+  const count = { n: 0 };
+  return [
+    ...estimate.surfaces.flatMap((one) => {
+      const surface = byId(job.surfaces, one.id);
+      return surface ? steps(store, 'surface', one, count, nameOf(surface)) : [];
+    }),
+    ...steps(store, 'job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), { only: ['quantity.'] }),
+    ...estimate.purchase.sizes.flatMap((size) => steps(store, 'kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed'))),
+    ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'))),
+    ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'] }),
+    ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
+    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.'] }),
+    ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
+    ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'))),
+  ];
+}
+
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store, route) {
   const [scope = 'job', idText = '0', lit = ''] = route.rest;
@@ -63,36 +110,13 @@ export function mount(root, store, route) {
   const sheet = el('ol', 'calc');
   const bar = answerBar();
   let moved = false;
-  root.append(el('main', '', top, sheet, el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')), el('div', 'dos no-print', press(t('sheet.working_print'), 'print', () => window.print())))), bar.node);
-
-  /** The steps of one scope, numbered on. @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
-  function group(of, from, count, name, only) {
-    const w = figures(store.job.units);
-    const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
-      const result = at(from, step.result);
-      if (result === undefined || Array.isArray(result) && !result.length) return [];
-      if (step.when && !step.when.is.includes(String(at(from, step.when.at)))) return [];
-      count.n += 1;
-      /** @type {Record<string, string>} */
-      const given = {};
-      for (const path of step.inputs) given[path.slice(path.lastIndexOf('.') + 1)] = shown(at(from, path), writer(w, path, /^(value|most)$/.test(path) ? step.unit : undefined));
-      const write = writer(w, step.result, step.unit);
-      const band = typeof result === 'object' && 'likely' in result ? result : { low: result, likely: result, high: result };
-      const written = write(band.likely);
-      const total = step.result === 'quantity.to_spray_up';
-      const kind = [total ? 'total' : PARTS.has(step.result) ? 'part' : '', step.result === lit && of === scope ? 'lit' : ''].filter(Boolean).join(' ');
-      return [el('li', { class: kind, 'aria-current': step.result === lit && of === scope && 'true' }, el('span', 'n', String(count.n)), el('div', 'body',
-        el('p', 'w', part(`working.${step.code}`, 'what', given)), el('p', 'f', part(`working.${step.code}`, 'formula', given)),
-        el('p', 'note', part(`working.${step.code}`, 'why', given)), step.source ? src(t(`sources.${step.source}`)) : undefined),
-      el('p', 'res', bare(written), el('small', '', unitOf(written)), isRange(band) ? el('small', '', t('sheet.working_range', { low: bare(write(band.low)), high: bare(write(band.high)) })) : undefined))];
-    });
-    return rows.length ? [el('li', 'grp', el('span', 'n'), el('h2', 'body', name)), ...rows] : [];
-  }
+  /** @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
+  const group = (of, from, count, name, only) => steps(store, of, from, count, name, { only, lit, scope });
+  root.append(el('main', '', top, sheet, el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')), el('div', 'dos no-print', way(t('sheet.working_print'), to('paper', 'working'))))), bar.node);
 
   function update() {
     bar.update(store);
     const { estimate, job } = store;
-    if (!table.length) table = call('steps') ?? [];
     if (!estimate) return;
     const w = figures(job.units);
     const count = { n: 0 };

@@ -47,7 +47,7 @@ pub fn all() -> Vec<Listed> {
         storage: file_out_and_in, files_refused, the_same_job_twice, two_tabs, full;
         moving: by_link, bad_links, by_backup, tables_and_message;
         trap: in_a_call, in_every_call, core_missing;
-        paper: the_whole_sheet;
+        paper: the_whole_sheet, the_papers;
     });
     all.extend(journeys! { Setting { storage_refused: true, ..Setting::default() };
         storage: refused;

@@ -109,7 +109,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 17] = [
+pub const SCREENS: [&str; 18] = [
     "#/",
     "#/surface/101",
     "#/surface/102",
@@ -121,6 +121,7 @@ pub const SCREENS: [&str; 17] = [
     "#/spray",
     "#/day",
     "#/working",
+    "#/paper/sheet/materials/day/working",
     "#/jobs",
     "#/foam/10",
     "#/kit/31",

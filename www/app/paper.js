@@ -1,0 +1,92 @@
+// @ts-check
+/** The papers: which ones, how they will print, and the press that prints them. */
+import { answerBar } from './answer.js';
+import { nameOf } from './drawn.js';
+import { el } from './list.js';
+import { head, note, press, redraw, to } from './parts.js';
+import { daySheet } from './papers/daysheet.js';
+import { jobSheet } from './papers/jobsheet.js';
+import { leaf, section } from './papers/leaf.js';
+import { materials } from './papers/materials.js';
+import { jobName } from './sheet.js';
+import { t } from './words.js';
+import { everyStep } from './working.js';
+
+/** @typedef {import('./store.js').Store} Store */
+
+export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'paper'];
+
+/** @param {Store} store */
+function workingSheet(store) {
+  const rows = everyStep(store);
+  return leaf(store, 'working', section(t('sheet.working_title'), rows.length ? el('ol', 'calc', ...rows) : el('p', 'note', t('sheet.working_none')), el('p', 'note', t('sheet.working_note'))));
+}
+
+/** Every paper in the order in which they print. @type {[string, (store: Store, root: HTMLElement) => HTMLElement | undefined][]} */
+const PAPERS = [['sheet', jobSheet], ['materials', materials], ['day', daySheet], ['working', workingSheet]];
+
+/** Which papers are chosen; kept while the page is. @type {Set<string>} */
+let chosen = new Set(['sheet']);
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root, store, route) {
+  const asked = route.rest.filter((one) => PAPERS.some(([name]) => name === one));
+  if (asked.length) chosen = new Set(asked);
+  const top = el('div', 'no-print');
+  const choices = el('fieldset', 'papers-pick', el('legend', 'vh', t('paper.which')), ...PAPERS.map(([name]) => {
+    const box = el('input', { type: 'checkbox', id: `paper-${name}`, change: () => {
+      if (box.checked) chosen.add(name);
+      else chosen.delete(name);
+      draw();
+    } });
+    box.checked = chosen.has(name);
+    return el('label', 'switch', box, el('span', '', t(`paper.name.${name}`), el('small', '', t(`paper.about.${name}`))));
+  }));
+  const print = press(t('paper.print'), 'print', () => window.print(), 'wide');
+  const open = el('div');
+  const leaves = el('div', 'leaves');
+  const bar = answerBar();
+  bar.node.classList.add('no-print');
+  const foot = footLine();
+  root.append(el('main', 'papers', top, el('div', 'pad no-print', choices, el('div', 'dos', print), open, el('p', 'note', t('paper.how'))), leaves), bar.node);
+
+  function draw() {
+    const shown = PAPERS.filter(([name]) => chosen.has(name)).flatMap(([name, make]) => {
+      const node = make(store, root);
+      return node ? [{ name, node }] : [];
+    });
+    redraw(leaves, shown.map((one) => one.node));
+    print.disabled = !shown.length;
+    foot.say(`${jobName(store)} · ${shown.map(({ name }) => t(`paper.name.${name}`)).join(', ')}`);
+    const lacking = (store.estimate?.surfaces ?? []).filter((one) => !one.area || !one.depth).flatMap(({ id }) => store.job.surfaces.filter((one) => one.id === id));
+    redraw(open, [lacking.length ? note('none', t('paper.incomplete', { n: lacking.length }), lacking.slice(0, 6).map(nameOf).join(', ') + (lacking.length > 6 ? ' …' : '')) : undefined]);
+  }
+
+  return {
+    title: t('paper.title'),
+    update() {
+      redraw(top, [head({ back: [to('sheet'), jobName(store)], title: t('paper.title'), sub: t('paper.sub') })]);
+      bar.update(store);
+      draw();
+    },
+    unmount: foot.gone,
+  };
+}
+
+const LOOK = 'font: 600 9pt/1.2 "Arial Narrow", Arial, sans-serif; color: #333;';
+
+/** The line at the foot of each printed page, where the browser can: the job, the papers, the page's number. */
+function footLine() {
+  const rules = new CSSStyleSheet();
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
+  return {
+    /** @param {string} text */
+    say(text) {
+      const safe = text.replace(/[^\p{L}\p{N} ]/gu, (one) => `\\${one.codePointAt(0)?.toString(16)} `);
+      rules.replaceSync(`@page { @bottom-left { content: "${safe}"; ${LOOK} } @bottom-right { content: counter(page) " / " counter(pages); ${LOOK} } }`);
+    },
+    gone() {
+      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== rules);
+    },
+  };
+}

@@ -1,0 +1,143 @@
+// @ts-check
+/** The job sheet on paper: what is sprayed and how deep, board feet, kits, passes, the verdict and everything said. */
+import { titleBlock, VERDICT, verdictLine } from '../answer.js';
+import { checkName, mixWords, nameOf, strip } from '../drawn.js';
+import { bare, figures, ranged, total, unitOf } from '../figures.js';
+import { el } from '../list.js';
+import { mark } from '../marks.js';
+import { breadth, byId, caution, framed } from '../parts.js';
+import { amount, nozzleWords, ranges } from '../sheet.js';
+import { finding, span, t } from '../words.js';
+import { entryText, fact, found, leaf, LEAF_WIDTH, lines, measuresOf, section, unmeasured, when } from './leaf.js';
+
+/** @typedef {import('../store.js').Store} Store */
+
+/** @param {Store} store @param {HTMLElement} root */
+export function jobSheet(store, root) {
+  const { estimate } = store;
+  if (!estimate) return undefined;
+  const block = titleBlock();
+  block.update(store);
+  return leaf(store, 'sheet', block.node, drawn(store, root),
+    section(t('paper.surfaces'), surfaces(store)),
+    section(t('paper.depths'), depths(store), el('p', 'note', t('paper.depths_note'))),
+    section(t('sheet.amount'), ...amount(store).inside),
+    section(t('sheet.kits'), ...kits(store)),
+    section(t('paper.passes'), passes(store)),
+    section(t('ready.title'), ...verdict(store)),
+    section(t('paper.findings'), estimate.findings.length ? el('div', 'says', ...estimate.findings.map((one) => found(store, one))) : el('p', 'note', t('paper.no_findings'))),
+    section(t('spraying.safe'), el('div', 'says', ...['spraying.protect', 'spraying.air', 'spraying.out', 'spraying.burn', 'spraying.seal', 'spraying.cylinder', 'ready.flames', 'ready.hot_kits', 'ready.cure'].map(caution))));
+}
+
+/** The drawing as the leaf has room for it, and for the screen as wide as that is. @param {Store} store @param {HTMLElement} root */
+function drawn(store, root) {
+  const at = (/** @type {number} */ width, /** @type {string} */ kind) => {
+    const shown = strip(store, width);
+    return shown && el('div', kind, framed(shown.svg, shown.hidden ? t('sheet.strip_more', { n: shown.hidden }) : t('sheet.strip_caption'), shown.square));
+  };
+  const room = Math.min(LEAF_WIDTH, Math.max(300, breadth(root) - 24));
+  return el('div', 'drawn', at(LEAF_WIDTH, 'on-paper'), at(room, 'on-screen'));
+}
+
+/** @param {Store} store */
+function surfaces(store) {
+  const { job, estimate } = store;
+  const w = figures(job.units);
+  const unit = unitOf(w.area(1));
+  const areas = (estimate?.surfaces ?? []).flatMap((one) => (one.area ? [one.area.net_ft2] : []));
+  const partly = areas.length < job.surfaces.length;
+  const net = total(areas);
+  return lines(t('paper.surfaces'), [[t('sheet.col_surface')], [t('paper.gross', { unit }), 'r'], [t('paper.openings', { unit }), 'r'], [t('paper.framing', { unit }), 'r'], [t('sheet.col_net', { unit }), 'r']], [
+    ...job.surfaces.map((surface) => {
+      const one = estimate ? byId(estimate.surfaces, surface.id) : undefined;
+      const area = one?.area;
+      const name = el('span', '', nameOf(surface), el('small', '', measuresOf(store, one, surface)));
+      const bands = area ? [area.gross_ft2, area.openings_ft2, area.framing_ft2] : [];
+      return { cells: [name, ...(area ? [...bands.map((band) => bare(w.area(band.likely))), el('b', '', ranged(area.net_ft2, (value) => bare(w.area(value))))] : ['', '', '', unmeasured()])] };
+    }),
+    { kind: 'sum', cells: [partly ? t('paper.so_far', { n: areas.length, of: job.surfaces.length }) : t('paper.all_net'), '', '', '', el('b', '', areas.length ? ranged(net, (value) => bare(w.area(value))) : '–')] },
+  ]);
+}
+
+/** @param {Store} store */
+function depths(store) {
+  const { job, estimate } = store;
+  const w = figures(job.units);
+  const unit = unitOf(w.depth(1));
+  return lines(t('paper.depths'), [[t('sheet.col_surface')], [t('sheet.col_aim', { unit }), 'r'], [t('paper.promise', { unit }), 'r'], [t('paper.most', { unit }), 'r'], [t('paper.r_promised'), 'r']], job.surfaces.map((surface) => {
+    const depth = estimate ? byId(estimate.surfaces, surface.id)?.depth : undefined;
+    return { cells: [nameOf(surface), ...(depth ? [el('b', '', ranged(depth.aim_in, (value) => bare(w.depth(value)))), bare(w.depth(depth.promised_in)), bare(w.depth(depth.most_in)), depth.promised_r === undefined ? t('paper.no_r') : w.r(depth.promised_r)] : [el('i', '', t('paper.no_depth')), '', '', ''])] };
+  }));
+}
+
+/** @param {Store} store */
+function kits(store) {
+  const { job, estimate } = store;
+  const w = figures(job.units);
+  const p = estimate?.purchase;
+  const buy = p?.buy;
+  const big = p?.too_big;
+  if (!p || !buy) return [el('p', 'note', t('kits.none_fit'))];
+  const reason = job.purchase?.reason.trim();
+  return [
+    big && el('p', 'lead', mark('hold'), ' ', t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit }), ' ', t('kits.big_do')),
+    lines(t('sheet.kits'), [[t('paper.what')], ['', 'r']], [
+      fact(t('kits.title'), el('b', '', mixWords(store, buy.buy) || t('paper.nothing')), p.chosen ? t('kits.yours') : t('kits.least_cost')),
+      fact(t('kits.usable'), w.foam(buy.usable), t('kits.on_label', { amount: w.foam(buy.label) })),
+      fact(t(buy.left < 0 ? 'kits.short' : 'kits.left'), w.foam(Math.abs(buy.left)), t('kits.after', { amount: w.foam(estimate?.quantity.to_spray_up.likely) })),
+      fact(t('kits.break'), w.pct(buy.break_factor_pct), t('kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) })),
+      ...(buy.cost === undefined ? [] : [fact(t('kits.cost'), el('b', '', w.money(buy.cost)), p.chosen && reason ? reason : undefined)]),
+    ], 'facts'),
+    ranges(store),
+  ];
+}
+
+/** @param {Store} store */
+function passes(store) {
+  const { job, estimate } = store;
+  const w = figures(job.units);
+  const plan = estimate?.spraying;
+  return lines(t('paper.passes'), [[t('sheet.col_surface')], [t('sheet.col_passes'), 'r'], [t('paper.wait'), 'r']], [
+    ...job.surfaces.flatMap((surface) => {
+      const it = estimate ? byId(estimate.surfaces, surface.id)?.lifts : undefined;
+      if (!it) return [];
+      return [{ cells: [nameOf(surface), t('spraying.n_of', { n: it.count, each: w.depth(it.each_in) }), waitWords(it)] }];
+    }),
+    ...(plan?.lifts ? [{ kind: 'sum', cells: [t('paper.all_passes'), el('b', '', String(plan.lifts)), ''] },
+      { cells: [el('span', '', t('spraying.nozzles_at_hand'), el('small', '', nozzleWords(plan))), el('b', '', String(plan.nozzles)), ''] }] : []),
+  ]);
+}
+
+/** The wait between passes, and who asks for it. @param {import('../core.js').Lifts} it */
+export const waitWords = (it) => it.count === 1 ? t('spraying.one_pass') : it.wait_min === undefined ? t('spraying.by.label_only') : t(`spraying.by.${it.wait_by}`, { wait: span(it.wait_min) });
+
+/** @param {Store} store */
+function verdict(store) {
+  const { estimate } = store;
+  const is = estimate?.readiness;
+  const state = is?.verdict ?? 'not_read';
+  const blamed = is?.blame === undefined ? undefined : estimate?.findings[is.blame];
+  const said = blamed && finding(blamed);
+  return [
+    el('p', 'lead', mark(VERDICT[state]), ' ', el('b', '', t(`ready.verdict_${state}`)), ' ', state === 'go' ? verdictLine(store) : '', ' ', said ? `${said.what} ${said.do}` : t(`ready.why_${state}`)),
+    readings(store),
+  ];
+}
+
+/** Every reading against its window, with its time. @param {Store} store @param {boolean} [blanks] with room to write more */
+export function readings(store, blanks = false) {
+  const { job, estimate } = store;
+  const w = figures(job.units);
+  /** @type {[string, ('' | 'r' | 'w')?][]} */
+  const columns = [[t('paper.reading')], [t('paper.window'), 'r'], [t('paper.read'), 'r'], [t('paper.time')]];
+  if (blanks) columns.push([t('paper.at_start'), 'w'], [t('paper.at_break'), 'w'], [t('paper.at_end'), 'w']);
+  else columns.push([t('paper.says')]);
+  return lines(t('ready.margins'), columns, (estimate?.readiness.checks ?? []).map((check) => {
+    const taken = byId(job.readings, check.id);
+    const text = taken?.entries.map((one) => entryText(store, 'reading', taken.entries, one.field)).find(Boolean);
+    const window = check.least_f === undefined || check.most_f === undefined ? '' : t(check.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(check.least_f)), most: w.temp(check.most_f) });
+    const says = check.state === 'not_read' ? '' : check.state === 'inside' && check.inside_by_f === undefined ? t('paper.state.read') : t(`paper.state.${check.state}`, { by: check.inside_by_f === undefined ? '' : w.step(Math.abs(check.inside_by_f)) });
+    const known = Boolean(text) && check.state !== 'not_read';
+    return { cells: [checkName(check), window, known ? el('b', '', text) : unmeasured(), known && taken?.taken ? when(taken.taken.ms) : '', ...(blanks ? [undefined, undefined, undefined] : [says])] };
+  }), blanks ? 'write' : '');
+}
