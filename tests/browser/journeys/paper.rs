@@ -81,10 +81,10 @@ const texts = node => {
   }
   return all;
 };
-const kinds = '.tb, .block, .on-paper figure, h3, tbody tr, .calc > li, .say, p, .signed div';
+const kinds = '.tb, .block, .on-paper figure, .paper-part > h2, tbody tr, .calc > li, .say, p, .signed div';
 return [...document.querySelectorAll('.leaf')].flatMap(leaf => [...leaf.querySelectorAll(kinds)]
   .filter(one => !one.parentElement.closest('.tb, .block, figure, tbody tr, .calc > li, .say, .on-screen'))
-  .map(one => ({ heading: one.matches('h3, .grp'), texts: texts(one) })));
+  .map(one => ({ heading: one.matches('h2, .grp'), texts: texts(one) })));
 ";
 
 /// Faults put into the style of a paper, and what the reader has to say of each.

@@ -43,7 +43,7 @@ const day = (ms) => new Date(ms).toLocaleDateString(locale(), { year: 'numeric',
 export const when = (ms) => (Date.now() - ms > 6 * 86_400_000 ? `${day(ms)} ${new Date(ms).toLocaleTimeString(locale(), { hour: 'numeric', minute: '2-digit' })}` : clock(ms));
 
 /** A part of a paper: its heading stays with what follows. @param {string} title @param {...Inside} inside */
-export const section = (title, ...inside) => el('section', 'paper-part', el('h3', '', title), ...inside.map((one) => one || undefined));
+export const section = (title, ...inside) => el('section', 'paper-part', el('h2', '', title), ...inside.map((one) => one || undefined));
 
 /** A box to tick with a pen; ticked where it is done. @param {boolean} [done] */
 export const tick = (done = false) => el('span', { class: done ? 'tick done' : 'tick', role: 'img', 'aria-label': t(done ? 'paper.done' : 'paper.open') });
@@ -54,7 +54,7 @@ export const tick = (done = false) => el('span', { class: done ? 'tick done' : '
  * @param {string} name @param {[string, ('' | 'r' | 'w')?][]} columns @param {{cells: Child[], kind?: string}[]} rows @param {string} [kind]
  */
 export function lines(name, columns, rows, kind = '') {
-  return el('div', { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': name }, el('table', `t ${kind}`.trim(),
+  return el('div', { class: 'scroll', tabindex: 0, role: 'group', 'aria-label': name }, el('table', `t ${kind}`.trim(),
     el('thead', '', el('tr', '', ...columns.map(([head, side = '']) => el('th', { class: side, scope: 'col' }, head || el('span', 'vh', name))))),
     el('tbody', '', ...rows.map((row) => el('tr', row.kind ?? '', ...row.cells.map((one, at) =>
       at === 0 ? el('th', { scope: 'row' }, one || undefined) : el('td', columns[at]?.[1] ?? '', one || undefined)))))));
