@@ -232,7 +232,7 @@ pub async fn the_papers(journey: Arc<Journey>) -> Step {
                     && journey.engine == Engine::Chromium
                 {
                     for (fault, style) in SPOILED {
-                        page.run("const rules = new CSSStyleSheet(); rules.replaceSync(arguments[0]); globalThis.before = document.adoptedStyleSheets; document.adoptedStyleSheets = [...globalThis.before, rules]", vec![json!(style)]).await?;
+                        page.run("const rules = new CSSStyleSheet(); rules.replaceSync(arguments[0]); globalThis.before = [...document.adoptedStyleSheets]; document.adoptedStyleSheets = [...globalThis.before, rules]", vec![json!(style)]).await?;
                         print.take(&page, &format!("spoiled-{fault}"), LETTER, fault).await?;
                         page.run("document.adoptedStyleSheets = globalThis.before", vec![]).await?;
                     }
