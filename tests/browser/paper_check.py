@@ -68,13 +68,11 @@ class Read:
         if abs(width - size[0]) > 1.5 or abs(height - size[1]) > 1.5:
             self.fault("size", f"page {number} is {width:.1f} × {height:.1f} points, not {size[0]} × {size[1]}")
         light, beyond = [], []
-        # A drawing's lettering stands on a white outline of itself: that is light, and covered by the dark one.
-        dark = {(char["text"], round(char["x0"]), round(char["top"])) for char in page.chars if contrast(char["non_stroking_color"]) >= 4.5}
         for char in page.chars:
             letter = plain(char["text"])
             if not letter:
                 continue
-            if contrast(char["non_stroking_color"]) < 4.5 and (char["text"], round(char["x0"]), round(char["top"])) not in dark:
+            if contrast(char["non_stroking_color"]) < 4.5:
                 light.append(letter)
             foot = char["top"] > height - FOOT
             if char["x0"] < MARGIN or char["x1"] > width - MARGIN or char["top"] < MARGIN or char["bottom"] > height - 10:
