@@ -49,7 +49,7 @@ pub async fn by_link(journey: Arc<Journey>) -> Step {
     // The same job: it is opened, nothing is written.
     follow(&page, &link).await?;
     page.until_says("#view h1", "Larkspur").await?;
-    assert_eq!(sheet::kept_jobs(&page).await?, [first.clone()]);
+    assert_eq!(sheet::kept_jobs(&page).await?, std::slice::from_ref(&first));
 
     // The same job with other contents: both, if the person wants so.
     page.go("#/surface/101").await?;
@@ -61,7 +61,7 @@ pub async fn by_link(journey: Arc<Journey>) -> Step {
         "return [...document.querySelectorAll('[data-notice=both]')].some(visible)",
     )
     .await?;
-    assert_eq!(sheet::kept_jobs(&page).await?, [second.clone()]);
+    assert_eq!(sheet::kept_jobs(&page).await?, std::slice::from_ref(&second));
     page.press_in("[data-notice=both]", "Keep both").await?;
     sheet::until_kept(&page, |record| record["job"]["name"].to_string().contains("from the link")).await?;
     assert!(sheet::kept_jobs(&page).await?.contains(&second), "the first is untouched");
@@ -166,7 +166,7 @@ pub async fn by_backup(journey: Arc<Journey>) -> Step {
     {
         assert!(said.contains(part), "no {part} in: {said}");
     }
-    assert_eq!(sheet::kept_jobs(&fresh).await?, [own.clone()], "the list changes nothing");
+    assert_eq!(sheet::kept_jobs(&fresh).await?, std::slice::from_ref(&own), "the list changes nothing");
     fresh.press_in("#found", "Take in 2").await?;
     sheet::until_kept(&fresh, |record| record["job"] == first["job"]).await?;
     let after = sheet::kept_jobs(&fresh).await?;

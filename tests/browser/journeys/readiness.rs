@@ -50,11 +50,8 @@ async fn new_reading(page: &Page, of: &str) -> Step<String> {
 
 /// Answers that flames, pilots and glowing elements are out.
 async fn flames_out(page: &Page) -> Step {
-    page.run(
-        "document.querySelector('[data-field=job-0-flames_out] input[value=yes]').click()",
-        vec![],
-    )
-    .await?;
+    page.run("document.querySelector('[data-field=job-0-flames_out] input[value=yes]').click()", vec![])
+        .await?;
     Ok(())
 }
 
