@@ -16,6 +16,7 @@ mod takeoff;
 mod trap;
 mod update;
 mod wall;
+mod whole_job;
 
 use crate::{Journey, Listed};
 use driving::engines::Setting;
@@ -38,6 +39,7 @@ pub fn all() -> Vec<Listed> {
         guards: faults_are_seen, a_killed_server_is_gone;
         takeoff: first_visit, from_nothing, two_meanings, a_bad_text, undo_and_redo, a_range;
         wall: areas_and_drawing, dimension_and_field, openings;
+        whole_job: walkthrough_to_day_sheet;
         readiness: hold_go_not_read, a_blank_is_no_pass;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;

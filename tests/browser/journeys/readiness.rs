@@ -9,7 +9,7 @@ use serde_json::json;
 use std::sync::Arc;
 
 /// Enters the readings of an empty job on the readiness screen: cylinders, air, dew point and one surface.
-async fn enter(page: &Page, cylinder: &str, air: &str, dew_point: &str, surface: &str) -> Step {
+pub async fn enter(page: &Page, cylinder: &str, air: &str, dew_point: &str, surface: &str) -> Step {
     page.go("#/ready").await?;
     for (press, text) in [
         ("cylinder_a", cylinder),
@@ -49,7 +49,7 @@ async fn new_reading(page: &Page, of: &str) -> Step<String> {
 }
 
 /// Answers that flames, pilots and glowing elements are out.
-async fn flames_out(page: &Page) -> Step {
+pub async fn flames_out(page: &Page) -> Step {
     page.run("document.querySelector('[data-field=job-0-flames_out] input[value=yes]').click()", vec![])
         .await?;
     Ok(())
