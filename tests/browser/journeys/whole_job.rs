@@ -117,6 +117,7 @@ pub async fn walkthrough_to_day_sheet(journey: Arc<Journey>) -> Step {
 /// A glove's double press is taken for one, so each press waits its time.
 async fn follow(page: &Page, wanted: &str) -> Step<Vec<String>> {
     let mut passed = Vec::new();
+    page.until("a next step", "return !!document.querySelector('#next-title')?.textContent.trim()").await?;
     for _ in 0..40 {
         let heading = page.text("#next-title").await?;
         if heading == wanted {
