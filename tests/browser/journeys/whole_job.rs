@@ -9,6 +9,9 @@ use serde_json::json;
 use std::sync::Arc;
 use std::time::Duration;
 
+/// A second press sooner than this is taken for the glove's double of the first.
+const GLOVE: Duration = Duration::from_millis(750);
+
 /// Under a plan of 40 × 25 ft: a rim joist run (130 ft around, band 2x10) and the lower 2 ft of the walls.
 ///
 /// By hand. Rim: 1560 × 9.25 ÷ 144 = 100.208 ft²; joists every 16 in land on both 40 ft sides, 31 a side: 62 ends of
@@ -79,12 +82,14 @@ pub async fn walkthrough_to_day_sheet(journey: Arc<Journey>) -> Step {
     let before = follow(&page, "Rim joist, pass 1 of 2").await?;
     assert!(before.len() >= 8, "the steps before spraying: {before:?}");
     assert!(before.iter().any(|step| step.contains("valves")), "a kit is opened: {before:?}");
+    tokio::time::sleep(GLOVE).await;
     page.press("Trigger let go").await?;
     page.until(
         "the nozzle's half minute runs",
         "return /^0:[0-3]\\d$/.test(document.querySelector('.nozzle .timer')?.textContent ?? '')",
     )
     .await?;
+    tokio::time::sleep(GLOVE).await;
     page.press("Spraying again").await?;
     follow(&page, "Rim joist, pass 2 of 2").await?;
     // The walls were sprayed meanwhile; now the second pass waits, by the clock, also after the page was away.
@@ -124,7 +129,7 @@ async fn follow(page: &Page, wanted: &str) -> Step<Vec<String>> {
             return Ok(passed);
         }
         passed.push(heading.clone());
-        tokio::time::sleep(Duration::from_millis(750)).await;
+        tokio::time::sleep(GLOVE).await;
         page.press_at(".next-step [data-key=next-main]").await?;
         let script =
             format!("return tidy(document.querySelector('#next-title')?.textContent) !== {}", json!(heading));
