@@ -146,7 +146,7 @@ pub async fn two_tabs(journey: Arc<Journey>) -> Step {
     sheet::until_kept(&page, |record| record.to_string().contains("142 ft")).await?;
     driver.switch_to_window(second).await?;
     assert_eq!(page.value("surface-101-length").await?, "141 ft", "it has heard: the test proves nothing");
-    page.write("surface-101-height", "8 in").await?;
+    page.write("surface-101-band", "8 in").await?;
     sheet::until_kept(&page, |record| record.to_string().contains("8 in")).await?;
     let all = json!(sheet::kept_jobs(&page).await?).to_string();
     assert!(all.contains("142 ft"), "what the first tab typed is lost: {all}");
@@ -169,14 +169,14 @@ pub async fn full(journey: Arc<Journey>) -> Step {
         "return [...document.querySelectorAll('[data-notice=storage]')].filter(visible).length === 1",
     )
     .await?;
-    // 120 ft × 9¼ in: 92.5 ft².
-    page.until_says("#view", "92.5 ft²").await?;
+    // 2 × (120 + 30) ft × 9¼ in: 231.25 ft² before joist ends; with a band of 10 in 250.
+    page.until_says("#view", "231.3 ft²").await?;
     page.press_in("[data-notice=storage]", "Put away").await?;
-    page.write("surface-101-height", "10 in").await?;
-    page.until_says("#view", "100 ft²").await?;
+    page.write("surface-101-band", "10 in").await?;
+    page.until_says("#view", "250 ft²").await?;
     assert_eq!(page.count("[data-notice=storage]").await?, 0, "said once");
     page.run("for (const key of Object.keys(localStorage)) if (key.startsWith('filler')) localStorage.removeItem(key)", vec![]).await?;
-    page.write("surface-101-height", "11 in").await?;
+    page.write("surface-101-band", "11 in").await?;
     sheet::until_kept(&page, |record| record.to_string().contains("120 ft")).await?;
     Ok(())
 }
@@ -194,10 +194,10 @@ pub async fn refused(journey: Arc<Journey>) -> Step {
         "return [...document.querySelectorAll('[data-notice=storage]')].filter(visible).length === 1",
     )
     .await?;
-    page.until_says("#view", "92.5 ft²").await?;
+    page.until_says("#view", "231.3 ft²").await?;
     page.press_in("[data-notice=storage]", "Put away").await?;
-    page.write("surface-101-height", "10 in").await?;
-    page.until_says("#view", "100 ft²").await?;
+    page.write("surface-101-band", "10 in").await?;
+    page.until_says("#view", "250 ft²").await?;
     assert_eq!(page.count("[data-notice=storage]").await?, 0, "said once");
     page.go("#/jobs").await?;
     page.press_in("#view", "Save the job file").await?;

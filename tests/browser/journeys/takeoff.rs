@@ -139,19 +139,17 @@ pub async fn undo_and_redo(journey: Arc<Journey>) -> Step {
     let page = journey.page(&site);
     page.open_ready("#/surface/101").await?;
     page.write("surface-101-length", "100 ft").await?;
-    page.write("surface-101-height", "10 in").await?;
-    page.until_says("#view", "83.3 ft²").await?;
+    page.write("surface-101-band", "10 in").await?;
+    // 2 × (100 + 30) ft × 10 in: 216.67 ft² before joist ends.
+    page.until_says("#view", "216.7 ft²").await?;
     page.press("Undo").await?;
-    page.until(
-        "the height is back",
-        "return document.getElementById('surface-101-height').value === '9 1/4 in'",
-    )
-    .await?;
+    page.until("the band is back", "return document.getElementById('surface-101-band').value === '9 1/4 in'")
+        .await?;
     assert_eq!(page.value("surface-101-length").await?, "100 ft");
     page.press("Undo").await?;
     page.until(
         "the length is back",
-        "return document.getElementById('surface-101-length').value === '148 ft'",
+        "return document.getElementById('surface-101-length').value === '44 ft'",
     )
     .await?;
     page.press("Menu").await?;

@@ -20,17 +20,17 @@ pub async fn in_a_call(journey: Arc<Journey>) -> Step {
     page.write("surface-101-length", "120 ft").await?;
     sheet::until_kept(&page, |record| record.to_string().contains("120 ft")).await?;
     page.until("a fresh core", "return coresMade === 2 && plannedTraps === 0").await?;
-    page.until_says("#view", "92.5 ft²").await?;
+    page.until_says("#view", "231.3 ft²").await?;
     assert_eq!(page.value("surface-101-length").await?, "120 ft");
     assert_eq!(page.count("[data-notice=trap]").await?, 1, "said once");
-    page.write("surface-101-height", "10 in").await?;
-    page.until_says("#view", "100 ft²").await?;
+    page.write("surface-101-band", "10 in").await?;
+    page.until_says("#view", "250 ft²").await?;
 
     // A second one later says nothing new; the page still goes on.
     page.press_in("[data-notice=trap]", "Put away").await?;
     page.run("window.plannedTraps = 1", vec![]).await?;
-    page.write("surface-101-height", "9 in").await?;
-    page.until_says("#view", "90 ft²").await?;
+    page.write("surface-101-band", "9 in").await?;
+    page.until_says("#view", "225 ft²").await?;
     assert_eq!(page.run("return coresMade", vec![]).await?, json!(3));
     assert_eq!(page.count("[data-notice=trap]").await?, 0);
     Ok(())
@@ -44,7 +44,7 @@ pub async fn in_every_call(journey: Arc<Journey>) -> Step {
     let page = journey.page(&site);
     page.open_ready("#/surface/101").await?;
     page.run("window.plannedTraps = 1e9", vec![]).await?;
-    page.write("surface-101-height", "9").await?;
+    page.write("surface-101-band", "9").await?;
     page.until(
         "said that it is stuck",
         "return [...document.querySelectorAll('[data-notice=stuck]')].some(visible)",
@@ -56,7 +56,7 @@ pub async fn in_every_call(journey: Arc<Journey>) -> Step {
     page.settled().await?;
     assert_eq!(page.run("return estimatesMade", vec![]).await?, asked, "not asked again and again");
     page.run("window.plannedTraps = 0", vec![]).await?;
-    page.write("surface-101-height", "12 in").await?;
+    page.write("surface-101-band", "12 in").await?;
     // 148 ft × 1 ft.
     page.until_says("#view", "148 ft²").await?;
     Ok(())

@@ -82,7 +82,7 @@ pub async fn by_consent(journey: Arc<Journey>) -> Step {
     )
     .await?;
     // What was typed a moment ago comes along.
-    page.write("surface-101-height", "11 in").await?;
+    page.write("surface-101-band", "11 in").await?;
     page.press_in("[data-notice=update]", "Use it now").await?;
     page.until(
         "the new version",
@@ -93,7 +93,7 @@ pub async fn by_consent(journey: Arc<Journey>) -> Step {
     )
     .await?;
     assert_eq!(page.value("surface-101-length").await?, "151 ft");
-    assert_eq!(page.value("surface-101-height").await?, "11 in");
+    assert_eq!(page.value("surface-101-band").await?, "11 in");
     assert_eq!(loads(&page).await?, 3, "accepting loads once");
     page.until("one cache is left", "return true").await?;
     let after = caches(&page).await?;
