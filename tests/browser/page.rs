@@ -412,7 +412,10 @@ impl Page {
                 let path = entry?.path();
                 let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
                 if name.ends_with(ending) && std::fs::metadata(&path)?.len() > 0 {
-                    let taken = places::scratch("downloaded")?.join(name);
+                    // Within the folder of this browser: the other engine downloads files of the same names.
+                    let taken = self.browser.downloads.join("taken");
+                    std::fs::create_dir_all(&taken)?;
+                    let taken = taken.join(name);
                     std::fs::rename(&path, &taken)?;
                     return Ok(taken);
                 }
