@@ -340,6 +340,8 @@ pub struct Outline {
     pub polygon: Vec<(f64, f64)>,
     /// Heights at which one strip ends and the next begins.
     pub strips: Vec<f64>,
+    /// Distances from the left end at which one bay ends and the next begins.
+    pub bays: Vec<f64>,
     /// Framing, in the order in which it is drawn.
     pub members: Vec<MemberRect>,
     /// Openings with a place.

@@ -42,6 +42,12 @@ pub(super) fn outline(takeoff: &Takeoff, surface: u32, units: Units) -> Outline 
         strips.extend([lap, ledge].into_iter().filter(|edge| *edge > 0.0 && *edge < height));
         strips.dedup();
     }
+    let mut bays = Vec::new();
+    if takeoff.shape == Shape::Bays {
+        let (each, row) = (value("bay_width"), value("bay_height"));
+        bays = edges(each, width);
+        strips = edges(row, height);
+    }
     // Open block cores are somewhere else on the wall.
     let cores = takeoff.shape == Shape::RimRun && rim_run::cores_ft2(&value) > 0.0;
     let mut lines = Lines { surface, units, dimensions: Vec::new() };
@@ -51,6 +57,7 @@ pub(super) fn outline(takeoff: &Takeoff, surface: u32, units: Units) -> Outline 
         height_in: extent.height_in,
         polygon,
         strips,
+        bays,
         members,
         openings,
         not_placed: not_placed as u32,
@@ -58,6 +65,14 @@ pub(super) fn outline(takeoff: &Takeoff, surface: u32, units: Units) -> Outline 
         true_shape: takeoff.shape != Shape::TypedArea,
         net_drawn: !too_many && !cores && not_placed == 0 && !matches!(takeoff.framing, Framing::Share(_)),
     }
+}
+
+/// Where equal parts of a length meet; none where they are more than could be drawn.
+fn edges(each: f64, whole: f64) -> Vec<f64> {
+    if each < LEAST_IN || whole / each > DRAWN as f64 {
+        return Vec::new();
+    }
+    (1..DRAWN).map(|n| n as f64 * each).take_while(|edge| *edge < whole - LEAST_IN).collect()
 }
 
 /// What a dimension line measures.

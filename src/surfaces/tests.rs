@@ -505,6 +505,11 @@ fn bays_by_count_both_ways() {
         assert!(close(area.net_ft2.likely.0, bays * 2.0 * 14.5 * 84.0 / 144.0));
     }
     assert_eq!(codes(&entered(Shape::Bays, false, &clear).1), [(Code::Needed, "run")]);
+    // Each edge between two bays is drawn, and none at the ends.
+    let outline = outline_of(&counted);
+    assert_eq!(outline.bays.len(), 11);
+    assert_eq!((outline.bays[0], outline.bays[10], outline.width_in), (14.5, 159.5, 174.0));
+    assert_eq!((outline.strips, outline.height_in), (vec![84.0], 168.0));
 }
 
 /// Roofing handbooks' table of pitch multipliers, printed to four places (here in ten-thousandths); in closed form √(1 + (n/12)²).

@@ -42,13 +42,13 @@ function besideRow(store, one) {
 /** When each thing grows old, the first to do so first. @param {Store} store */
 export function readAgain(store) {
   const found = store.estimate?.readiness;
-  if (!found?.next.length) return [];
+  if (!found?.next.length) return undefined;
   const name = (/** @type {import('./core.js').Next} */ one) => {
     if (one.part === 'owned') return byId(store.job.stock, one.id)?.name.trim() || t('ready.kit');
     const check = byId(found.checks, one.id);
     return check ? checkName(check) : '';
   };
-  return [el('h2', 'bar', t('ready.next')), el('ul', 'rows', ...found.next.map((one) => row(name(one), '', t('ready.next_by', { time: clock(one.until_ms) }))))];
+  return el('ul', 'rows', ...found.next.map((one) => row(name(one), '', t('ready.next_by', { time: clock(one.until_ms) }))));
 }
 
 /** What would have to change for GO to become HOLD: the nearest limits first. @param {Store} store */

@@ -36,9 +36,13 @@ export function mount(root, store) {
   const again = el('div', 'pad');
   const surfaces = el('div');
   const wood = el('div');
+  const woodPart = el('div', '', el('h2', 'bar', t('ready.wood')), el('p', 'note', t('ready.wood_how')), wood, el('div', 'dos', press(t('ready.enter.wood_moisture'), 'add-wood', () => add('wood_moisture'))));
   const weather = el('div');
   const weatherPress = el('div', 'dos two');
-  const margins = el('div', 'pad');
+  const nextRows = el('div');
+  const nextPart = more(t('ready.next'), nextRows);
+  const margins = el('div');
+  const marginsPart = more(t('ready.margins'), margins);
   const cautions = el('div', 'pad');
   const limits = ['dew_spread', 'cylinders_apart', 'wood_most', 'site_age', 'cylinder_age', 'wood_age', 'forecast_age', 'meter_rh_error', 'meter_temp_error'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
   /** @param {string} one */
@@ -51,10 +55,10 @@ export function mount(root, store) {
     el('h2', 'bar', t('ready.take')), el('p', 'note', t('ready.how')), lone, moist, moistPress,
     el('h2', 'bar', t('ready.surfaces')), el('p', 'note', t('ready.surfaces_how')), surfaces,
     el('div', 'dos', press(t('ready.add_surface'), 'add', () => add('surface'))),
-    el('h2', 'bar', t('ready.wood')), el('p', 'note', t('ready.wood_how')), wood, el('div', 'dos', press(t('ready.enter.wood_moisture'), 'add-wood', () => add('wood_moisture'))),
+    woodPart,
     el('h2', 'bar', t('ready.weather')), around[0]?.node, weather, weatherPress, around[1]?.node,
-    el('h2', 'bar', t('ready.questions')), ...flames.map((one) => one.node)), again, margins, cautions,
-  el('div', 'pad', more(t('ready.limits'), ...limits.map((one) => one.node)))), bar.node);
+    el('h2', 'bar', t('ready.questions')), ...flames.map((one) => one.node)), again, cautions,
+  el('div', 'pad folds', nextPart, marginsPart, more(t('ready.limits'), ...limits.map((one) => one.node)))), bar.node);
 
   /** @param {ReadingOf} of @param {string} [called] */
   function add(of, called) {
@@ -76,7 +80,8 @@ export function mount(root, store) {
     const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'reading', id }) }, t('ready.remove'));
     const about = of === 'surface' ? ABOUT.map((one) => field({ store, part: 'reading', id, field: one })) : [];
     const wet = el('button', { type: 'button', class: 'do line wide', 'data-key': `wood-${id}`, hidden: true, click: () => add('wood_moisture', byId(store.job.readings, id)?.name ?? '') });
-    const node = el('div', { class: 'group reading-entry', role: 'group' }, el('div', 'fields', called?.node, shown.node, el('div', 'aside', age, el('span', 'moves', again, LONE.some((one) => one === of) && id === byFirst(of) ? undefined : gone)), ...about.map((one) => one.node), of === 'surface' ? wet : undefined));
+    called?.node.classList.remove('wide');
+    const node = el('div', { class: `group reading-entry${spot ? ' spot' : ''}`, role: 'group' }, el('div', 'fields', called?.node, shown.node, el('div', 'aside', age, el('span', 'moves', again, LONE.some((one) => one === of) && id === byFirst(of) ? undefined : gone)), ...about.map((one) => one.node), of === 'surface' ? wet : undefined));
     return {
       node,
       update() {
@@ -132,8 +137,11 @@ export function mount(root, store) {
     const damp = found?.dew;
     redraw(drawing, [svg && framed(svg, t('ready.boxes'), damp?.humidity_pct === undefined ? t('ready.no_humidity') : t('ready.humidity_is', { pct: w.pct(damp.humidity_pct) }))]);
     redraw(beside, [besideAxis(store)]);
-    redraw(again, [...turns(store), ...readAgain(store)]);
-    const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code) && (one.severity === 'stop' || one.at.part !== 'job' && !(one.at.part === 'reading' && one.at.id > 0)));
+    redraw(again, turns(store));
+    const next = readAgain(store);
+    nextPart.hidden = !next;
+    redraw(nextRows, [next, el('p', 'note', t('ready.ages'))]);
+    const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code) && !(one.at.part === 'reading' && one.at.id > 0 && BESIDE_FIELD.has(one.code)) && (one.severity === 'stop' || one.at.part !== 'job' && !(one.at.part === 'reading' && one.at.id > 0)));
     redraw(notes, others.map(findingNote));
     redraw(cautions, [el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure'))]);
     list(lone, LONE.flatMap(lonely), (one) => `${one.of}-${one.id}`, (one) => ('entries' in one ? entry(one) : empty(one.of)));
@@ -141,16 +149,20 @@ export function mount(root, store) {
     list(moist, humid, (one) => one.id, entry);
     redraw(moistPress, humid.length ? [] : [el('div', 'group', el('h3', '', t('ready.moisture')), el('p', 'note', t('ready.moisture_how')), el('div', 'dos two', ...MOIST.map((of) => press(t(`ready.enter.${of}`), 'enter-' + of, () => add(of)))))]);
     list(surfaces, job.readings.filter((one) => one.of === 'surface'), (one) => one.id, entry);
+    // Moisture is asked where something is wood, or where it was read all the same.
+    woodPart.hidden = !job.readings.some((one) => one.of === 'wood_moisture' || one.of === 'surface' && entryOf(job, 'reading', one.id, 'material')?.text === 'wood');
     list(wood, job.readings.filter((one) => one.of === 'wood_moisture'), (one) => one.id, entry);
     list(weather, job.readings.filter((one) => WEATHER.some((of) => of === one.of)), (one) => one.id, entry);
     redraw(weatherPress, WEATHER.filter((of) => !job.readings.some((one) => one.of === of)).map((of) => press(t(`ready.enter.${of}`), 'enter-' + of, () => add(of))));
-    redraw(margins, found && (found.dew || found.checks.some((one) => one.inside_by_f !== undefined)) ? [el('h2', 'bar', t('ready.margins')), el('ul', 'rows',
+    const inside = found && (found.dew || found.checks.some((one) => one.inside_by_f !== undefined)) ? [el('ul', 'rows',
       ...(damp ? [row(t('ready.name.dew_point'), damp.point_f.low === damp.point_f.high ? '' : t('ready.meter', { low: bare(w.temp(damp.point_f.low)), high: w.temp(damp.point_f.high) }), worked(w.temp(damp.point_f.likely), 'job', 0, 'readiness.dew.point_f')),
         row(t('ready.least_surface', { spread: w.step(damp.spread_f) }), '', worked(w.temp(damp.least_surface_f), 'job', 0, 'readiness.dew.least_surface_f')),
         damp.frost_f === undefined ? undefined : row(t('ready.frost_point'), '', worked(w.temp(damp.frost_f), 'job', 0, 'readiness.dew.frost_f'))] : []),
       ...found.checks.flatMap((one) => one.inside_by_f === undefined || one.least_f === undefined || one.most_f === undefined ? [] : [row(checkName(one), t(one.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(one.least_f)), most: w.temp(one.most_f) }),
         worked(t(one.inside_by_f < 0 ? 'ready.outside_by' : 'ready.inside_by', { by: w.step(Math.abs(one.inside_by_f)) }), 'check', one.id, 'inside_by_f'))])),
-    el('p', 'note', t('ready.ages'))] : [el('p', 'note', t('ready.ages'))]);
+    ] : undefined;
+    marginsPart.hidden = !inside;
+    redraw(margins, inside ?? []);
     for (const one of [...limits, ...around, ...flames]) one.update();
   }
 
@@ -175,6 +187,9 @@ export function mount(root, store) {
 
 /** The field that holds a reading. @param {ReadingOf} of */
 const fieldOf = (of) => (of === 'humidity' ? 'humidity' : of === 'wood_moisture' ? 'moisture' : of === 'wind' ? 'wind' : 'temperature');
+
+/** What is only too old or not timed stands beside its field and on the axis, not once more on top. */
+const BESIDE_FIELD = new Set(['reading_old', 'reading_untimed']);
 
 /** Findings that belong here and are shown besides the one to blame. */
 const READY = new Set(['spot_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'below_dew_point', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed',

@@ -8,7 +8,7 @@ import { el } from './list.js';
 import { mark } from './marks.js';
 import { between, breadth, byId, caution, findingNote, framed, head, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
 import { bubble } from './svg.js';
-import { finding, label, span, t } from './words.js';
+import { day, finding, label, span, t } from './words.js';
 import { go } from './view.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -327,7 +327,7 @@ export function sheetHead(store) {
   const date = store.job.entries.find((one) => one.field === 'spray_date')?.text.trim();
   return head({
     back: [to('jobs'), t('sheet.jobs')], side: el('a', { href: to('settings'), class: 'link' }, t('sheet.settings')), title: jobName(store),
-    sub: [store.job.place.trim(), date && t('sheet.spraying', { date })].filter(Boolean).join('. '),
+    sub: [store.job.place.trim(), date && t('sheet.spraying', { date: day(date) })].filter(Boolean).join('. '),
   });
 }
 

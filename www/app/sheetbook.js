@@ -5,7 +5,7 @@ import { asJob, catalogueText, compare, readCatalogue, taken } from './catalogue
 import { download, MOST_BYTES, openValue } from './files.js';
 import { el } from './list.js';
 import { notify } from './notices.js';
-import { head, note, press, redraw, to } from './parts.js';
+import { head, note, press, redraw, to, way } from './parts.js';
 import { go } from './view.js';
 import { t } from './words.js';
 
@@ -143,7 +143,7 @@ export function mount(root, store) {
       }, 'line')),
     ] : []);
     redraw(lists, PARTS.flatMap((part) => [el('h2', 'bar', t(`stock.list.${part}`)),
-      all[part].length ? el('ul', 'rows', ...all[part].map((sheet) => sheetRow(part, sheet))) : el('p', 'note', t(`stock.list_none.${part}`))]));
+      all[part].length ? el('ul', 'rows', ...all[part].map((sheet) => sheetRow(part, sheet))) : el('p', 'note', t(`stock.list_none.${part}`))]).concat(el('div', 'dos', way(t('page.to_stock'), to('stock')))));
   }
 
   return { title: t('stock.catalogue'), update };

@@ -154,9 +154,10 @@ export function clock(ms, from = Date.now()) {
   return `${date.toLocaleDateString(LOCALE[language], { weekday: 'short' })} ${time}`;
 }
 
-/** A span of minutes: `40 min`, `2 h 40`. @param {number} minutes */
+/** A span of minutes: `40 min`, `2 h 40`, days from the second one on. @param {number} minutes */
 export function span(minutes) {
   const whole = Math.round(minutes);
+  if (whole >= 2880) return t('page.days', { n: Math.floor(whole / 1440) });
   if (whole < 60) return `${whole}\u00a0min`;
   return whole % 60 ? `${Math.floor(whole / 60)}\u00a0h\u00a0${whole % 60}` : `${whole / 60}\u00a0h`;
 }
@@ -171,7 +172,7 @@ export function finding(found) {
   const words = pages.get('findings')?.[found.code];
   /** @type {Figures} */
   const figures = {};
-  for (const { name, text } of found.figures) figures[name] = text.startsWith('@') && has(`ready.${text.slice(1)}`) ? t(`ready.${text.slice(1)}`) : text;
+  for (const { name, text } of found.figures) figures[name] = text.startsWith('@') && has(`ready.${text.slice(1)}`) ? t(`ready.${text.slice(1)}`) : plain(text);
   const { part, field } = found.at;
   figures.field ??= lower(label(part, field));
   return {
@@ -179,6 +180,19 @@ export function finding(found) {
     do: words ? fill(words.do, figures) : '',
     source: found.source ? t(`sources.${found.source}`) : '',
   };
+}
+
+/** A figure as it is read in a sentence: a date by the month's name, a long span in days. @param {string} text */
+function plain(text) {
+  if (/^\d{4}-\d\d-\d\d$/.test(text)) return day(text);
+  const hours = /^(\d{2,})\sh(\s\d+\smin)?$/.exec(text);
+  return hours && Number(hours[1]) >= 48 ? span(Number(hours[1]) * 60) : text;
+}
+
+/** A date `2026-10-16` the way it is written here; anything else as it is. @param {string} text */
+export function day(text) {
+  const date = /^\d{4}-\d\d-\d\d$/.test(text) ? new Date(`${text}T00:00Z`) : undefined;
+  return date && !Number.isNaN(date.getTime()) ? date.toLocaleDateString(LOCALE[language], { timeZone: 'UTC', month: 'short', day: 'numeric', year: 'numeric' }) : text;
 }
 
 /** A label within a sentence: `Height` becomes `height`, `R` stays. @param {string} text */

@@ -92,17 +92,20 @@ export function section(depth, { width, label }) {
   const top = 26;
   const deepest = Math.max(0.75, depth.aim, depth.most, depth.cavity ?? 0, ...depth.levels.map((one) => one.at));
   const k = Math.min(80, 380 / (deepest + 0.2));
-  const floor = Math.max(top + (deepest + 0.2) * k, top + 42 * depth.levels.length + (depth.gap ? CROSS : 0));
+  // On a narrow page the member is cut narrower, so that the names of the marks have room.
+  const off = width < 440 ? 30 : 0;
+  const [left, right, ruler, end] = [70, 178, 222, width + off];
+  const named = depth.levels.map((one) => inLines(one, end - ruler - 36));
+  const floor = Math.max(top + (deepest + 0.2) * k, top + named.reduce((sum, one) => sum + one.room, 0) + (depth.gap ? CROSS : 0));
   const height = floor + 74;
   const up = (/** @type {number} */ inches) => floor - inches * k;
   const { defs, fill } = foam();
-  const [left, right, ruler, end] = [70, 178, 222, width];
   /** @type {Node[]} */
   const parts = [defs];
   // Grid: one square = 1 in.
   let path = '';
-  for (let x = left + 108 - 3 * k; x < width; x += k) if (x > 0) path += `M${r2(x)} 0V${r2(height)}`;
-  for (let y = floor; y > 0; y -= k) path += `M0 ${r2(y)}H${width}`;
+  for (let x = left + 108 - 3 * k; x < end; x += k) if (x > 0) path += `M${r2(x)} 0V${r2(height)}`;
+  for (let y = floor; y > 0; y -= k) path += `M0 ${r2(y)}H${end}`;
   parts.push(line('grid', path));
   // What is behind, cut across; a member at the left.
   const clip = 'c' + defs.querySelector('pattern')?.id;
@@ -110,13 +113,13 @@ export function section(depth, { width, label }) {
   let grain = '';
   for (let x = -30; x < ruler; x += 15) grain += `M${x} ${r2(floor + 46)}q10 -20 30 -46`;
   parts.push(s('path', { class: 'hair', 'clip-path': `url(#${clip})`, d: grain }), line('cut', d('M', 0, floor, 'H', ruler)), line('ln', d('M', 0, floor + 34, 'H', ruler)));
-  parts.push(text('q', 8, floor + 54, depth.words.behind));
+  parts.push(text('q', off + 8, floor + 54, depth.words.behind));
   const memberTop = depth.cavity ? Math.max(top - 12, up(depth.cavity)) : top - 12;
   parts.push(rect('woodfill', 0, memberTop, left, floor - memberTop));
   let hair = '';
   for (let x = 12; x < left; x += 14) hair += `M${x} ${r2(memberTop)}c-5 ${r2((floor - memberTop) * 0.2)} 6 ${r2((floor - memberTop) * 0.4)} 0 ${r2(floor - memberTop)}`;
   parts.push(line('hair', hair), line('cut', d('M', 0, memberTop, 'H', left, 'V', floor)));
-  if (floor - memberTop > 90) parts.push(s('text', { class: 'halo b m', transform: `translate(34 ${r2((floor + memberTop) / 2)}) rotate(-90)` }, depth.words.member));
+  if (floor - memberTop > 90) parts.push(s('text', { class: 'halo b m', transform: `translate(${(left + off) / 2 + 4} ${r2((floor + memberTop) / 2)}) rotate(-90)` }, depth.words.member));
   // Foam: lowest point at the promise, highest under the most allowed, mean at the aim.
   const low = up(depth.promised);
   const high = up(Math.min(depth.most, 2 * depth.aim - depth.promised, depth.aim + Math.max(0, (depth.most - depth.aim) * 0.8)));
@@ -149,27 +152,36 @@ export function section(depth, { width, label }) {
   }
   parts.push(line('hair', ticks));
   parts.push(...fan(depth, up, floor, ruler, end));
-  return drawing(width, height, label, parts);
+  const svg = drawing(width, height, label, parts);
+  svg.setAttribute('viewBox', `${off} 0 ${r2(width)} ${r2(height)}`);
+  return svg;
 }
 
 /** Room between two marks that cross. */
 const CROSS = 26;
 
+/** The name of a mark and the line below it in at most two lines each, and the room that they take. @param {Level} one @param {number} most */
+function inLines(one, most) {
+  const what = twoLines(one.what, most, 17);
+  const sub = one.sub ? twoLines(one.sub, most, 13.5) : [];
+  return { what, sub, room: 42 + (what.length - 1) * 18 + Math.max(0, sub.length - 1) * 15 };
+}
+
 /** The marks leave the ruler at their true height and fan out to labels with room between them. */
 function fan(/** @type {Parameters<typeof section>[0]} */ depth, /** @type {(n: number) => number} */ up,
   /** @type {number} */ floor, /** @type {number} */ x, /** @type {number} */ end) {
   const levels = [...depth.levels].sort((a, b) => b.at - a.at);
-  const gap = 42;
-  // Under the higher of two marks that cross there is room to say so.
-  const after = levels.map((one) => (one.at === depth.gap?.[0] ? gap + CROSS : gap));
-  const first = 22;
+  const names = levels.map((one) => inLines(one, end - x - 36));
+  // From one mark to the next: the lines below the one and those above the other; under the higher of two marks that cross there is room to say so.
+  const after = levels.map((one, at) => 42 + Math.max(0, names[at].sub.length - 1) * 15 + ((names[at + 1]?.what.length ?? 1) - 1) * 18 + (one.at === depth.gap?.[0] ? CROSS : 0));
+  const first = 22 + (names[0].what.length - 1) * 18;
   /** @type {number[]} */
   const ys = levels.map((one) => up(one.at));
   for (let i = 0; i < ys.length; i += 1) ys[i] = Math.max(ys[i], i ? ys[i - 1] + after[i - 1] : first);
-  let most = floor + 10;
+  let most = floor + 10 - Math.max(0, (names[names.length - 1]?.sub.length ?? 1) - 1) * 15;
   for (let i = ys.length - 1; i >= 0; i -= 1) {
     ys[i] = Math.min(ys[i], most);
-    most = ys[i] - (after[i - 1] ?? gap);
+    most = ys[i] - (after[i - 1] ?? 42);
   }
   /** @type {Node[]} */
   const parts = [];
@@ -185,15 +197,16 @@ function fan(/** @type {Parameters<typeof section>[0]} */ depth, /** @type {(n: 
     const { defs, fill } = barred();
     const [high, low] = depth.gap.map(up);
     parts.push(defs, s('path', { d: d('M', x - 10, high, 'H', x + 4, 'L', x + 29, ys[least], 'H', end, 'V', ys[under], 'H', x + 29, 'L', x + 4, low, 'H', x - 10, 'Z'), fill, opacity: '.34' }));
-    const y = ys[least] + CROSS + 8;
+    const y = ys[least] + CROSS + 8 + Math.max(0, names[least].sub.length - 1) * 15;
     // On a narrow page the words alone: they must not run off its edge.
     const roomy = wide(depth.words.cross, 16) < end - x - 63;
     parts.push(roomy ? markAt('watch', x + 45, y - 5, 22) : text('', 0, 0, ''), text(roomy ? 'b md halo' : 'b halo', x + (roomy ? 61 : 34), y, depth.words.cross));
   }
   levels.forEach((one, i) => {
     parts.push(line(pens[one.kind] + (one.dash ? ' dash' : ''), d('M', x - 10, up(one.at), 'H', x + 4, 'L', x + 29, ys[i], 'H', end)));
-    parts.push(text(inks[one.kind], x + 34, ys[i] - 5, one.what));
-    if (one.sub) parts.push(text('q', x + 34, ys[i] + 14, fit(one.sub, end - x - 36, 13.5)));
+    const { what, sub } = names[i];
+    what.forEach((part, at) => parts.push(text(inks[one.kind], x + 34, ys[i] - 5 - (what.length - 1 - at) * 18, part)));
+    sub.forEach((part, at) => parts.push(text('q', x + 34, ys[i] + 14 + at * 15, part)));
   });
   return parts;
 }
