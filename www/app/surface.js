@@ -81,7 +81,7 @@ export function mount(root, store, route) {
     const w = figures(store.job.units);
     const outline = call('outline', store.job, id);
     const area = store.estimate && byId(store.estimate.surfaces, id)?.area;
-    if (!outline || !area) return redraw(drawing, [el('p', 'note pad', t('surface.not_yet'))]);
+    if (!outline || !area) return redraw(drawing, [el('p', 'note pad', [lacking(surface), t('surface.not_yet')].filter(Boolean).join(' '))]);
     const net = ranged(area.net_ft2, w.area);
     const { svg, square, shown } = elevation(outline, {
       width: breadth(root), metric: w.metric, letters: letters(surface), active,
@@ -93,6 +93,13 @@ export function mount(root, store, route) {
     const times = area.measures.find((one) => one.field === 'times')?.value.likely;
     const said = [t(caption, { net }), times !== undefined && t('surface.times', { n: times }), shown !== undefined && t('surface.part_drawn', { shown: w.length(shown), whole: w.length(outline.width_in) })];
     redraw(drawing, [framed(svg, said.filter(Boolean).join(' · '), t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }))]);
+  }
+
+  /** What is still needed, by the names that its fields have here. @param {import('./job.js').Surface} surface */
+  function lacking(surface) {
+    const lacks = (store.estimate?.findings ?? []).filter((one) => one.code === 'needed' && one.at.part === 'surface' && one.at.id === id)
+      .map(({ at: { field: one } }) => (has(`surface.${surface.shape}.${one}`) ? t(`surface.${surface.shape}.${one}`) : label('surface', one)));
+    return lacks.length ? t('surface.lacking', { fields: lacks.join(' · ') }) : '';
   }
 
   function update() {

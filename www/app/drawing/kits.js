@@ -10,7 +10,7 @@ import { d, drawing, fit, fresh, line, r2, rect, s, text } from '../svg.js';
 /** @param {Kit[]} kits @param {{width: number, label: string}} how @returns {SVGElement} */
 export function kitOutlines(kits, { width, label }) {
   const largest = Math.max(1, ...kits.map((one) => one.label));
-  const perRow = Math.max(1, Math.min(4, kits.length, Math.floor(width / 94)));
+  const perRow = Math.max(1, Math.min(4, kits.length, Math.floor(width / 108)));
   const cell = width / Math.max(2, perRow);
   const rowHeight = 180;
   /** @type {Node[]} */
