@@ -25,6 +25,7 @@ mod words;
 mod write;
 
 pub use echo::{Echo, EchoMeaning, EchoState, echo};
+pub(crate) use quantities::held_between;
 pub use quantities::{
     Band, BoardFeet, Cents, Fahrenheit, Inches, Minutes, Pounds, PoundsPerCubicFoot, RValue, SquareFeet,
 };

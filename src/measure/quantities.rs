@@ -110,3 +110,15 @@ impl core::ops::Mul<Inches> for SquareFeet {
         BoardFeet(self.0 * depth.0)
     }
 }
+
+/// The value, or the bound that it lies beyond. The standard library's `clamp` can fail, and its message brings
+/// the whole writing of floating-point numbers along: a tenth of what a browser fetches.
+pub(crate) fn held_between(value: f64, least: f64, most: f64) -> f64 {
+    if value < least {
+        least
+    } else if value > most {
+        most
+    } else {
+        value
+    }
+}

@@ -7,7 +7,7 @@ use super::windows::on_or_above;
 use super::{Check, ReadState};
 use crate::findings::Code;
 use crate::job::ReadingOf;
-use crate::measure::{Band, Fahrenheit, Kind};
+use crate::measure::{Band, Fahrenheit, Kind, held_between};
 use serde::Serialize;
 
 /// Air on a site is never drier than this, in percent. The table of fields takes no drier reading (a meter
@@ -123,7 +123,7 @@ fn from_humidity(row: &Row<'_>, humidity: Band<f64>, air: Band<f64>, limits: &Li
 /// The dew point of air at a humidity, and what it may be by the meter's error in both: low from the drier
 /// and colder, high from the moister and warmer. Humidity stays between [`DRIEST_PCT`] and 100 %.
 fn meter_band(air_f: f64, humidity_pct: f64, limits: &Limits) -> Option<Band<f64>> {
-    let at = |air_f: f64, humidity_pct: f64| dew_point(air_f, humidity_pct.clamp(DRIEST_PCT, 100.0));
+    let at = |air_f: f64, humidity_pct: f64| dew_point(air_f, held_between(humidity_pct, DRIEST_PCT, 100.0));
     Some(Band {
         low: at(air_f - limits.meter_f, humidity_pct - limits.meter_pct)?,
         likely: at(air_f, humidity_pct)?,

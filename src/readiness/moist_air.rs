@@ -9,6 +9,8 @@
 //! supercooled water, and the frost point over ice is given beside it. Below freezing the frost point is
 //! the warmer of the two: at 20 °F by about 1 °F.
 
+use crate::measure::held_between;
+
 /// Coldest air that the equations are used for: the lower end of equation 5.
 pub const COLDEST_F: f64 = -148.0;
 /// Hottest air that the equations are used for: the upper end of equation 6.
@@ -100,7 +102,7 @@ fn saturated_at(ln_pa: f64, start_f: f64, over: Over) -> f64 {
     let mut k = kelvin(start_f);
     for _ in 0..STEPS {
         let (ln_p, slope) = ln_saturation(k, over);
-        let next = (k - (ln_p - ln_pa) / slope).clamp(coldest, hottest);
+        let next = held_between(k - (ln_p - ln_pa) / slope, coldest, hottest);
         let moved = (next - k).abs();
         k = next;
         if moved < SETTLED_K {

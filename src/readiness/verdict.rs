@@ -31,13 +31,13 @@ impl Tally {
 
     /// A reading or a kit counts until an instant.
     pub(super) fn counts_until(&mut self, part: Part, id: u32, until_ms: f64) {
-        self.next.push(Next { part, id, until_ms });
+        let place = self.next.partition_point(|one| one.until_ms.total_cmp(&until_ms).is_le());
+        self.next.insert(place, Next { part, id, until_ms });
     }
 
     /// What ends a GO, the first to do so first.
-    pub(super) fn next(&mut self) -> Vec<Next> {
-        self.next.sort_by(|one, two| one.until_ms.total_cmp(&two.until_ms));
-        self.next.clone()
+    pub(super) fn next(self) -> Vec<Next> {
+        self.next
     }
 
     /// The verdict, the instant until which a GO holds, and the finding to blame otherwise.

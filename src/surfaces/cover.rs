@@ -1,6 +1,7 @@
 //! How much of a plane rectangles cover, without counting anything twice.
 
 use super::Rect;
+use crate::measure::held_between;
 
 /// Two slopes that meet over the middle: what lies above them is not there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -62,7 +63,7 @@ pub(super) fn cover(layers: &[Layer], ranks: usize, top: Option<Top>) -> Vec<f64
     let spans = layers.iter().enumerate().map(|(who, layer)| (layer.rect.x_in, layer.rect.right_in(), who));
     for edge in edges(spans) {
         if edge.at > from && !crossed.is_empty() {
-            let ridge = top.map_or(edge.at, |top| (top.width / 2.0).clamp(from, edge.at));
+            let ridge = top.map_or(edge.at, |top| held_between(top.width / 2.0, from, edge.at));
             for (left, right) in [(from, ridge), (ridge, edge.at)] {
                 if right > left {
                     stretches(&crossed, (left, right), top, &mut areas);

@@ -3,6 +3,7 @@
 use super::cover::Top;
 use super::{Asked, Extent, MemberRect, Rect, ShapeForm};
 use crate::job::Shape;
+use crate::measure::held_between;
 
 pub(super) const FORM: ShapeForm = ShapeForm {
     shape: Shape::Gable,
@@ -43,7 +44,7 @@ pub(super) fn cut(members: Vec<MemberRect>, top: Top) -> Vec<MemberRect> {
     let under = members.into_iter().filter_map(|one| {
         let rect = one.rect;
         let (left, right) = (rect.x_in, rect.right_in());
-        let middle = (top.width / 2.0).clamp(left, right);
+        let middle = held_between(top.width / 2.0, left, right);
         let high = rect.top_in().min(top.at(middle));
         let rect = Rect::between(left, rect.y_in, right, high);
         (rect.h_in > 0.0).then_some(MemberRect { rect, ..one })
