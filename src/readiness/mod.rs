@@ -179,7 +179,7 @@ pub fn check(job: &Job, foams: &[&Foam], stock: &[Stock], now: Now, reader: &mut
     let (verdict, until_ms, blame) = tally.verdict();
     let nearest = nearest(&checks);
     let closest = nearest.first().copied();
-    Readiness { verdict, until_ms, blame, closest, next: tally.next(), nearest, checks, dew }
+    Readiness { verdict, until_ms, blame, closest, next: tally.next().to_vec(), nearest, checks, dew }
 }
 
 /// The temperatures that are inside, the one by the least first; of two equal ones the first in the order of

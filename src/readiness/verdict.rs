@@ -36,8 +36,8 @@ impl Tally {
     }
 
     /// What ends a GO, the first to do so first.
-    pub(super) fn next(self) -> Vec<Next> {
-        self.next
+    pub(super) fn next(&self) -> &[Next] {
+        &self.next
     }
 
     /// The verdict, the instant until which a GO holds, and the finding to blame otherwise.
