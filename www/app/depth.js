@@ -8,7 +8,7 @@ import { describe, nameOf } from './drawn.js';
 import { field, fieldId } from './field.js';
 import { figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
-import { breadth, byId, caution, findingNote, framed, head, press, redraw, row, src, to, way, worked } from './parts.js';
+import { breadth, byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName } from './sheet.js';
 import { t } from './words.js';
 
@@ -28,6 +28,10 @@ export function mount(root, store, route) {
   const three = el('div');
   const notes = el('div', 'says');
   const sources = el('div');
+  const origins = more(t('depth.where_from'), el('ul', 'rows',
+    origin(t('depth.promised'), t('depth.from_promise'), t('sources.depth_tolerance')),
+    origin(t('depth.r'), t('depth.from_r'), t('sources.ftc_460_17')),
+    origin(t('depth.most'), t('depth.from_most'), t('sources.depth_tolerance'))));
   const bar = answerBar();
   const make = (/** @type {string} */ name, /** @type {string} */ hint = '') => field({ store, part: 'surface', id, field: name, source: true, hint });
   const typed = make('depth');
@@ -55,7 +59,7 @@ export function mount(root, store, route) {
   root.append(el('main', '', top, el('div', 'pad', el('div', 'fields one', exposure.node, spot.node)), drawing, el('div', 'pad top', stepper, three, notes, out,
     el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields one', typed.node, target.node, kitPart),
     el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), uneven.node, foamPart),
-    el('h2', 'bar', t('depth.there')), el('div', 'fields one', there.node, same.node), found, patched.node, sources)), bar.node);
+    el('h2', 'bar', t('depth.there')), el('div', 'fields one', there.node, same.node), found, patched.node, el('div', 'folds', origins), sources)), bar.node);
 
   /** @param {1 | -1} sign */
   function stepBy(sign) {
@@ -115,11 +119,7 @@ export function mount(root, store, route) {
     const foams = job.foams.map((it) => /** @type {[number, string]} */ ([it.id, it.name || t('depth.foam_unnamed')]));
     options(foam, [[0, t('depth.foam_of_job', { name: byId(job.foams, job.foam)?.name ?? '–' })], ...foams], surface.foam);
     const sheet = byId(job.foams, one?.foam ?? job.foam);
-    redraw(sources, [el('h2', 'bar', t('depth.where_from')), el('ul', 'rows',
-      origin(t('depth.promised'), t('depth.from_promise'), t('sources.depth_tolerance')),
-      origin(t('depth.r'), t('depth.from_r'), t('sources.ftc_460_17')),
-      origin(t('depth.most'), t('depth.from_most'), t('sources.depth_tolerance'))),
-    depth ? el('h2', 'bar', t('depth.rules')) : undefined, depth ? rules(store, depth, one?.foam || job.foam) : undefined,
+    redraw(sources, [depth ? el('h2', 'bar', t('depth.rules')) : undefined, depth ? rules(store, depth, one?.foam || job.foam) : undefined,
     el('div', 'dos', sheet ? way(t('depth.open_sheet', { name: sheet.name }), to('foam', sheet.id)) : undefined, way(t('depth.to_surface'), to('surface', id)))]);
   }
 
