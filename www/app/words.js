@@ -185,6 +185,7 @@ export function finding(found) {
 /** A figure as it is read in a sentence: a date by the month's name, a long span in days. @param {string} text */
 function plain(text) {
   if (/^\d{4}-\d\d-\d\d$/.test(text)) return day(text);
+  if (/^\d{4,}$/.test(text)) return numbers.format(Number(text));
   const hours = /^(\d{2,})\sh(\s\d+\smin)?$/.exec(text);
   return hours && Number(hours[1]) >= 48 ? span(Number(hours[1]) * 60) : text;
 }
