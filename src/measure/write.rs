@@ -55,7 +55,12 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
         return NONE.to_owned();
     };
     let value = in_unit(value, unit);
-    let places = if unit == Unit::L && value.abs() >= 99.95 { 0 } else { places };
+    let places = match unit {
+        Unit::L if value.abs() >= 99.95 => 0,
+        // A block core or a vent is a fraction of a square foot.
+        Unit::Ft2 | Unit::M2 if value.abs() < 0.95 => 3,
+        _ => places,
+    };
     match number(value, places, Some(group)) {
         None => NONE.to_owned(),
         Some(text) if kind == Kind::Resistance => [sign, &text].concat(),
