@@ -99,7 +99,7 @@ fn tangent(degrees: Ratio) -> Parse<Ratio> {
     let steep = degrees > 45.0;
     let angle = if steep { 90.0 - degrees } else { degrees }.to_radians();
     // Newton's rule on the arc tangent, which the other direction needs anyway: up to 45° each round doubles
-    // the figures that are right. A tangent by itself is three times the code.
+    // the figures that are right. A tangent by itself is many times the code.
     let mut rise = angle;
     for _ in 0..TANGENT_ROUNDS {
         rise -= (libm::atan(rise) - angle) * (1.0 + rise * rise);

@@ -38,7 +38,7 @@ pub fn given<T: Tsify + Serialize>(value: &T) -> Ts<T> {
     Ts::new_unchecked(encode(value))
 }
 
-const SLOTS: usize = 1024;
+const SLOTS: usize = 4096;
 
 thread_local! {
     /// Names of fields and variants that JavaScript already holds, by the address of their text.
