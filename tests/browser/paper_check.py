@@ -27,6 +27,10 @@ GAP = 90
 """Characters that may stand between two texts of one row: what the style adds, a head repeated."""
 
 
+JOBS = ("small", "barn", "shapes", "patches", "long")
+"""The jobs whose papers every engine prints."""
+
+
 def plain(text):
     """Without space and without forms that a font may join or split."""
     return "".join(unicodedata.normalize("NFKC", text).replace("\u00ad", "").split())
@@ -147,6 +151,9 @@ def main(folder):
         wrong += [f"{name}: {text}" for _, text in read.faults]
     if not sound:
         wrong.append(f"no PDF in {folder}: the browser part prints them")
+    for engine in sorted(one for one in folder.iterdir() if one.is_dir()) if folder.is_dir() else []:
+        there = {file.stem.split("-")[0] for file in engine.glob("*.pdf")}
+        wrong += [f"{engine.name}: no paper of {job}" for job in JOBS if job not in there]
     if (folder / "chromium").is_dir() and refused < 5:
         wrong.append(f"only {refused} spoiled papers were refused")
     print("\n".join(wrong[:60] or [f"{sound} PDFs, {pages} pages, {rows} rows hold; {refused} spoiled ones refused"]))

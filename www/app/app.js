@@ -90,15 +90,6 @@ function carried() {
   return link;
 }
 
-/** The sheet is what prints, whatever screen is open. */
-async function printSheet() {
-  if (route.name !== 'sheet') {
-    history.pushState(null, '', to('sheet'));
-    await show();
-  }
-  window.print();
-}
-
 /** At the desk the whole sheet stands at the right, live. */
 async function showLive() {
   if (!wide.matches) {
@@ -216,7 +207,6 @@ function listen() {
     breadth = innerWidth;
     update();
   });
-  document.addEventListener('foamwright-print', () => void printSheet());
   document.addEventListener('foamwright-language', (event) => void changeLanguage(/** @type {CustomEvent} */ (event).detail));
   by('undo').addEventListener('click', () => {
     const before = store.canUndo && store.undo();

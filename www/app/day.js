@@ -65,7 +65,7 @@ export function mount(root, store) {
   root.append(el('main', '', top, urgent, el('div', 'pad top', next), nozzle, waiting, lists, kits.node, faultList(store, fresh),
     el('section', 'pad', el('h2', 'bar', t('day.log')), logNote, logList),
     el('div', 'pad tail', el('h2', 'bar', t('day.safe')), el('div', 'says', caution('day.breath'), caution('day.vessel')), src(t('spraying.practice')), el('p', 'note', t('sheet.governs')),
-      el('div', 'dos no-print', press(t('day.print'), 'print', () => window.print()))), live), bar.node);
+      el('div', 'dos no-print', way(t('spraying.print'), to('paper', 'day')))), live), bar.node);
 
   /** Marks a line. @param {Pick<DayStep, 'key' | 'surface' | 'lift'>} step @param {boolean} [skip] */
   function done({ key, surface, lift }, skip = false) {

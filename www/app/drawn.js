@@ -117,7 +117,7 @@ export function kits(store, width) {
   return kitOutlines(list, { width, label });
 }
 
-/** What a check is called. @param {import('./core.js').Check} check */
+/** What a check is called. @param {Pick<import('./core.js').Check, 'of' | 'name'>} check */
 export function checkName(check) {
   const name = check.name.trim();
   if (check.of === 'surface') return name || t('ready.surface');

@@ -88,7 +88,7 @@ export function mount(root, store) {
       p.sizes.map((size) => ({ cells: [byId(job.kits, size.kit)?.name || t('kits.unnamed'), bare(w.foam(size.label)), worked(bare(w.foam(size.after_factor)), 'kit', size.kit, 'after_factor'), '− ' + bare(w.foam(size.fixed_loss)), el('b', '', worked(bare(w.foam(size.usable)), 'kit', size.kit, 'usable'))] }))),
     el('p', 'note', t('kits.loss_note')),
     ...mass(p.sizes, w)] : []);
-    redraw(sheets, [el('div', 'dos', way(t('kits.to_shelf'), to('stock'))), el('h2', 'bar', t('kits.sheets')), el('ul', 'rows', ...job.kits.map((kit) => pressRow(to('kit', kit.id), kit.name || t('kits.unnamed'), t('kits.sheet_why'), el('span', 'act', t('kits.edit')))))]);
+    redraw(sheets, [el('div', 'dos no-print', way(t('kits.to_shelf'), to('stock')), way(t('kits.print'), to('paper', 'materials'))), el('h2', 'bar', t('kits.sheets')), el('ul', 'rows', ...job.kits.map((kit) => pressRow(to('kit', kit.id), kit.name || t('kits.unnamed'), t('kits.sheet_why'), el('span', 'act', t('kits.edit')))))]);
     for (const one of [...fields, ...limits]) one.update();
   }
 

@@ -37,13 +37,7 @@ export function startMenu(store, { press, panel, onLanguage }) {
       el('ul', 'menu-ways',
         way(t('page.to_sheet'), to('sheet')), way(t('page.to_jobs'), to('jobs')), way(t('page.to_stock'), to('stock')), way(t('page.to_settings'), to('settings')),
         el('li', '', el('button', { type: 'button', class: 'press', disabled: !store.canRedo, click: () => store.redo() }, t('page.redo'))),
-        el('li', '', el('button', {
-          type: 'button', class: 'press',
-          click: () => {
-            show(false);
-            document.dispatchEvent(new Event('foamwright-print'));
-          },
-        }, t('page.print')))),
+        way(t('page.print'), to('paper', 'sheet'))),
       themePick(), languagePick(onLanguage), unitsPick(store));
   }
   return { update: () => { if (!panel.hidden) draw(); } };

@@ -34,7 +34,7 @@ export function mount(root, store) {
     el('h2', 'bar', t('move.tables')), el('p', 'note', t('move.tables_note')),
     el('div', 'dos', press(t('move.surfaces_csv'), 'surfaces-csv', () => table('surfaces', surfacesCsv(store))), press(t('move.kits_csv'), 'kits-csv', () => table('kits', kitsCsv(store)))),
     el('h2', 'bar', t('move.paper')),
-    el('div', 'dos', press(t('page.print'), 'print', () => document.dispatchEvent(new Event('foamwright-print')))),
+    el('div', 'dos', way(t('page.print'), to('paper', 'sheet'))),
     el('h2', 'bar', t('move.everything')), el('p', 'note', t('move.everything_note')),
     el('div', 'dos', way(t('move.backup'), to('backup'))))));
 

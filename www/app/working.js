@@ -49,7 +49,7 @@ function writer(w, path, unit) {
 
 /** A value of the estimate in words: a figure, a range, or several joined. @param {any} value @param {(value: number) => string} write @param {string} [join] @returns {string} */
 function shown(value, write, join = ' + ') {
-  if (Array.isArray(value)) return value.map((one) => shown(one, write)).join(join);
+  if (Array.isArray(value)) return value.length ? value.map((one) => shown(one, write)).join(join) : '0';
   if (typeof value === 'number') return write(value);
   // The range stands beside the result; in the formula the likely value is enough.
   if (value && typeof value === 'object' && 'likely' in value) return write(value.likely);

@@ -6,7 +6,7 @@ use driving::engines::Engine;
 use driving::page::Page;
 use driving::{Step, places};
 use serde_json::{Value, json};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::Arc;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
@@ -157,98 +157,162 @@ impl Print<'_> {
 const LETTER: (f64, f64) = (21.59, 27.94);
 const A4: (f64, f64) = (21.0, 29.7);
 
-/// Every paper of a small job and of long ones, on Letter and A4, from either theme, in both languages: left for
-/// `paper_check.py`, which reads the PDFs. Here it is held that the page itself offers and shows them.
-pub async fn the_papers(journey: Arc<Journey>) -> Step {
+/// Where the PDFs of an engine are left for `paper_check.py`.
+fn folder_of(journey: &Journey) -> Step<PathBuf> {
+    let folder = places::evidence().join("papers").join(journey.engine.name());
+    std::fs::create_dir_all(&folder)?;
+    Ok(folder)
+}
+
+/// Every paper of a job, on Letter and A4, from a theme, in a language: left for `paper_check.py`, which reads the
+/// PDFs. Here it is held that the page itself shows them. With `spoiled`, the same with faults put into the style.
+async fn printed(
+    journey: &Journey,
+    kind: &str,
+    job: &Value,
+    looks: &[(&str, &str)],
+    faults: &[(&str, &str)],
+) -> Step {
     let site = journey.site().await?;
     let page = journey.page(&site);
     journey.browser.viewport(Some((390, 844))).await?;
-    let folder = places::evidence().join("papers").join(journey.engine.name());
-    let _ = std::fs::remove_dir_all(&folder);
-    std::fs::create_dir_all(&folder)?;
+    let folder = folder_of(journey)?;
+    let start = if faults.is_empty() { format!("{kind}-") } else { "spoiled-".to_owned() };
+    for old in std::fs::read_dir(&folder)?.flatten() {
+        if old.file_name().to_string_lossy().starts_with(&start) {
+            std::fs::remove_file(old.path())?;
+        }
+    }
     page.open_ready("#/").await?;
-    page.press_in("#view", "Papers to print").await?;
-    page.until(
-        "the job sheet as it prints",
-        "return document.querySelectorAll('.leaf[data-paper=sheet] tbody tr').length > 10",
+    sheet::take_in(
+        &page,
+        &sheet::written(
+            &format!("{kind}-{}.foamwright.json", journey.engine.name()),
+            job.to_string().as_bytes(),
+        )?,
     )
     .await?;
-
-    let jobs = [
-        ("small", serde_json::from_str(&sheet::sample()?)?),
-        ("barn", job_of("barn-every-shape")?),
-        ("long", long(40)?),
-    ];
-    for (kind, job) in &jobs {
-        sheet::take_in(
-            &page,
-            &sheet::written(&format!("{kind}.foamwright.json"), job.to_string().as_bytes())?,
+    let name = job["name"].clone();
+    sheet::until_kept(&page, |record| record["job"]["name"] == name).await?;
+    let mut must: Vec<String> = job["surfaces"]
+        .as_array()
+        .into_iter()
+        .flatten()
+        .filter_map(|one| one["name"].as_str())
+        .filter(|name| !name.is_empty())
+        .map(str::to_owned)
+        .collect();
+    for (at, &(theme, language)) in looks.iter().enumerate() {
+        page.run(
+            "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1] }))",
+            vec![theme.into(), language.into()],
         )
         .await?;
-        let name = job["name"].clone();
-        sheet::until_kept(&page, |record| record["job"]["name"] == name).await?;
-        page.go("#/").await?;
+        page.open_ready("#/").await?;
         page.until_says("#view h1", job["name"].as_str().unwrap_or_default()).await?;
-        // Both themes on the small job; the long ones from the dark one, which has more to go wrong.
-        let themes: &[&str] = if *kind == "small" { &["Paper", "Crawlspace"] } else { &["Crawlspace"] };
-        for &theme in themes {
-            page.go("#/settings").await?;
-            page.press_in("#view", theme).await?;
-            for language in ["English", "Español"] {
-                if language == "Español" && theme == "Paper" {
-                    continue;
-                }
-                page.go("#/settings").await?;
-                page.press_in("#view", language).await?;
-                page.until(
-                    "the language",
-                    &format!(
-                        "return document.documentElement.lang === '{}'",
-                        if language == "English" { "en" } else { "es" }
-                    ),
-                )
-                .await?;
-                page.go("#/").await?;
-                page.settled().await?;
-                let answer = sheet::answer(&page).await?;
-                let mut must: Vec<String> = job["surfaces"]
-                    .as_array()
-                    .into_iter()
-                    .flatten()
-                    .filter_map(|one| one["name"].as_str())
-                    .filter(|name| !name.is_empty())
-                    .map(str::to_owned)
-                    .collect();
-                must.extend([answer.board_feet, answer.kits, answer.passes]);
-                page.go("#/paper/sheet/materials/day/working").await?;
-                page.until("four papers", "return document.querySelectorAll('.leaf').length === 4").await?;
-                page.settled().await?;
-                let print = Print { folder: &folder, must: &must };
-                let short = if language == "English" { "en" } else { "es" };
-                for (paper, size) in [("letter", LETTER), ("a4", A4)] {
-                    print.take(&page, &format!("{kind}-{theme}-{short}-{paper}"), size, "").await?;
-                }
-                if *kind == "small"
-                    && theme == "Crawlspace"
-                    && short == "en"
-                    && journey.engine == Engine::Chromium
-                {
-                    for (fault, style) in SPOILED {
-                        page.run("const rules = new CSSStyleSheet(); rules.replaceSync(arguments[0]); globalThis.before = [...document.adoptedStyleSheets]; document.adoptedStyleSheets = [...globalThis.before, rules]", vec![json!(style)]).await?;
-                        print.take(&page, &format!("spoiled-{fault}"), LETTER, fault).await?;
-                        page.run("document.adoptedStyleSheets = globalThis.before", vec![]).await?;
-                    }
-                }
+        if at == 0 {
+            let answer = sheet::answer(&page).await?;
+            must.extend([answer.board_feet, answer.kits, answer.passes]);
+        }
+        page.go("#/paper/sheet/materials/day/working").await?;
+        page.until("four papers", "return document.querySelectorAll('.leaf').length === 4").await?;
+        page.settled().await?;
+        let shown = page
+            .run("return [document.documentElement.dataset.theme, document.documentElement.lang]", vec![])
+            .await?;
+        assert_eq!(shown, json!([theme, language]));
+        let print = Print { folder: &folder, must: &must };
+        for &(fault, style) in faults {
+            page.run("const rules = new CSSStyleSheet(); rules.replaceSync(arguments[0]); globalThis.before = [...document.adoptedStyleSheets]; document.adoptedStyleSheets = [...globalThis.before, rules]", vec![json!(style)]).await?;
+            print.take(&page, &format!("spoiled-{fault}"), LETTER, fault).await?;
+            page.run("document.adoptedStyleSheets = globalThis.before", vec![]).await?;
+        }
+        if faults.is_empty() {
+            for (paper, size) in [("letter", LETTER), ("a4", A4)] {
+                print.take(&page, &format!("{kind}-{theme}-{language}-{paper}"), size, "").await?;
             }
-            page.go("#/settings").await?;
-            page.press_in("#view", "English").await?;
-            page.until("English again", "return document.documentElement.lang === 'en'").await?;
         }
     }
     journey.say(format!(
         "the papers lie in {}",
         folder.strip_prefix(places::package()).unwrap_or(&folder).display()
     ));
+    Ok(())
+}
+
+/// Both themes and both languages on the sample.
+pub async fn of_the_sample(journey: Arc<Journey>) -> Step {
+    let looks = [("paper", "en"), ("crawl", "en"), ("crawl", "es")];
+    printed(&journey, "small", &serde_json::from_str(&sheet::sample()?)?, &looks, &[]).await
+}
+
+/// The longer ones from the dark theme, which has more to go wrong.
+const DARK: [(&str, &str); 2] = [("crawl", "en"), ("crawl", "es")];
+
+pub async fn of_the_barn(journey: Arc<Journey>) -> Step {
+    printed(&journey, "barn", &job_of("barn-every-shape")?, &DARK, &[]).await
+}
+
+pub async fn of_every_shape(journey: Arc<Journey>) -> Step {
+    printed(&journey, "shapes", &job_of("crawl-every-new-shape")?, &DARK, &[]).await
+}
+
+/// Old foam, patches, left-over foam and a kit from the shelf.
+pub async fn of_patches(journey: Arc<Journey>) -> Step {
+    let mut job = job_of("patches-and-old-foam")?;
+    job["stock"] = job_of("two-kits-on-the-shelf")?["stock"].clone();
+    if let Some(next) =
+        [&job, &job_of("two-kits-on-the-shelf")?].iter().filter_map(|one| one["next_id"].as_u64()).max()
+    {
+        job["next_id"] = json!(next);
+    }
+    printed(&journey, "patches", &job, &DARK, &[]).await
+}
+
+pub async fn of_a_long_house(journey: Arc<Journey>) -> Step {
+    printed(&journey, "long", &long(40)?, &[("crawl", "es")], &[]).await
+}
+
+/// Papers with a fault in their style, which `paper_check.py` has to refuse: it is the reader that is tried here, so
+/// one engine is enough.
+pub async fn spoiled(journey: Arc<Journey>) -> Step {
+    if journey.engine != Engine::Chromium {
+        return Ok(());
+    }
+    let job = serde_json::from_str(&sheet::sample()?)?;
+    printed(&journey, "spoiled", &job, &[("crawl", "en")], &SPOILED).await
+}
+
+/// The screens that have a paper lead to it: none prints itself instead.
+pub async fn the_ways_to_them(journey: Arc<Journey>) -> Step {
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    journey.browser.viewport(Some((390, 844))).await?;
+    page.open_ready("#/").await?;
+    for (from, press, paper) in [
+        ("#/", "Papers to print", "sheet"),
+        ("#/kits", "Print the materials list", "materials"),
+        ("#/spray", "Print the day sheet", "day"),
+        ("#/day", "Print the day sheet", "day"),
+        ("#/working", "Print the working sheet", "working"),
+        ("#/move", "Print the sheet", "sheet"),
+    ] {
+        page.go(from).await?;
+        page.press_in("#view", press).await?;
+        page.until(
+            &format!("the {paper} alone, from {from}"),
+            &format!("return [...document.querySelectorAll('.leaf')].map(one => one.dataset.paper).join() === '{paper}'"),
+        )
+        .await?;
+    }
+    page.go("#/").await?;
+    page.press("Menu").await?;
+    page.press("Print the sheet").await?;
+    page.until(
+        "the job sheet, from the menu",
+        "return document.querySelectorAll('.leaf[data-paper=sheet] tbody tr').length > 10 && document.querySelectorAll('.leaf').length === 1",
+    )
+    .await?;
     Ok(())
 }
 

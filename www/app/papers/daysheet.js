@@ -5,8 +5,8 @@ import { bare, figures, unitOf } from '../figures.js';
 import { el } from '../list.js';
 import { byId, caution } from '../parts.js';
 import { has, span, t } from '../words.js';
-import { readings } from './jobsheet.js';
 import { entered, leaf, lines, section, tick, when } from './leaf.js';
+import { questions, readings } from './readings.js';
 
 /** @typedef {import('../store.js').Store} Store */
 
@@ -19,13 +19,13 @@ export function daySheet(store) {
   return leaf(store, 'day',
     el('p', 'lead', t('paper.day_how')),
     section(t('paper.checklist'), ...checklist(store)),
-    section(t('paper.readings'), readings(store, true), el('p', 'note', t('paper.readings_note'))),
+    section(t('paper.readings'), readings(store, true), el('p', 'note', t('paper.readings_note')), questions(store, true)),
     section(t('paper.pass_log'), passes(store), el('p', 'note', t('spraying.waits_note'))),
     section(t('paper.kit_log'), kits(store)),
     section(t('paper.probes'), probes(store), el('p', 'note', t('paper.probes_note'))),
     section(t('paper.back'), lines(t('paper.back'), [[t('paper.what')], ['', 'w']], ['last_pass', 'label_hours', 'not_before'].map((one) => ({ cells: [t(`paper.${one}`), undefined] })), 'write'), el('p', 'note', t('spraying.out_do'))),
-    section(t('spraying.safe'), el('div', 'says', ...['spraying.protect', 'spraying.air', 'spraying.out', 'spraying.burn', 'spraying.cylinder', 'ready.flames', 'ready.cure'].map(caution))),
-    el('div', 'signed', el('div', '', t('paper.sprayed_by')), el('div', '', t('paper.checked_by'))));
+    el('div', 'signed', el('div', '', t('paper.sprayed_by')), el('div', '', t('paper.checked_by'))),
+    section(t('spraying.safe'), el('div', 'says cautions', ...['spraying.protect', 'spraying.air', 'spraying.out', 'spraying.burn', 'spraying.cylinder', 'ready.flames', 'ready.cure'].map(caution))));
 }
 
 /** The lines of the day, and those of the spray screen where the day is not worked out. @param {Store} store */

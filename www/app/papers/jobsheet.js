@@ -1,14 +1,17 @@
 // @ts-check
 /** The job sheet on paper: what is sprayed and how deep, board feet, kits, passes, the verdict and everything said. */
 import { titleBlock, VERDICT, verdictLine } from '../answer.js';
-import { checkName, mixWords, nameOf, strip } from '../drawn.js';
+import { mixWords, nameOf, strip } from '../drawn.js';
 import { bare, figures, ranged, total, unitOf } from '../figures.js';
 import { el } from '../list.js';
 import { mark } from '../marks.js';
 import { breadth, byId, caution, framed } from '../parts.js';
 import { amount, nozzleWords, ranges } from '../sheet.js';
+import { countsWords } from '../stock.js';
 import { finding, span, t } from '../words.js';
-import { entryText, fact, found, leaf, LEAF_WIDTH, lines, measuresOf, section, unmeasured, when } from './leaf.js';
+import { entered, fact, found, leaf, LEAF_WIDTH, lines, measuresOf, section, told, unmeasured } from './leaf.js';
+import { layered } from './layered.js';
+import { questions, readings } from './readings.js';
 
 /** @typedef {import('../store.js').Store} Store */
 
@@ -18,15 +21,18 @@ export function jobSheet(store, root) {
   if (!estimate) return undefined;
   const block = titleBlock();
   block.update(store);
+  // What is pressed on the screen is read further down on paper.
+  for (const one of block.node.querySelectorAll('span')) if (one.textContent === t('sheet.press_to_read') || one.textContent === t('sheet.see_why')) one.textContent = t('paper.see_verdict');
   return leaf(store, 'sheet', block.node, drawn(store, root),
     section(t('paper.surfaces'), surfaces(store)),
     section(t('paper.depths'), depths(store), el('p', 'note', t('paper.depths_note'))),
+    layered(store),
     section(t('sheet.amount'), ...amount(store).inside),
     section(t('sheet.kits'), ...kits(store)),
     section(t('paper.passes'), passes(store)),
     section(t('ready.title'), ...verdict(store)),
     section(t('paper.findings'), estimate.findings.length ? el('div', 'says', ...estimate.findings.map((one) => found(store, one))) : el('p', 'note', t('paper.no_findings'))),
-    section(t('spraying.safe'), el('div', 'says', ...['spraying.protect', 'spraying.air', 'spraying.out', 'spraying.burn', 'spraying.seal', 'spraying.cylinder', 'ready.flames', 'ready.hot_kits', 'ready.cure'].map(caution))));
+    section(t('spraying.safe'), el('div', 'says cautions', ...['spraying.protect', 'spraying.air', 'spraying.out', 'spraying.burn', 'spraying.seal', 'spraying.cylinder', 'ready.flames', 'ready.hot_kits', 'ready.cure'].map(caution))));
 }
 
 /** The drawing as the leaf has room for it, and for the screen as wide as that is. @param {Store} store @param {HTMLElement} root */
@@ -59,6 +65,16 @@ function surfaces(store) {
   ]);
 }
 
+const ASKED = ['target_r', 'exposure', 'spot', 'promise', 'most'];
+
+/** What was asked and answered about a surface's depth. @param {Store} store @param {import('../job.js').Surface} surface */
+function asked(store, surface) {
+  const { job } = store;
+  const foam = job.foams.length > 1 && byId(job.foams, surface.foam || job.foam);
+  return [...(surface.depth_way === 'typed' ? [] : [t(`depth.way.${surface.depth_way}`)]), ...(foam ? [foam.name.trim() || t('depth.foam_unnamed')] : []),
+    ...entered(store, 'surface', surface.entries.filter((one) => ASKED.includes(one.field) && (one.field !== 'target_r' || surface.depth_way === 'target_r')))];
+}
+
 /** @param {Store} store */
 function depths(store) {
   const { job, estimate } = store;
@@ -66,7 +82,7 @@ function depths(store) {
   const unit = unitOf(w.depth(1));
   return lines(t('paper.depths'), [[t('sheet.col_surface')], [t('sheet.col_aim', { unit }), 'r'], [t('paper.promise', { unit }), 'r'], [t('paper.most', { unit }), 'r'], [t('paper.r_promised'), 'r']], job.surfaces.map((surface) => {
     const depth = estimate ? byId(estimate.surfaces, surface.id)?.depth : undefined;
-    return { cells: [nameOf(surface), ...(depth ? [el('b', '', ranged(depth.aim_in, (value) => bare(w.depth(value)))), bare(w.depth(depth.promised_in)), bare(w.depth(depth.most_in)), depth.promised_r === undefined ? t('paper.no_r') : w.r(depth.promised_r)] : [el('i', '', t('paper.no_depth')), '', '', ''])] };
+    return { cells: [told(nameOf(surface), asked(store, surface)), ...(depth ? [el('b', '', ranged(depth.aim_in, (value) => bare(w.depth(value)))), bare(w.depth(depth.promised_in)), bare(w.depth(depth.most_in)), depth.promised_r === undefined ? t('paper.no_r') : w.r(depth.promised_r)] : [el('i', '', t('paper.no_depth')), '', '', ''])] };
   }));
 }
 
@@ -82,10 +98,12 @@ function kits(store) {
   return [
     big && el('p', 'lead', mark('hold'), ' ', t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit }), ' ', t('kits.big_do')),
     lines(t('sheet.kits'), [[t('paper.what')], ['', 'r']], [
+      ...p.stock.map((one) => fact(byId(job.stock, one.kit)?.name || t('kits.unnamed'), one.counts === 'yes' ? w.foam(one.counted) : t('paper.not_counted'), `${t('kits.from_shelf')}: ${countsWords(one, w)}`)),
+      ...(p.stock.length ? [fact(t('kits.to_buy'), w.foam(p.to_buy.likely), t('kits.to_buy_why', { amount: w.foam(estimate?.quantity.to_spray.likely ?? 0) }))] : []),
       fact(t('kits.title'), el('b', '', mixWords(store, buy.buy) || t('paper.nothing')), p.chosen ? t('kits.yours') : t('kits.least_cost')),
       fact(t('kits.usable'), w.foam(buy.usable), t('kits.on_label', { amount: w.foam(buy.label) })),
       fact(t(buy.left < 0 ? 'kits.short' : 'kits.left'), w.foam(Math.abs(buy.left)), t('kits.after', { amount: w.foam(estimate?.quantity.to_spray_up.likely) })),
-      fact(t('kits.break'), w.pct(buy.break_factor_pct), t('kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) })),
+      fact(t('kits.break'), w.pct(buy.break_factor_pct), t(p.stock_kits ? 'kits.break_shelf' : 'kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) })),
       ...(buy.cost === undefined ? [] : [fact(t('kits.cost'), el('b', '', w.money(buy.cost)), p.chosen && reason ? reason : undefined)]),
     ], 'facts'),
     ranges(store),
@@ -121,23 +139,6 @@ function verdict(store) {
   return [
     el('p', 'lead', mark(VERDICT[state]), ' ', el('b', '', t(`ready.verdict_${state}`)), ' ', state === 'go' ? verdictLine(store) : '', ' ', said ? `${said.what} ${said.do}` : t(`ready.why_${state}`)),
     readings(store),
+    questions(store),
   ];
-}
-
-/** Every reading against its window, with its time. @param {Store} store @param {boolean} [blanks] with room to write more */
-export function readings(store, blanks = false) {
-  const { job, estimate } = store;
-  const w = figures(job.units);
-  /** @type {[string, ('' | 'r' | 'w')?][]} */
-  const columns = [[t('paper.reading')], [t('paper.window'), 'r'], [t('paper.read'), 'r'], [t('paper.time')]];
-  if (blanks) columns.push([t('paper.at_start'), 'w'], [t('paper.at_break'), 'w'], [t('paper.at_end'), 'w']);
-  else columns.push([t('paper.says')]);
-  return lines(t('ready.margins'), columns, (estimate?.readiness.checks ?? []).map((check) => {
-    const taken = byId(job.readings, check.id);
-    const text = taken?.entries.map((one) => entryText(store, 'reading', taken.entries, one.field)).find(Boolean);
-    const window = check.least_f === undefined || check.most_f === undefined ? '' : t(check.least_is_dew ? 'ready.window_dew' : 'ready.window', { least: bare(w.temp(check.least_f)), most: w.temp(check.most_f) });
-    const says = check.state === 'not_read' ? '' : check.state === 'inside' && check.inside_by_f === undefined ? t('paper.state.read') : t(`paper.state.${check.state}`, { by: check.inside_by_f === undefined ? '' : w.step(Math.abs(check.inside_by_f)) });
-    const known = Boolean(text) && check.state !== 'not_read';
-    return { cells: [checkName(check), window, known ? el('b', '', text) : unmeasured(), known && taken?.taken ? when(taken.taken.ms) : '', ...(blanks ? [undefined, undefined, undefined] : [says])] };
-  }), blanks ? 'write' : '');
 }

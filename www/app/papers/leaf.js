@@ -1,6 +1,6 @@
 // @ts-check
 /** A leaf of paper and what stands on it: its title block, tables with boxes to write in, and what was not measured. */
-import { fieldRow, reading, unitOf } from '../calls.js';
+import { call, fieldRow, reading, unitOf } from '../calls.js';
 import { letters, nameOf } from '../drawn.js';
 import { figures, ranged } from '../figures.js';
 import { el } from '../list.js';
@@ -63,6 +63,9 @@ export function lines(name, columns, rows, kind = '') {
 /** A row: what it is, and what is known of it. @param {string} what @param {Child} value @param {string} [below] */
 export const fact = (what, value, below) => ({ cells: [below ? el('span', '', what, el('small', '', below)) : what, value] });
 
+/** The line below a name, where there is something to say. @param {Child} what @param {string[]} below */
+export const told = (what, below) => (below.length ? el('span', '', what || undefined, el('small', '', below.join('; '))) : what);
+
 /** What was not measured: never the planned figure. */
 export const unmeasured = () => el('i', '', t('paper.not_measured'));
 
@@ -75,7 +78,7 @@ function measured(store, field, value) {
   const row = fieldRow('surface', field);
   const short = row?.us === 'in';
   /** @type {Record<string, (value: number) => string>} */
-  const by = { length: short ? w.depth : w.length, member: w.depth, area: w.area, percent: w.pct, count: w.count };
+  const by = { length: short ? w.depth : w.length, member: w.depth, area: w.area, percent: w.pct, count: w.count, pitch: (rise) => call('write', 'pitch', rise, 'us') ?? '' };
   return ranged(value, by[row?.kind ?? ''] ?? w.count);
 }
 
@@ -90,7 +93,8 @@ export function measuresOf(store, one, surface) {
     const opening = byId(surface.openings, id);
     return t('paper.opening', { n: w.count(count.likely), name: opening?.name.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' }), width: ranged(width_in, w.length), height: ranged(height_in, w.length) });
   });
-  return [shape, ...all, ...openings].join('; ');
+  const told = entered(store, 'surface', surface.entries.filter((one) => one.field === 'joists_land' || one.field === 'first_parallel'));
+  return [shape, ...all, ...told, ...openings].join('; ');
 }
 
 /**
@@ -107,7 +111,7 @@ export function entryText(store, of, entries, field) {
 
 /** Everything entered in a part, `what value` each. @param {Store} store @param {import('../core.js').Part} of @param {readonly any[]} entries @param {readonly string[]} [without] */
 export const entered = (store, of, entries, without = []) => entries.filter((one) => one.text.trim() && !without.includes(one.field))
-  .map((one) => t('paper.measure', { what: label(of, one.field), value: entryText(store, of, entries, one.field) }));
+  .map((one) => t(String(fieldRow(of, one.field)?.kind) === 'choice' && !label(of, one.field).endsWith('?') ? 'paper.told' : 'paper.measure', { what: label(of, one.field), value: entryText(store, of, entries, one.field) }));
 
 /** A finding with the name of what it is about. @param {Store} store @param {import('../core.js').Finding} one */
 export function found(store, one) {
