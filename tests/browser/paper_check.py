@@ -27,7 +27,7 @@ GAP = 90
 """Characters that may stand between two texts of one row: what the style adds, a head repeated."""
 
 
-JOBS = ("small", "barn", "shapes", "patches", "long")
+JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long")
 """The jobs whose papers every engine prints."""
 
 
@@ -37,10 +37,13 @@ def plain(text):
 
 
 def luminance(color):
-    """Relative luminance of a color of the PDF (WCAG 2.2): gray, RGB or CMYK parts of 0 to 1."""
+    """Relative luminance of a color of the PDF (WCAG 2.2): gray, RGB or CMYK parts of 0 to 1; a pattern has none."""
     if color is None:
         return 0.0
-    parts = [float(one) for one in (color if isinstance(color, (tuple, list)) else [color])]
+    parts = color if isinstance(color, (tuple, list)) else [color]
+    if any(isinstance(one, str) for one in parts):
+        return None
+    parts = [float(one) for one in parts]
     if len(parts) == 1:
         parts *= 3
     if len(parts) == 4:
@@ -51,7 +54,8 @@ def luminance(color):
 
 def contrast(color):
     """Contrast of a color on white."""
-    return 1.05 / (luminance(color) + 0.05)
+    light = luminance(color)
+    return 1.0 if light is None else 1.05 / (light + 0.05)
 
 
 class Read:
@@ -90,7 +94,8 @@ class Read:
             self.fault("beyond", f"page {number}: text outside the margins: {''.join(beyond)[:60]}")
         for shape in page.rects + page.curves:
             area = (shape["x1"] - shape["x0"]) * (shape["bottom"] - shape["top"])
-            if shape.get("fill") and area > 72 * 72 and luminance(shape["non_stroking_color"]) < 0.4:
+            shade = luminance(shape["non_stroking_color"])
+            if shape.get("fill") and area > 72 * 72 and shade is not None and shade < 0.4:
                 self.fault("ground", f"page {number}: a dark ground of {area / 5184:.1f} in²")
                 break
 
@@ -134,8 +139,12 @@ def faults_of(file, about):
 def main(folder):
     wrong, sound, pages, rows, refused = [], 0, 0, 0, 0
     for file in sorted(folder.rglob("*.pdf")):
-        about = json.loads(file.with_suffix(".json").read_text(encoding="utf-8"))
         name = f"{file.parent.name}/{file.stem}"
+        beside = file.with_suffix(".json")
+        if not beside.exists():
+            wrong.append(f"{name}: nothing says what stood on the page")
+            continue
+        about = json.loads(beside.read_text(encoding="utf-8"))
         read = faults_of(file, about)
         if file.stem.startswith("spoiled-"):
             if any(kind == about["fault"] for kind, _ in read.faults):

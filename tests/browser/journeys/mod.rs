@@ -49,7 +49,7 @@ pub fn all() -> Vec<Listed> {
         storage: file_out_and_in, files_refused, the_same_job_twice, two_tabs, full;
         moving: by_link, bad_links, by_backup, tables_and_message;
         trap: in_a_call, in_every_call, core_missing;
-        paper: the_whole_sheet, the_ways_to_them, of_the_sample, of_the_barn, of_every_shape, of_patches, of_a_long_house, spoiled;
+        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, spoiled;
     });
     all.extend(journeys! { Setting { storage_refused: true, ..Setting::default() };
         storage: refused;

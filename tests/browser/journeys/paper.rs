@@ -81,7 +81,7 @@ const texts = node => {
   }
   return all;
 };
-const kinds = '.tb, .block, .on-paper figure, .paper-part > h2, tbody tr, .calc > li, .say, p, .signed div';
+const kinds = '.tb, .block, .on-paper figure, .paper-part h2, tbody tr, .calc > li, .say, p, .signed div';
 return [...document.querySelectorAll('.leaf')].flatMap(leaf => [...leaf.querySelectorAll(kinds)]
   .filter(one => !one.parentElement.closest('.tb, .block, figure, tbody tr, .calc > li, .say, .on-screen'))
   .map(one => ({ heading: one.matches('h2, .grp'), texts: texts(one) })));
@@ -94,7 +94,7 @@ const SPOILED: [(&str, &str); 5] = [
         ".leaf tr, .leaf .say, .leaf .calc > li, .leaf p { break-inside: auto !important; orphans: 1 !important; widows: 1 !important; } .leaf .calc .body > *, .leaf small { padding-bottom: 31pt; }",
     ),
     ("light", ".leaf table.t small { color: #999 !important; }"),
-    ("beyond", ".leaf table.t { width: 11in !important; }"),
+    ("beyond", ".leaf { margin-left: -.4in !important; }"),
     ("ground", ".leaf { background: #10161b !important; }"),
     ("lost", ".leaf tbody tr:nth-child(2) { display: none; }"),
 ];
@@ -156,6 +156,15 @@ impl Print<'_> {
 
 const LETTER: (f64, f64) = (21.59, 27.94);
 const A4: (f64, f64) = (21.0, 29.7);
+const BOTH: [(&str, (f64, f64)); 2] = [("letter", LETTER), ("a4", A4)];
+
+/// From which theme, in which language and on which papers a job is printed.
+#[derive(Clone, Copy)]
+struct Look {
+    theme: &'static str,
+    language: &'static str,
+    papers: &'static [(&'static str, (f64, f64))],
+}
 
 /// Where the PDFs of an engine are left for `paper_check.py`.
 fn folder_of(journey: &Journey) -> Step<PathBuf> {
@@ -170,14 +179,14 @@ async fn printed(
     journey: &Journey,
     kind: &str,
     job: &Value,
-    looks: &[(&str, &str)],
+    looks: &[Look],
     faults: &[(&str, &str)],
 ) -> Step {
     let site = journey.site().await?;
     let page = journey.page(&site);
     journey.browser.viewport(Some((390, 844))).await?;
     let folder = folder_of(journey)?;
-    let start = if faults.is_empty() { format!("{kind}-") } else { "spoiled-".to_owned() };
+    let start = format!("{kind}-");
     for old in std::fs::read_dir(&folder)?.flatten() {
         if old.file_name().to_string_lossy().starts_with(&start) {
             std::fs::remove_file(old.path())?;
@@ -202,7 +211,7 @@ async fn printed(
         .filter(|name| !name.is_empty())
         .map(str::to_owned)
         .collect();
-    for (at, &(theme, language)) in looks.iter().enumerate() {
+    for (at, &Look { theme, language, papers }) in looks.iter().enumerate() {
         page.run(
             "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1] }))",
             vec![theme.into(), language.into()],
@@ -228,8 +237,8 @@ async fn printed(
             page.run("document.adoptedStyleSheets = globalThis.before", vec![]).await?;
         }
         if faults.is_empty() {
-            for (paper, size) in [("letter", LETTER), ("a4", A4)] {
-                print.take(&page, &format!("{kind}-{theme}-{language}-{paper}"), size, "").await?;
+            for &(paper, size) in papers {
+                print.take(&page, &format!("{start}{theme}-{language}-{paper}"), size, "").await?;
             }
         }
     }
@@ -240,37 +249,42 @@ async fn printed(
     Ok(())
 }
 
-/// Both themes and both languages on the sample.
+const LIGHT_ENGLISH: Look = Look { theme: "paper", language: "en", papers: &BOTH };
+const DARK_ENGLISH: Look = Look { theme: "crawl", language: "en", papers: &BOTH };
+const DARK_SPANISH: Look = Look { theme: "crawl", language: "es", papers: &BOTH };
+/// Longer jobs, from the dark theme, which has more to go wrong: each language on its countries' paper.
+const LONGER: [Look; 2] =
+    [Look { papers: &[("letter", LETTER)], ..DARK_ENGLISH }, Look { papers: &[("a4", A4)], ..DARK_SPANISH }];
+
 pub async fn of_the_sample(journey: Arc<Journey>) -> Step {
-    let looks = [("paper", "en"), ("crawl", "en"), ("crawl", "es")];
-    printed(&journey, "small", &serde_json::from_str(&sheet::sample()?)?, &looks, &[]).await
+    printed(&journey, "light", &serde_json::from_str(&sheet::sample()?)?, &[LIGHT_ENGLISH], &[]).await
 }
 
-/// The longer ones from the dark theme, which has more to go wrong.
-const DARK: [(&str, &str); 2] = [("crawl", "en"), ("crawl", "es")];
+pub async fn from_the_dark(journey: Arc<Journey>) -> Step {
+    printed(&journey, "dark", &serde_json::from_str(&sheet::sample()?)?, &[DARK_ENGLISH], &[]).await
+}
+
+pub async fn in_spanish(journey: Arc<Journey>) -> Step {
+    printed(&journey, "spanish", &serde_json::from_str(&sheet::sample()?)?, &[DARK_SPANISH], &[]).await
+}
 
 pub async fn of_the_barn(journey: Arc<Journey>) -> Step {
-    printed(&journey, "barn", &job_of("barn-every-shape")?, &DARK, &[]).await
+    printed(&journey, "barn", &job_of("barn-every-shape")?, &LONGER, &[]).await
 }
 
 pub async fn of_every_shape(journey: Arc<Journey>) -> Step {
-    printed(&journey, "shapes", &job_of("crawl-every-new-shape")?, &DARK, &[]).await
+    printed(&journey, "shapes", &job_of("crawl-every-new-shape")?, &LONGER, &[]).await
 }
 
 /// Old foam, patches, left-over foam and a kit from the shelf.
 pub async fn of_patches(journey: Arc<Journey>) -> Step {
     let mut job = job_of("patches-and-old-foam")?;
     job["stock"] = job_of("two-kits-on-the-shelf")?["stock"].clone();
-    if let Some(next) =
-        [&job, &job_of("two-kits-on-the-shelf")?].iter().filter_map(|one| one["next_id"].as_u64()).max()
-    {
-        job["next_id"] = json!(next);
-    }
-    printed(&journey, "patches", &job, &DARK, &[]).await
+    printed(&journey, "patches", &job, &LONGER, &[]).await
 }
 
 pub async fn of_a_long_house(journey: Arc<Journey>) -> Step {
-    printed(&journey, "long", &long(40)?, &[("crawl", "es")], &[]).await
+    printed(&journey, "long", &long(40)?, &LONGER[1..], &[]).await
 }
 
 /// Papers with a fault in their style, which `paper_check.py` has to refuse: it is the reader that is tried here, so
@@ -280,7 +294,7 @@ pub async fn spoiled(journey: Arc<Journey>) -> Step {
         return Ok(());
     }
     let job = serde_json::from_str(&sheet::sample()?)?;
-    printed(&journey, "spoiled", &job, &[("crawl", "en")], &SPOILED).await
+    printed(&journey, "spoiled", &job, &[DARK_ENGLISH], &SPOILED).await
 }
 
 /// The screens that have a paper lead to it: none prints itself instead.

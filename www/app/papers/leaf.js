@@ -42,8 +42,18 @@ const day = (ms) => new Date(ms).toLocaleDateString(locale(), { year: 'numeric',
 /** When something was: the time, and the day where it was not today. @param {number} ms */
 export const when = (ms) => (Date.now() - ms > 6 * 86_400_000 ? `${day(ms)} ${new Date(ms).toLocaleTimeString(locale(), { hour: 'numeric', minute: '2-digit' })}` : clock(ms));
 
-/** A part of a paper: its heading stays with what follows. @param {string} title @param {...Inside} inside */
-export const section = (title, ...inside) => el('section', 'paper-part', el('h2', '', title), ...inside.map((one) => one || undefined));
+/** How many rows of a table at most stay together on a page. */
+const WHOLE = 8;
+
+/** A part of a paper: its heading stays with what follows, and with the whole of it where that is short. @param {string} title @param {...Inside} inside */
+export function section(title, ...inside) {
+  const all = inside.filter((one) => one !== undefined && one !== false && one !== null);
+  const lead = all.findIndex((one) => !(one instanceof Element && one.matches('.lead')));
+  const next = all[lead];
+  const rows = next instanceof Element ? next.querySelectorAll('tbody > tr').length : 0;
+  const first = lead < 0 ? all.length : next instanceof Element && next.matches('.note, .scroll') && rows <= WHOLE ? lead + 1 : lead;
+  return el('section', 'paper-part', el('div', 'keep', el('h2', '', title), ...all.slice(0, first)), ...all.slice(first));
+}
 
 /** A box to tick with a pen; ticked where it is done. @param {boolean} [done] */
 export const tick = (done = false) => el('span', { class: done ? 'tick done' : 'tick', role: 'img', 'aria-label': t(done ? 'paper.done' : 'paper.open') });
