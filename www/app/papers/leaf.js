@@ -27,7 +27,7 @@ export function leaf(store, paper, ...inside) {
   const { job } = store;
   const cell = (/** @type {string} */ name, /** @type {string} */ text, /** @type {string} */ below = '') => el('div', '', el('span', '', name), el('b', '', text), below ? el('small', '', below) : undefined);
   const printed = Date.now();
-  const node = el('section', { class: 'leaf', 'data-paper': paper, 'aria-label': t(`paper.name.${paper}`) },
+  const node = el('section', { class: 'leaf', 'data-paper': paper, 'aria-label': t('paper.on_paper', { name: t(`paper.name.${paper}`) }) },
     el('div', 'tb', cell(t('paper.job'), job.name.trim() || t('sheet.unnamed'), job.place.trim()), cell(t('paper.spraying'), sprayDate(store)),
       cell(t('paper.paper'), t(`paper.name.${paper}`)), cell(t('paper.printed'), day(printed), new Date(printed).toLocaleTimeString(locale(), { hour: 'numeric', minute: '2-digit' }))),
     ...inside.map((one) => one || undefined), el('p', 'note governs', t('sheet.governs')));
