@@ -94,7 +94,7 @@ const SPOILED: [(&str, &str); 5] = [
         ".leaf tr, .leaf .say, .leaf .calc > li, .leaf p { break-inside: auto !important; orphans: 1 !important; widows: 1 !important; } .leaf .calc .body > *, .leaf small { padding-bottom: 31pt; }",
     ),
     ("light", ".leaf table.t small { color: #999 !important; }"),
-    ("beyond", ".leaf { margin-left: -.4in !important; }"),
+    ("beyond", "@page { margin: .3in .3in .7in; }"),
     ("ground", ".leaf { background: #10161b !important; }"),
     ("lost", ".leaf tbody tr:nth-child(2) { display: none; }"),
 ];
