@@ -181,6 +181,7 @@ impl Page {
 
     /// What stands in a field.
     pub async fn value(&self, id: &str) -> Step<String> {
+        self.field(id).await?;
         let value =
             self.run("return document.getElementById(arguments[0])?.value ?? null", vec![json!(id)]).await?;
         Ok(value.as_str().ok_or_else(|| format!("no field {id}"))?.to_owned())
@@ -243,15 +244,21 @@ impl Page {
               if (one) return one;
             }
             return null";
-        let given = self
-            .browser
-            .driver
-            .execute(format!("{WORDS}{script}"), vec![json!(heading), json!(name)])
-            .await?;
-        if given.json().is_null() {
-            return Err(format!("nothing under “{heading}” is called “{name}”").into());
-        }
-        let element = given.element()?;
+        let started = Instant::now();
+        let element = loop {
+            let given = self
+                .browser
+                .driver
+                .execute(format!("{WORDS}{script}"), vec![json!(heading), json!(name)])
+                .await?;
+            if !given.json().is_null() {
+                break given.element()?;
+            }
+            if started.elapsed() > self.patience {
+                return Err(format!("nothing under “{heading}” is called “{name}”").into());
+            }
+            tokio::time::sleep(Duration::from_millis(25)).await;
+        };
         element.scroll_into_view().await?;
         element.click().await?;
         Ok(())
