@@ -226,7 +226,7 @@ async fn one(
         scripts: Mutex::default(),
     });
     let steps = AssertUnwindSafe((listed.steps)(journey.clone())).catch_unwind();
-    let mut fault = match tokio::time::timeout(Duration::from_secs(90), steps).await {
+    let mut fault = match tokio::time::timeout(Duration::from_secs(180), steps).await {
         Err(_) => Some("not over after 90 s".to_owned()),
         Ok(Err(panic)) => Some(said_in(&panic)),
         Ok(Ok(Err(fault))) => Some(fault.to_string()),
