@@ -227,7 +227,7 @@ async fn one(
     });
     let steps = AssertUnwindSafe((listed.steps)(journey.clone())).catch_unwind();
     let mut fault = match tokio::time::timeout(Duration::from_secs(180), steps).await {
-        Err(_) => Some("not over after 90 s".to_owned()),
+        Err(_) => Some("not over after 180 s".to_owned()),
         Ok(Err(panic)) => Some(said_in(&panic)),
         Ok(Ok(Err(fault))) => Some(fault.to_string()),
         Ok(Ok(Ok(()))) => None,
