@@ -57,7 +57,7 @@ pub fn outline(job: Ts<Job>, surface_id: u32) -> Result<Option<Ts<Outline>>, JsE
 /// Every step of the working, in the order in which the work is done.
 #[wasm_bindgen]
 pub fn steps() -> Vec<Ts<Step>> {
-    crate::working::steps().iter().map(given).collect()
+    crate::working::steps().map(given).collect()
 }
 
 /// What each shape asks for.

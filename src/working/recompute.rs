@@ -270,7 +270,7 @@ fn estimates() -> BTreeMap<String, Value> {
 #[test]
 fn every_result_follows_from_its_inputs() {
     let mut faults = Vec::new();
-    for step in steps().iter().filter(|step| formula(step.code).is_none()) {
+    for step in steps().filter(|step| formula(step.code).is_none()) {
         faults.push(format!("{}: no formula in recompute.rs", step.code));
     }
     let mut stood = BTreeSet::new();
@@ -305,7 +305,7 @@ fn every_result_follows_from_its_inputs() {
             }
         }
     }
-    for step in steps().iter().filter(|step| !stood.contains(step.code)) {
+    for step in steps().filter(|step| !stood.contains(step.code)) {
         faults.push(format!("{}: stands in none of tests/jobs/", step.code));
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
@@ -337,7 +337,7 @@ fn every_step_has_words_and_a_source() {
             }
             assert!(sources[step.source].is_string(), "{language} {}: source {}", step.code, step.source);
         }
-        let known: BTreeSet<_> = steps().iter().map(|step| step.code).collect();
+        let known: BTreeSet<_> = steps().map(|step| step.code).collect();
         for code in steps_words.as_object().expect("an object").keys() {
             assert!(known.contains(code.as_str()), "{language}: words for no step: {code}");
         }

@@ -6,6 +6,7 @@ use Sense as S;
 use Want::{Ask, Blank, Is, No, Range};
 
 mod chance;
+mod kinds;
 mod phrasings;
 mod readings;
 mod trackers;

@@ -1,0 +1,230 @@
+//! Rims, bays, pitched planes, gables, bands and strips, from texts as a person enters them.
+
+use super::*;
+
+/// A whole takeoff from texts, as a person enters them.
+fn entered(shape: Shape, deduct_framing: bool, entries: &[(&str, &str)]) -> (Option<Takeoff>, Vec<Finding>) {
+    let entries = entries.iter().map(|(field, text)| crate::job::Entered {
+        field: (*field).into(),
+        text: (*text).into(),
+        unit: None,
+        sense: None,
+    });
+    let surface = Surface {
+        id: 7,
+        name: String::new(),
+        shape,
+        entries: entries.collect(),
+        deduct_framing,
+        openings: Vec::new(),
+        patches: Vec::new(),
+        depth_way: Default::default(),
+        depth_kit: 0,
+        foam: 0,
+    };
+    let mut reader = Reader::new(Units::Us);
+    let takeoff = Takeoff::take(&surface, &mut reader);
+    (takeoff, reader.findings)
+}
+
+fn codes(found: &[Finding]) -> Vec<(Code, &str)> {
+    found.iter().map(|one| (one.code, &*one.at.field)).collect()
+}
+
+const RIM: &[(&str, &str)] =
+    &[("length", "44'"), ("width", "30'"), ("band", "2x10"), ("joists_land", "length"), ("member", "2x10")];
+
+/// By hand: 148 ft × 9¼ in; joists at both ends and on 16 to 512 in land on each 44 ft side, 34 each.
+#[test]
+fn a_rim_loses_the_joist_ends_on_the_sides_where_they_land() {
+    let (rim, found) = entered(Shape::RimRun, true, RIM);
+    let rim = rim.expect("complete");
+    assert_eq!(codes(&found), []);
+    let area = net::area(&rim);
+    assert_eq!(area.members, 68);
+    assert!(close(area.gross_ft2.likely.0, 148.0 * 9.25 / 12.0));
+    assert!(close(area.net_ft2.likely.0, 107.531_25));
+    assert!(close(tinted(&outline_of(&rim)), area.net_ft2.likely.0));
+    // 24 on each 30 ft side: both ends and 16 to 352 in.
+    let across =
+        entered(Shape::RimRun, true, &[RIM, &[("joists_land", "width")]].concat()).0.expect("complete");
+    assert_eq!(net::area(&across).members, 68, "the first answer of two stands");
+    let mut across = RIM.to_vec();
+    across[3] = ("joists_land", "width");
+    let across = entered(Shape::RimRun, true, &across).0.expect("complete");
+    assert_eq!(net::area(&across).members, 2 * 24);
+    // Off: the foam covers them.
+    assert!(close(net_of(&entered(Shape::RimRun, false, RIM).0.expect("complete")), 148.0 * 9.25 / 12.0));
+}
+
+/// A perimeter wins over sides; without a word on the joists nothing is taken out, and that is said.
+#[test]
+fn a_rim_from_its_perimeter() {
+    let typed =
+        [("perimeter", "148'"), ("length", "1'"), ("width", "1'"), ("band", "9 1/4"), ("member", "1.5")];
+    let (rim, found) = entered(Shape::RimRun, true, &typed);
+    assert_eq!(codes(&found), [(Code::JoistsNotSaid, "landing_run")]);
+    assert!(close(net_of(&rim.expect("complete")), 148.0 * 9.25 / 12.0));
+    let (rim, found) = entered(Shape::RimRun, true, &[&typed[..], &[("landing_run", "88'")]].concat());
+    assert_eq!(codes(&found), []);
+    // One run of 88 ft: both ends and 16 to 1,040 in.
+    assert_eq!(net::area(&rim.expect("complete")).members, 67);
+    let past = entered(Shape::RimRun, true, &[&typed[..], &[("landing_run", "149'")]].concat());
+    assert_eq!(codes(&past.1), [(Code::AboveLimit, "landing_run")]);
+    assert_eq!(
+        codes(&entered(Shape::RimRun, true, &[("band", "2x10")]).1),
+        [(Code::Needed, "length"), (Code::Needed, "width")]
+    );
+}
+
+#[test]
+fn the_first_parallel_joist_out_of_reach_leaves_its_sides_out() {
+    let out = [RIM, &[("first_parallel", "out_of_reach")]].concat();
+    let (rim, found) = entered(Shape::RimRun, true, &out);
+    assert_eq!(codes(&found), [(Code::ParallelOutOfReach, "first_parallel")]);
+    assert_eq!(found[0].figures[0].text, "60′-0″");
+    let rim = rim.expect("complete");
+    assert!(close(net_of(&rim), (88.0 * 12.0 - 68.0 * 1.5) * 9.25 / 144.0));
+    assert!(close(tinted(&outline_of(&rim)), net_of(&rim)));
+    let nowhere = [("perimeter", "148'"), ("band", "9"), ("first_parallel", "out_of_reach")];
+    let (rim, found) = entered(Shape::RimRun, false, &nowhere);
+    assert_eq!((rim.is_none(), codes(&found)), (true, vec![(Code::Needed, "landing_run")]));
+}
+
+/// The worked line of common practice: a 3 in lap on 148 ft is 37 board feet at 1 in. Open cores come on top.
+#[test]
+fn laps_are_strips_along_the_run() {
+    let laps = [
+        ("perimeter", "148'"),
+        ("band", "9 1/4"),
+        ("foundation_lap", "3"),
+        ("sill_lap", "2"),
+        ("core_count", "20"),
+        ("core_size", "5 x 6"),
+    ];
+    let rim = entered(Shape::RimRun, false, &laps).0.expect("complete");
+    let area = net::area(&rim);
+    let part = |name: &str| area.parts.iter().find(|one| one.field == name).map(|one| one.value.likely);
+    assert_eq!(part("lap_ft2"), Some(37.0));
+    assert!(close(part("ledge_ft2").expect("ledge"), 148.0 / 6.0));
+    assert!(close(part("cores_ft2").expect("cores"), 20.0 * 30.0 / 144.0));
+    assert!(close(area.net_ft2.likely.0, 148.0 * 14.25 / 12.0 + 20.0 * 30.0 / 144.0));
+    let outline = outline_of(&rim);
+    assert_eq!(outline.strips, [3.0, 5.0]);
+    assert!(!outline.net_drawn, "cores are not drawn");
+}
+
+#[test]
+fn bays_by_count_both_ways() {
+    let clear = [("rows", "2"), ("bay_width", "14 1/2"), ("bay_height", "7'")];
+    let counted = entered(Shape::Bays, false, &[&clear[..], &[("bays", "12")]].concat()).0.expect("complete");
+    assert!(close(net_of(&counted), 24.0 * 14.5 * 84.0 / 144.0));
+    // 16 ft at 16 in are 12 bays to the inch; an inch more starts another.
+    for (run, bays) in [("16'", 12.0), ("16' 1\"", 13.0), ("0", 0.0)] {
+        let (found, said) = entered(Shape::Bays, false, &[&clear[..], &[("run", run)]].concat());
+        let area = net::area(&found.unwrap_or_else(|| panic!("{said:?}")));
+        assert_eq!(area.parts[0].value.likely, bays, "{run}");
+        assert!(close(area.net_ft2.likely.0, bays * 2.0 * 14.5 * 84.0 / 144.0));
+    }
+    assert_eq!(codes(&entered(Shape::Bays, false, &clear).1), [(Code::Needed, "run")]);
+    // Each edge between two bays is drawn, and none at the ends.
+    let outline = outline_of(&counted);
+    assert_eq!(outline.bays.len(), 11);
+    assert_eq!((outline.bays[0], outline.bays[10], outline.width_in), (14.5, 159.5, 174.0));
+    assert_eq!((outline.strips, outline.height_in), (vec![84.0], 168.0));
+}
+
+/// Roofing handbooks' table of pitch multipliers, printed to four places (here in ten-thousandths); in closed form √(1 + (n/12)²).
+#[test]
+fn slope_factors_are_those_of_the_handbooks() {
+    for (pitch, printed) in [
+        ("4/12", 10_541.0),
+        ("6:12", 11_180.0),
+        ("8 in 12", 12_019.0),
+        ("12", 14_142.0),
+        ("45°", 14_142.0),
+        ("50 %", 11_180.0),
+    ] {
+        let plane = [("length", "30'"), ("plan_run", "10'"), ("pitch", pitch)];
+        let (plane, found) = entered(Shape::PitchedPlane, false, &plane);
+        assert_eq!(codes(&found), [], "{pitch}");
+        assert!((net_of(&plane.expect("complete")) / 300.0 * 1e4 - printed).abs() < 0.5, "{pitch}");
+    }
+    // 3-4-5: a run of 12 ft at 9 in 12 is a rafter of 15 ft.
+    let plane =
+        [("length", "20'"), ("plan_run", "12'"), ("pitch", "9/12"), ("member", "2x8"), ("spacing", "24")];
+    let plane = entered(Shape::PitchedPlane, true, &plane).0.expect("complete");
+    assert!(close(net_of(&plane), 300.0 - 11.0 * 1.5 / 12.0 * 15.0));
+}
+
+/// By closed form: a triangle is half its rectangle, a stud under a slope is a trapezoid.
+#[test]
+fn a_gable_is_half_its_rectangle_and_its_studs_are_cut_along_the_slope() {
+    let bare = [("length", "24'"), ("pitch", "8/12"), ("wall_height", "2'")];
+    let gable = entered(Shape::Gable, false, &bare).0.expect("complete");
+    assert!(close(net_of(&gable), 24.0 * 2.0 + 24.0 * 8.0 / 2.0));
+    let typed = entered(Shape::Gable, false, &[("length", "24'"), ("rise", "8'")]).0.expect("complete");
+    assert!(close(net_of(&typed), 96.0));
+    // Four bays of 16 in under a rise of 24 in: the end studs are triangles 1½ wide, two trapezoids stand around
+    // 16 and 48 in, the middle one loses two triangles at the ridge.
+    let small = [("length", "64"), ("rise", "24"), ("member", "1.5")]
+        .map(|(field, text)| (field, if field == "member" { text.to_owned() } else { format!("{text} in") }));
+    let small: Vec<(&str, &str)> = small.iter().map(|(field, text)| (*field, &**text)).collect();
+    let area = net::area(&entered(Shape::Gable, true, &small).0.expect("complete"));
+    let slope = 24.0 / 32.0;
+    let ends = 2.0 * 1.5 * 1.5 * slope / 2.0;
+    let quarter = 2.0 * 1.5 * 12.0;
+    let middle = 1.5 * 24.0 - 2.0 * 0.75 * 0.75 * slope / 2.0;
+    assert_eq!(area.members, 5);
+    assert!(close(area.framing_ft2.likely.0 * 144.0, ends + quarter + middle));
+}
+
+/// A gable's corners: an opening whose upper corner touches the slope is inside, an inch more is outside.
+#[test]
+fn an_opening_under_a_slope() {
+    let gable = || {
+        let mut gable = takeoff(Shape::Gable, &[("length", 240.0), ("rise", 120.0), ("wall_height", 0.0)]);
+        gable.way = "rise";
+        gable
+    };
+    assert_eq!(said(&with(gable(), vec![hole(1, 40.0, 60.0, Some((60.0, 0.0)))])), []);
+    let past = with(gable(), vec![hole(1, 40.0, 61.0, Some((60.0, 0.0)))]);
+    assert_eq!(codes(&said(&past)), [(Code::OpeningOutside, "sill")]);
+    // Half a square inch of it is above the slope.
+    assert!(close(net::area(&past).openings_ft2.likely.0, (40.0 * 61.0 - 0.5) / 144.0));
+}
+
+/// A thread in which the lower 2 ft of a basement wall get 2 in: two kits of 510 usable board feet reach 255 ft.
+#[test]
+fn a_band_at_part_height() {
+    let band =
+        entered(Shape::Band, false, &[("perimeter", "255'"), ("to_height", "2'")]).0.expect("complete");
+    assert_eq!(net_of(&band) * 2.0, 1_020.0);
+    let around = [("length", "28'"), ("width", "30'"), ("from_height", "1' 6\""), ("to_height", "4'")];
+    assert!(close(net_of(&entered(Shape::Band, false, &around).0.expect("complete")), 116.0 * 2.5));
+    let crossed = [("perimeter", "10'"), ("from_height", "4'"), ("to_height", "2'")];
+    let (band, found) = entered(Shape::Band, false, &crossed);
+    assert_eq!(
+        (net_of(&band.expect("complete")), codes(&found)),
+        (0.0, vec![(Code::HeightsCross, "to_height")])
+    );
+}
+
+/// Common practice: a strip 4 in wide is a third of a square foot for each foot; no R is claimed for it.
+#[test]
+fn a_strip_that_only_seals() {
+    let strip = entered(Shape::Strip, false, &[("length", "60'")]).0.expect("complete");
+    let area = net::area(&strip);
+    assert!(close(area.net_ft2.likely.0, 20.0));
+    assert!(!area.claims_r && Shape::RimRun.claims_r());
+}
+
+/// A bus: body about 30 ft × 7.5 ft, flat 225 ft², as in a thread; seven alike are seven times as much.
+#[test]
+fn so_many_alike() {
+    let one = [("length", "30'"), ("height", "7.5'")];
+    let many = entered(Shape::Rectangle, false, &[&one[..], &[("times", "7")]].concat()).0.expect("complete");
+    let area = net::area(&many);
+    assert_eq!((area.one_ft2.likely.0, area.net_ft2.likely.0, area.many), (225.0, 1_575.0, "times"));
+    assert_eq!(net::area(&entered(Shape::Rectangle, false, &one).0.expect("complete")).many, "");
+}

@@ -1,0 +1,54 @@
+//! Board feet, of one surface and of all.
+
+use super::{Scope as S, Step, TAPE, step};
+
+pub(super) const STEPS: &[Step] = &[
+    step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot")
+        .when("in_place_by", &["plain"]),
+    step("rest_area", S::Surface, "lines.rest_ft2", &["area.net_ft2", "lines.patches.area_ft2"], "ft2", TAPE),
+    step(
+        "rest_in_place",
+        S::Surface,
+        "lines.rest",
+        &["lines.rest_ft2", "lines.add_in"],
+        "bdft",
+        "board_foot",
+    ),
+    step(
+        "patches_in_place",
+        S::Surface,
+        "lines.flat",
+        &["lines.rest", "lines.patches.feet"],
+        "bdft",
+        "board_foot",
+    ),
+    step("uneven", S::Surface, "lines.uneven", &["lines.flat", "lines.uneven_pct"], "bdft", "uneven"),
+    step("lines_in_place", S::Surface, "in_place", &["lines.flat", "lines.uneven"], "bdft", "board_foot")
+        .when("in_place_by", &["lines"]),
+    step("in_place", S::Job, "quantity.in_place", &["surfaces.bought"], "bdft", "board_foot"),
+    step(
+        "over_depth",
+        S::Job,
+        "quantity.over_depth",
+        &["quantity.in_place", "quantity.allowances.over_depth_pct"],
+        "bdft",
+        "over_depth",
+    ),
+    step(
+        "other_waste",
+        S::Job,
+        "quantity.other_waste",
+        &["quantity.in_place", "quantity.allowances.other_waste_pct"],
+        "bdft",
+        "waste_off",
+    ),
+    step(
+        "to_spray",
+        S::Job,
+        "quantity.to_spray",
+        &["quantity.in_place", "quantity.over_depth", "quantity.other_waste"],
+        "bdft",
+        "board_foot",
+    ),
+    step("to_spray_up", S::Job, "quantity.to_spray_up", &["quantity.to_spray"], "bdft", "rounded_up"),
+];

@@ -1,0 +1,156 @@
+//! From the tape to the area to foam.
+
+use super::{Scope as S, Step, TAPE, step};
+
+/// The outline of one of several.
+const ONE: &str = "area.one_ft2";
+const RUN: &str = "area.parts.run_length";
+const LANDING: &str = "area.parts.landing_length";
+const BAYS: &str = "area.parts.bays_along";
+const SLOPE: &str = "area.parts.slope_length";
+const RISE: &str = "area.parts.rise_length";
+const SIDES: &[&str] = &["area.measures.length", "area.measures.width"];
+
+/// A share of what the openings leave.
+const SHARE: &[&str] = &["area.gross_ft2", "area.openings_ft2", "area.framing_share_pct"];
+
+pub(super) const STEPS: &[Step] = &[
+    step("gross_typed", S::Surface, "area.one_ft2", &["area.measures.area"], "ft2", TAPE)
+        .when("area.shape", &["typed_area"]),
+    step(
+        "gross_plane",
+        S::Surface,
+        "area.one_ft2",
+        &["area.measures.length", "area.measures.height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["rectangle", "framed_wall", "framed_slope"]),
+    step(
+        "gross_floor",
+        S::Surface,
+        "area.one_ft2",
+        &["area.measures.length", "area.measures.width"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["framed_floor"]),
+    step(
+        "gross_footprint",
+        S::Surface,
+        "area.one_ft2",
+        &["area.measures.length", "area.measures.width", "area.measures.height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["footprint"]),
+    step("run_typed", S::Surface, RUN, &["area.measures.perimeter"], "ft_in", TAPE)
+        .when("area.way", &["typed"]),
+    step("run_sides", S::Surface, RUN, SIDES, "ft_in", TAPE).when("area.way", &["sides"]),
+    step("landing_length", S::Surface, LANDING, &["area.measures.length"], "ft_in", TAPE)
+        .when("area.landing", &["length"]),
+    step("landing_width", S::Surface, LANDING, &["area.measures.width"], "ft_in", TAPE)
+        .when("area.landing", &["width"]),
+    step(
+        "landing_typed",
+        S::Surface,
+        LANDING,
+        &["area.measures.landing_run", "area.measures.perimeter"],
+        "ft_in",
+        TAPE,
+    )
+    .when("area.landing", &["run"]),
+    step("run_landing", S::Surface, RUN, &[LANDING], "ft_in", "rim").when("area.way", &["landing"]),
+    step("rim_band", S::Surface, "area.parts.band_ft2", &[RUN, "area.measures.band"], "ft2", "rim"),
+    step("rim_ledge", S::Surface, "area.parts.ledge_ft2", &[RUN, "area.measures.sill_lap"], "ft2", "rim"),
+    step("rim_lap", S::Surface, "area.parts.lap_ft2", &[RUN, "area.measures.foundation_lap"], "ft2", "rim"),
+    step(
+        "rim_cores",
+        S::Surface,
+        "area.parts.cores_ft2",
+        &["area.measures.core_count", "area.measures.core_size"],
+        "ft2",
+        TAPE,
+    ),
+    step("gross_rim", S::Surface, ONE, &["area.strips_ft2"], "ft2", "rim").when("area.shape", &["rim_run"]),
+    step("bays_typed", S::Surface, BAYS, &["area.measures.bays"], "each", TAPE).when("area.way", &["count"]),
+    step("bays_from_run", S::Surface, BAYS, &["area.measures.run", "area.measures.spacing"], "each", TAPE)
+        .when("area.way", &["run"]),
+    step(
+        "gross_bays",
+        S::Surface,
+        ONE,
+        &[BAYS, "area.measures.rows", "area.measures.bay_width", "area.measures.bay_height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["bays"]),
+    step(
+        "slope_length",
+        S::Surface,
+        SLOPE,
+        &["area.measures.plan_run", "area.measures.pitch"],
+        "ft_in",
+        TAPE,
+    )
+    .when("area.shape", &["pitched_plane"]),
+    step("gross_pitched", S::Surface, ONE, &["area.measures.length", SLOPE], "ft2", TAPE)
+        .when("area.shape", &["pitched_plane"]),
+    step("rise_typed", S::Surface, RISE, &["area.measures.rise"], "ft_in", TAPE).when("area.way", &["rise"]),
+    step("rise_pitch", S::Surface, RISE, &["area.measures.length", "area.measures.pitch"], "ft_in", TAPE)
+        .when("area.way", &["pitch"]),
+    step(
+        "gross_gable",
+        S::Surface,
+        ONE,
+        &["area.measures.length", "area.measures.wall_height", RISE],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["gable"]),
+    step(
+        "gross_band",
+        S::Surface,
+        ONE,
+        &[RUN, "area.measures.from_height", "area.measures.to_height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["band"]),
+    step(
+        "gross_strip",
+        S::Surface,
+        ONE,
+        &["area.measures.length", "area.measures.strip_width"],
+        "ft2",
+        "strip",
+    )
+    .when("area.shape", &["strip"]),
+    step("times", S::Surface, "area.gross_ft2", &[ONE, "area.measures.times"], "ft2", TAPE)
+        .when("area.many", &["times"]),
+    step("opening", S::Opening, "whole_ft2", &["width_in", "height_in", "count"], "ft2", TAPE),
+    step("openings", S::Surface, "area.openings_ft2", &["area.openings.taken_ft2"], "ft2", TAPE),
+    step(
+        "counted_share",
+        S::Surface,
+        "area.framing_share_pct",
+        &["area.pieces.area_ft2", "area.clear_ft2"],
+        "pct",
+        "drawn_framing",
+    )
+    .when("area.framing_by", &["pieces", "estimated"]),
+    step("framing_pieces", S::Surface, "area.framing_ft2", &["area.pieces.area_ft2"], "ft2", "drawn_framing")
+        .when("area.framing_by", &["pieces"]),
+    step("framing_estimated", S::Surface, "area.framing_ft2", SHARE, "ft2", "drawn_framing")
+        .when("area.framing_by", &["estimated"]),
+    step("framing_share", S::Surface, "area.framing_ft2", SHARE, "ft2", "framing_share")
+        .when("area.framing_by", &["share"]),
+    step(
+        "net",
+        S::Surface,
+        "area.net_ft2",
+        &["area.gross_ft2", "area.openings_ft2", "area.framing_ft2"],
+        "ft2",
+        TAPE,
+    ),
+];
