@@ -63,7 +63,7 @@ pub fn steps() -> Vec<Ts<Step>> {
 /// What each shape asks for.
 #[wasm_bindgen]
 pub fn forms() -> Vec<Ts<ShapeForm>> {
-    crate::surfaces::forms().iter().map(given).collect()
+    crate::surfaces::forms().map(given).collect()
 }
 
 /// The table of fields: unit, limits and default of every box.

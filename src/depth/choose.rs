@@ -33,7 +33,7 @@ type Needed = (Inches, Option<Between>, RValue);
 /// at a rim left exposed. Under ½ in and over ¼ in unless entered: common practice, or the crew's own log.
 pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
     let Around { job, surface, foam, .. } = around;
-    let foam = foam.filter(|_| surface.shape != Shape::Strip);
+    let foam = foam.filter(|_| surface.shape.claims_r());
     let entries = &surface.entries;
     let mut tolerance = |name| reader.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value.likely);
     let (under, over) = (tolerance("under_aim"), tolerance("over_aim"));

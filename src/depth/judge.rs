@@ -5,7 +5,7 @@ use super::marks::{self, FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, 
 use super::{Around, Depth, DepthBy, Exposure, Rule, Stands, aim_field};
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
-use crate::job::{Part, Reader, Shape, Surface};
+use crate::job::{Part, Reader, Surface};
 use crate::measure::{Inches, Kind};
 
 /// Says once that a foam lists no R.
@@ -62,7 +62,7 @@ pub(super) fn judge(depth: &Depth, around: Around<'_>, exposure: Exposure, reade
             .with("least", inches(reader, foam.least_lift_in));
         reader.say(finding);
     }
-    if surface.shape == Shape::Strip {
+    if !surface.shape.claims_r() {
         return;
     }
     match (foam.listed.first(), depth.promised_r) {

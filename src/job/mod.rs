@@ -128,6 +128,30 @@ pub enum Shape {
     Band,
     /// A strip or bead that only seals: no R is claimed for it.
     Strip,
+    /// A hip roof from its plan and its pitch: four planes.
+    HipRoof,
+    /// A triangle, by base and height or by its three sides.
+    Triangle,
+    /// A trapezoid: two parallel sides and the height between them.
+    Trapezoid,
+    /// Any plane, walked along its edges: a length and a turn each.
+    Polygon,
+    /// A curved roof or an arch, by its span and its rise or radius.
+    Arch,
+    /// A tank, bin or pipe, inside or outside.
+    Cylinder,
+    /// A dome, by its diameter and its rise.
+    Dome,
+    /// A box duct wrapped outside.
+    BoxDuct,
+    /// A round duct or pipe wrapped outside.
+    RoundDuct,
+    /// A room with each of its six faces on or off.
+    Room,
+    /// A long gap filled with a bead: no R is claimed for it.
+    Gap,
+    /// Holes around pipes and wires: no R is claimed for them.
+    Penetrations,
 }
 
 /// How a surface's depth is arrived at.

@@ -2,7 +2,7 @@
 
 use crate::depth::{Depth, Patched, to_add};
 use crate::foam::Foam;
-use crate::job::{Part, Reader, Shape, Surface};
+use crate::job::{Part, Reader, Surface};
 use crate::measure::{Band, BoardFeet, Inches, RValue, SquareFeet};
 use crate::surfaces::SurfaceArea;
 use serde::Serialize;
@@ -108,7 +108,7 @@ pub fn in_place(
         .map(|patch| {
             let add_in = to_add(patch.depth_in, existing);
             let promised = Inches((patch.depth_in.low.0 - depth.under_in.0 - depth.old_in().0).max(0.0));
-            let r = foam.filter(|_| surface.shape != Shape::Strip).and_then(|foam| foam.promised_r(promised));
+            let r = foam.filter(|_| surface.shape.claims_r()).and_then(|foam| foam.promised_r(promised));
             PatchFoam {
                 id: patch.id,
                 area_ft2: patch.area_ft2,

@@ -3,6 +3,7 @@
 //! All three are length × the run of one member (stud, joist, rafter), with members on center along the
 //! length. They differ in what the run is called and in how an opening is framed.
 
+use super::family::{Family, Sizes};
 use super::members::Lay;
 use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
@@ -11,9 +12,12 @@ const fn form(shape: Shape, entries: &'static [Asked]) -> ShapeForm {
     ShapeForm { shape, entries, openings: true, framing: true, places: true }
 }
 
-pub(super) const WALL: ShapeForm = form(Shape::FramedWall, BY_HEIGHT);
-pub(super) const FLOOR: ShapeForm = form(Shape::FramedFloor, BY_WIDTH);
-pub(super) const SLOPE: ShapeForm = form(Shape::FramedSlope, BY_HEIGHT);
+pub(super) const WALL: Family = Family::new(form(Shape::FramedWall, BY_HEIGHT), extent_up);
+pub(super) const FLOOR: Family = Family {
+    lines: |_, lines| lines.plane("length", "width"),
+    ..Family::new(form(Shape::FramedFloor, BY_WIDTH), extent_across)
+};
+pub(super) const SLOPE: Family = Family::new(form(Shape::FramedSlope, BY_HEIGHT), extent_up);
 
 const BY_HEIGHT: &[Asked] = &[
     Asked::needed("length"),
@@ -36,13 +40,13 @@ const BY_WIDTH: &[Asked] = &[
 ];
 
 /// A wall or a slope: its members run up its height.
-pub(super) fn extent_up(measure: &dyn Fn(&str) -> f64) -> Extent {
-    Extent::plane(measure("length"), measure("height"))
+fn extent_up(sizes: &Sizes) -> Extent {
+    Extent::plane(sizes.of("length"), sizes.of("height"))
 }
 
 /// A floor or ceiling: its members run across its width.
-pub(super) fn extent_across(measure: &dyn Fn(&str) -> f64) -> Extent {
-    Extent::plane(measure("length"), measure("width"))
+fn extent_across(sizes: &Sizes) -> Extent {
+    Extent::plane(sizes.of("length"), sizes.of("width"))
 }
 
 /// How an opening is framed.

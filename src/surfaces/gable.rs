@@ -1,11 +1,34 @@
 //! A gable: a triangle with its ridge over the middle, with or without the wall under it.
 
 use super::cover::Top;
-use super::{Asked, Extent, MemberRect, Rect, ShapeForm};
+use super::family::{Family, Figure, Sizes, Ways};
+use super::outline::Of;
+use super::{Asked, Extent, MemberRect, Rect, ShapeForm, Side};
 use crate::job::Shape;
 use crate::measure::held_between;
 
-pub(super) const FORM: ShapeForm = ShapeForm {
+pub(super) const FAMILY: Family = Family {
+    ways: |asking, _| Some(Ways::by(if asking.has("rise") { "rise" } else { "pitch" })),
+    parts: |sizes| vec![("rise_length", rise(sizes))],
+    top: |sizes| Some(top(sizes)),
+    figure: |sizes| {
+        let (Top { eave, .. }, Extent { width_in, height_in, .. }) = (top(sizes), extent(sizes));
+        let ridge = (width_in / 2.0, height_in);
+        let polygon = vec![(0.0, 0.0), (width_in, 0.0), (width_in, eave), ridge, (0.0, eave)];
+        Figure { polygon, ..Figure::default() }
+    },
+    lines: |sizes, lines| {
+        lines.plane("length", "");
+        let (wall, height) = (sizes.of("wall_height"), extent(sizes).height_in);
+        let rise = if sizes.way() == "rise" { Of::Surface("rise") } else { Of::Rest };
+        let row = lines.rows_left();
+        lines.put(Of::Surface("wall_height"), Side::Left, row, (0.0, wall));
+        lines.put(rise, Side::Left, row, (wall, height));
+    },
+    ..Family::new(FORM, extent)
+};
+
+const FORM: ShapeForm = ShapeForm {
     shape: Shape::Gable,
     entries: &[
         Asked::needed("length"),
@@ -23,18 +46,18 @@ pub(super) const FORM: ShapeForm = ShapeForm {
 };
 
 /// From the eaves to the ridge, in inches: typed, or half the base × pitch.
-pub(super) fn rise(measure: &dyn Fn(&str) -> f64, way: &str) -> f64 {
-    if way == "rise" { measure("rise") } else { measure("length") / 2.0 * measure("pitch") }
+fn rise(sizes: &Sizes) -> f64 {
+    if sizes.way() == "rise" { sizes.of("rise") } else { sizes.of("length") / 2.0 * sizes.of("pitch") }
 }
 
 /// The slopes over the wall.
-pub(super) fn top(measure: &dyn Fn(&str) -> f64, way: &str) -> Top {
-    Top { eave: measure("wall_height"), rise: rise(measure, way), width: measure("length") }
+fn top(sizes: &Sizes) -> Top {
+    Top { eave: sizes.of("wall_height"), rise: rise(sizes), width: sizes.of("length") }
 }
 
 /// Base × wall height + base × rise ÷ 2.
-pub(super) fn extent(measure: &dyn Fn(&str) -> f64, way: &str) -> Extent {
-    let (base, eave, rise) = (measure("length"), measure("wall_height"), rise(measure, way));
+fn extent(sizes: &Sizes) -> Extent {
+    let (base, eave, rise) = (sizes.of("length"), sizes.of("wall_height"), rise(sizes));
     Extent { width_in: base, height_in: eave + rise, gross_ft2: base * (eave + rise / 2.0) / 144.0 }
 }
 

@@ -5,14 +5,15 @@
 //! | `typed_area`, `rectangle`, `footprint`, `framed` | a family of shapes: what it asks for and its outline |
 //! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip` | one shape each |
 //! | `takeoff` | what was entered of a surface, read once |
+//! | `family` | a shape as a row of one table |
 //! | `openings` | windows, doors and other holes |
 //! | `members` | which pieces of framing stand where |
 //! | `cover` | what rectangles cover under a level or sloping top, nothing counted twice |
 //! | `net` | gross − openings − framing = net |
 //! | `outline` | the drawing, from the same list of members |
 //!
-//! To add a shape: a variant of [`Shape`], a file with its form and its extent, a line in `FORMS` below and in
-//! [`Takeoff::extent`], its fields in the [table of fields](crate::job::fields) where they are new, and its words in
+//! To add a shape: a variant of [`Shape`], a file with its `FAMILY` (what it asks for and its formulas), a line in
+//! `FAMILIES` below, its fields in the [table of fields](crate::job::fields) where they are new, and its words in
 //! `www/words/*/surface.json`. The page draws its form from [`forms`].
 //!
 //! # Ranges
@@ -25,6 +26,7 @@
 
 mod bays;
 mod cover;
+mod family;
 mod footprint;
 mod framed;
 mod gable;
@@ -42,6 +44,7 @@ mod typed_area;
 
 use crate::job::{Reader, Shape, Surface, entry};
 use crate::measure::{Band, Inches, SquareFeet};
+use family::Family;
 use serde::Serialize;
 use takeoff::Takeoff;
 
@@ -168,6 +171,9 @@ pub struct SurfaceArea {
     pub framing_ft2: Band<SquareFeet>,
     /// The area to foam.
     pub net_ft2: Band<SquareFeet>,
+    /// What its mean area to foam grows by with each inch of depth, in square feet: foam around a pipe or a duct
+    /// covers more the thicker it is. In words: board feet = (net area + this × depth) × depth. Zero for a plane.
+    pub wrap_ft2_in: Band<f64>,
     /// Each opening, in the job's order.
     pub openings: Vec<OpeningArea>,
     /// The area that the openings with a place leave.
@@ -328,6 +334,51 @@ pub struct Dimension {
     pub text: String,
 }
 
+/// A dimension line along an edge of a figure.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct EdgeLine {
+    /// As of a [`Dimension`].
+    pub at: crate::findings::At,
+    /// The corner where it starts, in inches from the left end and from the lower edge.
+    pub from: (f64, f64),
+    /// The corner where it ends. The figure lies on the left hand of who walks from one to the other.
+    pub to: (f64, f64),
+    /// The length, written in the job's units.
+    pub text: String,
+}
+
+/// One face of a figure that has several, or that is no rectangle.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Face {
+    /// What it is: a key of the words under `surface.face`.
+    pub name: &'static str,
+    /// Its corners, counterclockwise, in inches from the left end and from the lower edge. A round face is drawn
+    /// with so many corners that it looks round, and just so much larger that its area is that of the circle.
+    pub corners: Vec<(f64, f64)>,
+    /// Whether it is foamed; one that is switched off is drawn without tint.
+    pub foamed: bool,
+}
+
+/// How a drawing is to be read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum View {
+    /// Looked at straight on: what is tinted is the true area.
+    #[default]
+    Elevation,
+    /// Rolled out flat: true area.
+    Unrolled,
+    /// Its faces laid flat side by side: true area.
+    Unfolded,
+    /// From the side, or cut: for the look of it, not its area.
+    Section,
+    /// A square of its size: nothing is known of its shape.
+    Size,
+}
+
 /// A surface's drawing, in inches, from the same list of members that makes its area.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
@@ -336,6 +387,11 @@ pub struct Outline {
     pub width_in: f64,
     /// Whole height.
     pub height_in: f64,
+    /// How it is to be read.
+    pub view: View,
+    /// The faces, where there are several or where they are no rectangle: together they are the gross area, and
+    /// nothing else of the outline is tinted.
+    pub faces: Vec<Face>,
     /// The corners of the outline where it is no rectangle, from the lower left one on; everything is cut to it.
     pub polygon: Vec<(f64, f64)>,
     /// Heights at which one strip ends and the next begins.
@@ -350,6 +406,8 @@ pub struct Outline {
     pub not_placed: u32,
     /// Dimension lines.
     pub dimensions: Vec<Dimension>,
+    /// Dimension lines along edges that run at any angle.
+    pub edges: Vec<EdgeLine>,
     /// Whether the drawing is the true shape; a typed area is drawn as a square of its size.
     pub true_shape: bool,
     /// Whether the tinted part of the drawing is exactly the net area (not so for a framing share).
@@ -398,34 +456,35 @@ impl Extent {
     }
 }
 
-const FORMS: &[ShapeForm] = &[
-    typed_area::FORM,
-    rectangle::FORM,
-    footprint::FORM,
+/// Every shape, in the order in which a page offers them.
+const FAMILIES: &[Family] = &[
+    typed_area::FAMILY,
+    rectangle::FAMILY,
+    footprint::FAMILY,
     framed::WALL,
     framed::FLOOR,
     framed::SLOPE,
-    rim_run::FORM,
-    bays::FORM,
-    pitched_plane::FORM,
-    gable::FORM,
-    part_height::FORM,
-    strip::FORM,
+    rim_run::FAMILY,
+    bays::FAMILY,
+    pitched_plane::FAMILY,
+    gable::FAMILY,
+    part_height::FAMILY,
+    strip::FAMILY,
 ];
 
-fn form(shape: Shape) -> Option<&'static ShapeForm> {
-    FORMS.iter().find(|form| form.shape == shape)
+fn family(shape: Shape) -> Option<&'static Family> {
+    FAMILIES.iter().find(|family| family.form.shape == shape)
 }
 
 /// What every shape asks for, in the order in which a page offers them.
 ///
 /// ```
 /// let needed = |form: &foamwright::surfaces::ShapeForm| form.entries.iter().filter(|one| one.needed).count();
-/// let all: Vec<usize> = foamwright::surfaces::forms().iter().map(needed).collect();
-/// assert_eq!(all, [1, 2, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1]);
+/// let all: Vec<usize> = foamwright::surfaces::forms().map(needed).collect();
+/// assert_eq!(all[..12], [1, 2, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1]);
 /// ```
-pub fn forms() -> &'static [ShapeForm] {
-    FORMS
+pub fn forms() -> impl Iterator<Item = &'static ShapeForm> {
+    FAMILIES.iter().map(|family| &family.form)
 }
 
 /// The areas of a surface; `None` while something it needs is missing, with the findings that say so.

@@ -1,11 +1,10 @@
 //! Gross − openings − framing = net, in each of three columns.
 
 use super::cover::cover;
+use super::gable;
 use super::members::layers;
 use super::takeoff::{Framing, Takeoff};
 use super::{Column, FramingBy, Measure, MemberRect, OpeningArea, Piece, PieceSum, Rect, SurfaceArea};
-use super::{gable, rim_run};
-use crate::job::Shape;
 use crate::measure::{Band, Inches, SquareFeet};
 
 /// One column of a surface's areas, in square feet. `net = gross − openings − framing` holds exactly.
@@ -23,6 +22,7 @@ struct Areas {
     share_pct: f64,
     framing: f64,
     net: f64,
+    wrap: f64,
     members: Vec<MemberRect>,
 }
 
@@ -35,11 +35,9 @@ pub(super) fn drawn(takeoff: &Takeoff, column: Column) -> (Vec<Rect>, Vec<Member
     // An opening that lies wholly outside keeps its rank, without any area.
     let openings: Vec<Rect> = placed.map(|rect| rect.within(plane).unwrap_or(nothing)).collect();
     let inside: Vec<Rect> = openings.iter().copied().filter(|rect| *rect != nothing).collect();
-    let members = takeoff.layout(column).map(|layout| match takeoff.shape {
-        Shape::RimRun => {
-            rim_run::ends(&|field| takeoff.value(field, column), takeoff.way, takeoff.landing, &layout)
-        }
-        _ => layout.members(extent.width_in, extent.height_in, &inside),
+    let members = takeoff.layout(column).map(|layout| match takeoff.family.members {
+        Some(members) => members(&takeoff.sizes(column), &layout),
+        None => layout.members(extent.width_in, extent.height_in, &inside),
     });
     let members = members.unwrap_or_default();
     let members = match takeoff.top(column) {
@@ -83,8 +81,9 @@ fn areas(takeoff: &Takeoff, column: Column) -> Areas {
     .min(gross - openings);
     let net = (gross - openings - framing).max(0.0);
     let (one, times) = (gross, column.of(takeoff.times));
+    let wrap = (takeoff.family.wrap_ft2_in)(&takeoff.sizes(column)) * times;
     if times == 1.0 {
-        return Areas { one, gross, taken, openings, clear, pieces, share_pct, framing, net, members };
+        return Areas { one, gross, taken, openings, clear, pieces, share_pct, framing, net, wrap, members };
     }
     // All of them: openings and framing first, so that net = gross − openings − framing holds to the last bit.
     let (gross, openings, framing) = (gross * times, openings * times, framing * times);
@@ -99,6 +98,7 @@ fn areas(takeoff: &Takeoff, column: Column) -> Areas {
         share_pct,
         framing,
         net: (gross - openings - framing).max(0.0),
+        wrap,
         members,
     }
 }
@@ -181,19 +181,20 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
     let nothing = Band::exactly(SquareFeet(0.0));
     let pieces = pieces.filter(|sum| sum.area_ft2 != nothing);
     SurfaceArea {
-        shape: takeoff.shape,
+        shape: takeoff.shape(),
         measures: measures.collect(),
-        way: takeoff.way,
-        landing: takeoff.landing,
+        way: takeoff.ways.way,
+        landing: takeoff.ways.landing,
         strips_ft2: strips,
         parts,
         one_ft2: area(&|areas| areas.one),
         many: if takeoff.times == Band::exactly(1.0) { "" } else { "times" },
-        claims_r: takeoff.shape.claims_r(),
+        claims_r: takeoff.shape().claims_r(),
         gross_ft2: area(&|areas| areas.gross),
         openings_ft2: area(&|areas| areas.openings),
         framing_ft2: area(&|areas| areas.framing),
         net_ft2: area(&|areas| areas.net),
+        wrap_ft2_in: band(&|areas| areas.wrap),
         framing_by: by(takeoff),
         members: likely.members.len() as u32,
         cavity_in: takeoff.cavity_in,

@@ -1,11 +1,13 @@
 //! The drawing of a surface: the same members and openings that its area is made of, with dimension lines.
 
+use super::family::{Figure, Sizes};
 use super::openings::Hole;
-use super::rim_run;
 use super::takeoff::{Framing, Takeoff};
-use super::{Column, Dimension, Extent, MemberRect, OpeningRect, Outline, Piece, Rect, Side, net};
+use super::{
+    Column, Dimension, EdgeLine, Extent, MemberRect, OpeningRect, Outline, Piece, Rect, Side, View, net,
+};
 use crate::findings::At;
-use crate::job::{Part, Shape};
+use crate::job::Part;
 use crate::measure::{Kind, Style, Units, write};
 
 /// More members than this are not drawn: no screen could show them.
@@ -28,47 +30,40 @@ pub(super) fn outline(takeoff: &Takeoff, surface: u32, units: Units) -> Outline 
     let openings =
         placed.iter().map(|(hole, rect)| OpeningRect { id: hole.id, name: hole.name.clone(), rect: *rect });
     let openings = openings.collect();
-    let (width, height) = (extent.width_in, extent.height_in);
-    let value = |field: &str| takeoff.value(field, Column::Likely);
-    let polygon = match takeoff.top(Column::Likely) {
-        Some(top) => {
-            vec![(0.0, 0.0), (width, 0.0), (width, top.eave), (width / 2.0, height), (0.0, top.eave)]
-        }
-        None => Vec::new(),
-    };
-    let mut strips = Vec::new();
-    if takeoff.shape == Shape::RimRun {
-        let [lap, ledge, _] = rim_run::heights(&value);
-        strips.extend([lap, ledge].into_iter().filter(|edge| *edge > 0.0 && *edge < height));
-        strips.dedup();
+    let sizes = takeoff.sizes(Column::Likely);
+    let Figure { view, polygon, faces, strips, bays, apart } = (takeoff.family.figure)(&sizes);
+    let mut lines =
+        Lines { surface, units, extent, placed: &placed, dimensions: Vec::new(), edges: Vec::new() };
+    (takeoff.family.lines)(&sizes, &mut lines);
+    lines.openings();
+    if let Some(layout) = takeoff.layout(Column::Likely) {
+        lines.spacing(layout.spacing_in, &members);
     }
-    let mut bays = Vec::new();
-    if takeoff.shape == Shape::Bays {
-        let (each, row) = (value("bay_width"), value("bay_height"));
-        bays = edges(each, width);
-        strips = edges(row, height);
-    }
-    // Open block cores are somewhere else on the wall.
-    let cores = takeoff.shape == Shape::RimRun && rim_run::cores_ft2(&value) > 0.0;
-    let mut lines = Lines { surface, units, dimensions: Vec::new() };
-    lines.draw(takeoff, extent, &placed, &members);
+    let exact = matches!(view, View::Elevation | View::Unrolled | View::Unfolded | View::Size);
     Outline {
         width_in: extent.width_in,
         height_in: extent.height_in,
+        view,
         polygon,
+        faces,
         strips,
         bays,
         members,
         openings,
         not_placed: not_placed as u32,
         dimensions: lines.dimensions,
-        true_shape: takeoff.shape != Shape::TypedArea,
-        net_drawn: !too_many && !cores && not_placed == 0 && !matches!(takeoff.framing, Framing::Share(_)),
+        edges: lines.edges,
+        true_shape: view != View::Size,
+        net_drawn: exact
+            && !too_many
+            && !apart
+            && not_placed == 0
+            && !matches!(takeoff.framing, Framing::Share(_)),
     }
 }
 
 /// Where equal parts of a length meet; none where they are more than could be drawn.
-fn edges(each: f64, whole: f64) -> Vec<f64> {
+pub(super) fn edges(each: f64, whole: f64) -> Vec<f64> {
     if each < LEAST_IN || whole / each > DRAWN as f64 {
         return Vec::new();
     }
@@ -77,7 +72,7 @@ fn edges(each: f64, whole: f64) -> Vec<f64> {
 
 /// What a dimension line measures.
 #[derive(Clone, Copy)]
-enum Of<'a> {
+pub(super) enum Of<'a> {
     /// A measure of the surface.
     Surface(&'a str),
     /// A measure of an opening, as long as it was entered.
@@ -86,64 +81,56 @@ enum Of<'a> {
     Rest,
 }
 
-struct Lines {
+/// The dimension lines of one drawing.
+pub(super) struct Lines<'a> {
     surface: u32,
     units: Units,
+    extent: Extent,
+    placed: &'a [(&'a Hole, Rect)],
     dimensions: Vec<Dimension>,
+    edges: Vec<EdgeLine>,
 }
 
-impl Lines {
-    fn draw(&mut self, takeoff: &Takeoff, extent: Extent, placed: &[(&Hole, Rect)], members: &[MemberRect]) {
-        let (width, height) = (extent.width_in, extent.height_in);
-        match takeoff.shape {
-            Shape::TypedArea => return,
-            Shape::Footprint => self.walls(takeoff, width),
-            Shape::Band if takeoff.way == "sides" => self.walls(takeoff, width),
-            Shape::Band => self.put(Of::Surface("perimeter"), Side::Bottom, 0, (0.0, width)),
-            Shape::RimRun => return self.rim(takeoff, (width, height), members),
-            Shape::Bays => {
-                let value = |field: &str| takeoff.value(field, Column::Likely);
-                self.put(Of::Surface("bay_width"), Side::Bottom, 0, (0.0, value("bay_width")));
-                self.put(Of::Rest, Side::Bottom, 1, (0.0, width));
-                self.put(Of::Surface("bay_height"), Side::Left, 1, (0.0, value("bay_height")));
-                return self.put(Of::Rest, Side::Left, 0, (0.0, height));
-            }
-            _ => {
-                let under = self.chain(placed, width);
-                self.put(Of::Surface("length"), Side::Bottom, under, (0.0, width));
-            }
+impl Lines<'_> {
+    /// Of a plane: one measure along it, under its openings, and one up; an empty one follows from others.
+    pub(super) fn plane(&mut self, along: &str, up: &str) {
+        let width = self.extent.width_in;
+        let under = self.chain(self.placed, width);
+        self.put(of_surface(along), Side::Bottom, under, (0.0, width));
+        self.upright(up);
+    }
+
+    /// The whole height.
+    pub(super) fn upright(&mut self, field: &str) {
+        self.put(of_surface(field), Side::Left, 0, (0.0, self.extent.height_in));
+    }
+
+    /// The first row at the left that no opening takes.
+    pub(super) fn rows_left(&self) -> u32 {
+        self.placed.len() as u32 + 1
+    }
+
+    /// A line along an edge of a figure, from one corner to another.
+    pub(super) fn edge(&mut self, of: Of, from: (f64, f64), to: (f64, f64)) {
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let length = (dx * dx + dy * dy).sqrt();
+        if length < LEAST_IN {
+            return;
         }
-        match takeoff.shape {
-            Shape::FramedFloor => self.put(Of::Surface("width"), Side::Left, 0, (0.0, height)),
-            Shape::Strip => self.put(Of::Surface("strip_width"), Side::Left, 0, (0.0, height)),
-            Shape::Band if takeoff.value("from_height", Column::Likely) == 0.0 => {
-                self.put(Of::Surface("to_height"), Side::Left, 0, (0.0, height));
-            }
-            // The slope follows from the plan, the ridge from wall and rise.
-            Shape::PitchedPlane | Shape::Gable | Shape::Band => {
-                self.put(Of::Rest, Side::Left, 0, (0.0, height));
-            }
-            _ => self.put(Of::Surface("height"), Side::Left, 0, (0.0, height)),
-        }
-        if let Some(top) = takeoff.top(Column::Likely) {
-            let rise = if takeoff.way == "rise" { Of::Surface("rise") } else { Of::Rest };
-            let row = placed.len() as u32 + 1;
-            self.put(Of::Surface("wall_height"), Side::Left, row, (0.0, top.eave));
-            self.put(rise, Side::Left, row, (top.eave, height));
-        }
-        for (row, (hole, rect)) in (1..).zip(placed) {
+        let (at, length) = self.named(of, length);
+        let text = self.text(length);
+        self.edges.push(EdgeLine { at, from, to, text });
+    }
+
+    /// How high each opening stands, and how high it is.
+    fn openings(&mut self) {
+        let height = self.extent.height_in;
+        for (row, (hole, rect)) in (1..).zip(self.placed) {
             let sill = hole.place.map_or(0.0, |(_, sill)| sill);
             self.put(Of::Opening(hole, "sill", sill), Side::Left, row, (0.0, rect.y_in));
-            self.put(
-                Of::Opening(hole, "height", hole.height.likely),
-                Side::Left,
-                row,
-                (rect.y_in, rect.top_in()),
-            );
+            let tall = Of::Opening(hole, "height", hole.height.likely);
+            self.put(tall, Side::Left, row, (rect.y_in, rect.top_in()));
             self.put(Of::Rest, Side::Left, row, (rect.top_in(), height));
-        }
-        if let Some(layout) = takeoff.layout(Column::Likely) {
-            self.spacing(layout.spacing_in, members);
         }
     }
 
@@ -184,43 +171,9 @@ impl Lines {
         rows
     }
 
-    /// A rim: its sides side by side, its strips one over the other.
-    fn rim(&mut self, takeoff: &Takeoff, (width, height): (f64, f64), members: &[MemberRect]) {
-        let value = |field: &str| takeoff.value(field, Column::Likely);
-        let names = match (takeoff.way, takeoff.landing) {
-            ("typed", "") => ["perimeter", ""],
-            ("typed", _) | (_, "run") => ["landing_run", ""],
-            ("landing", side) => [side, side],
-            (_, "width") => ["width", "length"],
-            _ => ["length", "width"],
-        };
-        let mut from = 0.0;
-        let sides = rim_run::sides(&value, takeoff.way, takeoff.landing);
-        for ((side, _), of) in sides.iter().zip(names.iter().chain(&["", ""])) {
-            let of = if of.is_empty() { Of::Rest } else { Of::Surface(of) };
-            self.put(of, Side::Bottom, 0, (from, from + side));
-            from += side;
-        }
-        if sides.len() > 1 {
-            let of = if takeoff.way == "typed" { Of::Surface("perimeter") } else { Of::Rest };
-            self.put(of, Side::Bottom, 1, (0.0, width));
-        }
-        let [lap, ledge, top] = rim_run::heights(&value);
-        self.put(Of::Surface("foundation_lap"), Side::Left, 1, (0.0, lap));
-        self.put(Of::Surface("sill_lap"), Side::Left, 1, (lap, ledge));
-        self.put(Of::Surface("band"), Side::Left, 1, (ledge, top));
-        if ledge > 0.0 {
-            self.put(Of::Rest, Side::Left, 0, (0.0, height));
-        }
-        if let Some(layout) = takeoff.layout(Column::Likely) {
-            self.spacing(layout.spacing_in, members);
-        }
-    }
-
-    /// The four walls side by side.
-    fn walls(&mut self, takeoff: &Takeoff, run: f64) {
-        let value = |field: &str| takeoff.value(field, Column::Likely);
-        let (length, width) = (value("length"), value("width"));
+    /// The four walls of a footprint side by side.
+    pub(super) fn walls(&mut self, sizes: &Sizes) {
+        let (length, width) = (sizes.of("length"), sizes.of("width"));
         let walls = [
             (Of::Surface("length"), length),
             (Of::Surface("width"), width),
@@ -232,7 +185,7 @@ impl Lines {
             self.put(of, Side::Bottom, 0, (from, from + wall));
             from += wall;
         }
-        self.put(Of::Rest, Side::Bottom, 1, (0.0, run));
+        self.put(Of::Rest, Side::Bottom, 1, (0.0, self.extent.width_in));
     }
 
     /// The spacing, from center to center of the first two whole layout members that are next to each other.
@@ -247,21 +200,35 @@ impl Lines {
         }
     }
 
-    fn put(&mut self, of: Of, side: Side, row: u32, (from_in, to_in): (f64, f64)) {
+    /// A line along a side of the drawing.
+    pub(super) fn put(&mut self, of: Of, side: Side, row: u32, (from_in, to_in): (f64, f64)) {
         if to_in - from_in < LEAST_IN {
             return;
         }
+        let (at, length) = self.named(of, to_in - from_in);
+        let text = self.text(length);
+        self.dimensions.push(Dimension { at, side, row, from_in, to_in, text });
+    }
+
+    /// What it measures, and as long as it was entered.
+    fn named(&self, of: Of, drawn: f64) -> (At, f64) {
         let (part, id, field, length) = match of {
-            Of::Surface(field) => (Part::Surface, self.surface, field, to_in - from_in),
+            Of::Surface(field) => (Part::Surface, self.surface, field, drawn),
             Of::Opening(hole, field, length) => (Part::Opening, hole.id, field, length),
-            Of::Rest => (Part::Surface, self.surface, "", to_in - from_in),
+            Of::Rest => (Part::Surface, self.surface, "", drawn),
         };
+        (At { part, id, field: field.to_owned() }, length)
+    }
+
+    fn text(&self, length_in: f64) -> String {
         let style = match self.units {
             Units::Us => Style::FeetInches,
             Units::Metric => Style::Metric,
         };
-        let at = At { part, id, field: field.to_owned() };
-        let text = write(Kind::Length, length, style);
-        self.dimensions.push(Dimension { at, side, row, from_in, to_in, text });
+        write(Kind::Length, length_in, style)
     }
+}
+
+fn of_surface(field: &str) -> Of<'_> {
+    if field.is_empty() { Of::Rest } else { Of::Surface(field) }
 }

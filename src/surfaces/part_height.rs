@@ -1,9 +1,30 @@
 //! A band around a footprint or along a run, from one height to another.
 
-use super::{Asked, Extent, ShapeForm};
-use crate::job::Shape;
+use super::family::{Family, Sizes, Ways};
+use super::outline::Of;
+use super::{Asked, Extent, ShapeForm, Side};
+use crate::findings::{Code, Finding};
+use crate::job::{Part, Shape};
 
-pub(super) const FORM: ShapeForm = ShapeForm {
+pub(super) const FAMILY: Family = Family {
+    ways: |asking, reader| {
+        if asking.complete && asking.of("from_height") >= asking.of("to_height") {
+            reader.say(Finding::new(Code::HeightsCross, Part::Surface, asking.surface.id, "to_height"));
+        }
+        Some(Ways::by(if asking.has("perimeter") { "typed" } else { "sides" }))
+    },
+    parts: |sizes| vec![("run_length", run(sizes))],
+    lines: |sizes, lines| {
+        match sizes.way() {
+            "sides" => lines.walls(sizes),
+            _ => lines.put(Of::Surface("perimeter"), Side::Bottom, 0, (0.0, run(sizes))),
+        }
+        lines.upright(if sizes.of("from_height") == 0.0 { "to_height" } else { "" });
+    },
+    ..Family::new(FORM, extent)
+};
+
+const FORM: ShapeForm = ShapeForm {
     shape: Shape::Band,
     entries: &[
         Asked::may("perimeter"),
@@ -19,11 +40,15 @@ pub(super) const FORM: ShapeForm = ShapeForm {
 };
 
 /// The run, in inches: typed, or 2 × (length + width).
-pub(super) fn run(measure: &dyn Fn(&str) -> f64, way: &str) -> f64 {
-    if way == "typed" { measure("perimeter") } else { 2.0 * (measure("length") + measure("width")) }
+fn run(sizes: &Sizes) -> f64 {
+    if sizes.way() == "typed" {
+        sizes.of("perimeter")
+    } else {
+        2.0 * (sizes.of("length") + sizes.of("width"))
+    }
 }
 
 /// Run × (upper − lower height).
-pub(super) fn extent(measure: &dyn Fn(&str) -> f64, way: &str) -> Extent {
-    Extent::plane(run(measure, way), (measure("to_height") - measure("from_height")).max(0.0))
+fn extent(sizes: &Sizes) -> Extent {
+    Extent::plane(run(sizes), (sizes.of("to_height") - sizes.of("from_height")).max(0.0))
 }

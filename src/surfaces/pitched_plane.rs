@@ -1,9 +1,17 @@
 //! A roof plane from its plan and its pitch: length along the eave × plan run × √(1 + pitch²).
 
+use super::family::{Family, Sizes};
 use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
-pub(super) const FORM: ShapeForm = ShapeForm {
+pub(super) const FAMILY: Family = Family {
+    parts: |sizes| vec![("slope_length", slope(sizes))],
+    // The slope follows from the plan.
+    lines: |_, lines| lines.plane("length", ""),
+    ..Family::new(FORM, extent)
+};
+
+const FORM: ShapeForm = ShapeForm {
     shape: Shape::PitchedPlane,
     entries: &[
         Asked::needed("length"),
@@ -21,11 +29,11 @@ pub(super) const FORM: ShapeForm = ShapeForm {
 };
 
 /// The length along the slope, in inches: plan run × √(1 + pitch²), the pitch being rise per run.
-pub(super) fn slope(measure: &dyn Fn(&str) -> f64) -> f64 {
-    let pitch = measure("pitch");
-    measure("plan_run") * (1.0 + pitch * pitch).sqrt()
+fn slope(sizes: &Sizes) -> f64 {
+    let pitch = sizes.of("pitch");
+    sizes.of("plan_run") * (1.0 + pitch * pitch).sqrt()
 }
 
-pub(super) fn extent(measure: &dyn Fn(&str) -> f64) -> Extent {
-    Extent::plane(measure("length"), slope(measure))
+fn extent(sizes: &Sizes) -> Extent {
+    Extent::plane(sizes.of("length"), slope(sizes))
 }

@@ -1,9 +1,12 @@
 //! A plane without framing, or a strip: length × height.
 
+use super::family::{Family, Sizes};
 use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
-pub(super) const FORM: ShapeForm = ShapeForm {
+pub(super) const FAMILY: Family = Family::new(FORM, extent);
+
+const FORM: ShapeForm = ShapeForm {
     shape: Shape::Rectangle,
     entries: &[Asked::needed("length"), Asked::needed("height"), Asked::may("times")],
     openings: true,
@@ -11,6 +14,6 @@ pub(super) const FORM: ShapeForm = ShapeForm {
     places: true,
 };
 
-pub(super) fn extent(measure: &dyn Fn(&str) -> f64) -> Extent {
-    Extent::plane(measure("length"), measure("height"))
+fn extent(sizes: &Sizes) -> Extent {
+    Extent::plane(sizes.of("length"), sizes.of("height"))
 }

@@ -1,9 +1,13 @@
 //! A strip or bead that only seals: run × width. No R is claimed for it.
 
+use super::family::{Family, Sizes};
 use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
-pub(super) const FORM: ShapeForm = ShapeForm {
+pub(super) const FAMILY: Family =
+    Family { lines: |_, lines| lines.plane("length", "strip_width"), ..Family::new(FORM, extent) };
+
+const FORM: ShapeForm = ShapeForm {
     shape: Shape::Strip,
     entries: &[Asked::needed("length"), Asked::may("strip_width"), Asked::may("times")],
     openings: false,
@@ -12,13 +16,13 @@ pub(super) const FORM: ShapeForm = ShapeForm {
 };
 
 impl Shape {
-    /// Whether foam on it may be said to insulate. A strip that only seals claims no R: neither a promise nor a
-    /// planning figure is made of its depth.
+    /// Whether foam on it may be said to insulate. What only seals (a strip, a gap, holes around pipes) claims no
+    /// R: neither a promise nor a planning figure is made of its depth.
     pub fn claims_r(self) -> bool {
-        self != Self::Strip
+        !matches!(self, Self::Strip | Self::Gap | Self::Penetrations)
     }
 }
 
-pub(super) fn extent(measure: &dyn Fn(&str) -> f64) -> Extent {
-    Extent::plane(measure("length"), measure("strip_width"))
+fn extent(sizes: &Sizes) -> Extent {
+    Extent::plane(sizes.of("length"), sizes.of("strip_width"))
 }

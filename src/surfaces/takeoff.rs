@@ -1,12 +1,10 @@
 //! What was entered of a surface, read once: the measures that its shape asks for, its framing and its openings.
 
 use super::cover::Top;
+use super::family::{Asking, Family, Sizes, Ways};
 use super::members::Layout;
 use super::openings::{self, Hole};
-use super::{Column, Extent, Measure, Rect, ShapeForm, form, outline};
-use super::{
-    bays, footprint, framed, gable, part_height, pitched_plane, rectangle, rim_run, strip, typed_area,
-};
+use super::{Column, Extent, Measure, Rect, ShapeForm, family, framed, outline};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Reader, Shape, Surface, entry, field};
 use crate::measure::{Band, Inches, Kind, Member};
@@ -28,11 +26,9 @@ pub(super) enum Framing {
 /// Everything that the areas and the drawing of a surface follow from.
 #[derive(Debug, Clone)]
 pub(super) struct Takeoff {
-    pub(super) shape: Shape,
+    pub(super) family: &'static Family,
     /// Which of the ways to one measure was taken.
-    pub(super) way: &'static str,
-    /// The sides of a rim on which joists land.
-    pub(super) landing: &'static str,
+    pub(super) ways: Ways,
     pub(super) measures: Vec<Measure>,
     /// How many of it there are.
     pub(super) times: Band<f64>,
@@ -44,7 +40,8 @@ pub(super) struct Takeoff {
 impl Takeoff {
     /// Reads a surface; `None` while something is missing, with a finding for each thing that is.
     pub(super) fn take(surface: &Surface, reader: &mut Reader) -> Option<Self> {
-        let form = form(surface.shape)?;
+        let family = family(surface.shape)?;
+        let form = &family.form;
         let mut measures = Vec::new();
         let mut complete = true;
         let mut times = Some(Band::exactly(1.0));
@@ -67,8 +64,8 @@ impl Takeoff {
             .framing
             .then(|| reader.member(Part::Surface, surface.id, &surface.entries, "member"))
             .flatten();
-        let (way, landing) = ways(surface, &measures, complete, reader)?;
-        let framing = match (surface.shape, landing) {
+        let ways = (family.ways)(&Asking { surface, measures: &measures, complete }, reader)?;
+        let framing = match (surface.shape, ways.landing) {
             (Shape::RimRun, "") => Some(Framing::Nothing),
             _ => framing(surface, form, member, &mut measures, reader),
         };
@@ -80,31 +77,24 @@ impl Takeoff {
         // A joist's depth is the height of a rim, not the depth of its cavity.
         let member = member.filter(|_| surface.shape != Shape::RimRun);
         let cavity_in = member.and_then(|member| member.depth_in).map(|depth| Inches(depth.to_f64()));
-        let takeoff = Self { shape: surface.shape, way, landing, measures, times, framing, holes, cavity_in };
+        let takeoff = Self { family, ways, measures, times, framing, holes, cavity_in };
         takeoff.say(surface.id, reader);
         Some(takeoff)
     }
 
     /// The outline in one column; the low column is the smallest.
     pub(super) fn extent(&self, column: Column) -> Extent {
-        let value = |field: &str| self.value(field, column);
-        match self.shape {
-            Shape::TypedArea => typed_area::extent(&value),
-            Shape::Rectangle => rectangle::extent(&value),
-            Shape::Footprint => footprint::extent(&value),
-            Shape::FramedWall | Shape::FramedSlope => framed::extent_up(&value),
-            Shape::FramedFloor => framed::extent_across(&value),
-            Shape::RimRun => {
-                let [.., height] = rim_run::heights(&value);
-                let plane = Extent::plane(rim_run::run(&value, self.way, self.landing), height);
-                Extent { gross_ft2: plane.gross_ft2 + rim_run::cores_ft2(&value), ..plane }
-            }
-            Shape::Bays => bays::extent(&value, self.way),
-            Shape::PitchedPlane => pitched_plane::extent(&value),
-            Shape::Gable => gable::extent(&value, self.way),
-            Shape::Band => part_height::extent(&value, self.way),
-            Shape::Strip => strip::extent(&value),
-        }
+        (self.family.extent)(&self.sizes(column))
+    }
+
+    /// The measures in one column.
+    pub(super) fn sizes(&self, column: Column) -> Sizes<'_> {
+        Sizes { takeoff: self, column }
+    }
+
+    /// Its shape.
+    pub(super) fn shape(&self) -> Shape {
+        self.family.form.shape
     }
 
     /// A measure in one column; zero where it was not entered. A lower height makes a band larger.
@@ -116,47 +106,21 @@ impl Takeoff {
         })
     }
 
-    /// The slopes of a gable.
+    /// The slopes over it.
     pub(super) fn top(&self, column: Column) -> Option<Top> {
-        (self.shape == Shape::Gable).then(|| gable::top(&|field| self.value(field, column), self.way))
+        (self.family.top)(&self.sizes(column))
     }
 
     /// What lies between the measures and the area of one.
     pub(super) fn parts(&self, column: Column) -> Vec<(&'static str, f64)> {
-        let value = |field: &str| self.value(field, column);
-        match self.shape {
-            Shape::RimRun => {
-                let run = rim_run::run(&value, self.way, self.landing);
-                let mut parts = Vec::new();
-                if !self.landing.is_empty() {
-                    parts.push(("landing_length", rim_run::landing_run(&value, self.landing)));
-                }
-                parts.push(("run_length", run));
-                parts.push(("band_ft2", run * value("band") / 144.0));
-                let has = |field: &str| self.measures.iter().any(|measure| measure.field == field);
-                for (field, part) in [("sill_lap", "ledge_ft2"), ("foundation_lap", "lap_ft2")] {
-                    if has(field) {
-                        parts.push((part, run * value(field) / 144.0));
-                    }
-                }
-                if has("core_count") {
-                    parts.push(("cores_ft2", rim_run::cores_ft2(&value)));
-                }
-                parts
-            }
-            Shape::Bays => vec![("bays_along", bays::along(&value, self.way))],
-            Shape::PitchedPlane => vec![("slope_length", pitched_plane::slope(&value))],
-            Shape::Gable => vec![("rise_length", gable::rise(&value, self.way))],
-            Shape::Band => vec![("run_length", part_height::run(&value, self.way))],
-            _ => Vec::new(),
-        }
+        (self.family.parts)(&self.sizes(column))
     }
 
     /// The members' layout in one column; the low column has them closest.
     pub(super) fn layout(&self, column: Column) -> Option<Layout> {
         match self.framing {
             Framing::Pieces { spacing, member_in, plates } => Some(Layout {
-                lay: framed::lay(self.shape),
+                lay: framed::lay(self.shape()),
                 spacing_in: column.of(spacing),
                 member_in,
                 plates: column.against(plates),
@@ -193,31 +157,6 @@ fn crowded(measures: &[Measure]) -> bool {
     let value = |field| measures.iter().find(|measure| measure.field == field).map(|measure| measure.value);
     let run = value("length").zip(value("spacing"));
     run.is_some_and(|(length, spacing)| length.high > spacing.low * outline::DRAWN as f64)
-}
-
-/// The way taken to a measure that can be reached in several.
-fn ways(
-    surface: &Surface,
-    measures: &[Measure],
-    complete: bool,
-    reader: &mut Reader,
-) -> Option<(&'static str, &'static str)> {
-    let value = |field: &str| {
-        measures.iter().find(|measure| measure.field == field).map_or(0.0, |measure| measure.value.likely)
-    };
-    let has = |field: &str| entry(&surface.entries, field).is_some();
-    Some(match surface.shape {
-        Shape::RimRun if complete => return rim_run::ways(surface, &value, reader),
-        Shape::Bays => (if has("bays") { "count" } else { "run" }, ""),
-        Shape::Gable => (if has("rise") { "rise" } else { "pitch" }, ""),
-        Shape::Band => {
-            if complete && value("from_height") >= value("to_height") {
-                reader.say(Finding::new(Code::HeightsCross, Part::Surface, surface.id, "to_height"));
-            }
-            (if has("perimeter") { "typed" } else { "sides" }, "")
-        }
-        _ => ("", ""),
-    })
 }
 
 /// Reads one needed or defaulted measure and keeps it.

@@ -1,9 +1,16 @@
 //! An area typed as such: framing and openings are out of it already.
 
-use super::{Asked, Extent, ShapeForm};
+use super::family::{Family, Figure, Sizes};
+use super::{Asked, Extent, ShapeForm, View};
 use crate::job::Shape;
 
-pub(super) const FORM: ShapeForm = ShapeForm {
+pub(super) const FAMILY: Family = Family {
+    figure: |_| Figure { view: View::Size, ..Figure::default() },
+    lines: |_, _| {},
+    ..Family::new(FORM, extent)
+};
+
+const FORM: ShapeForm = ShapeForm {
     shape: Shape::TypedArea,
     entries: &[Asked::needed("area"), Asked::may("times")],
     openings: false,
@@ -12,8 +19,8 @@ pub(super) const FORM: ShapeForm = ShapeForm {
 };
 
 /// Drawn as a square of its size, since nothing is known of its shape.
-pub(super) fn extent(measure: &dyn Fn(&str) -> f64) -> Extent {
-    let gross_ft2 = measure("area");
+fn extent(sizes: &Sizes) -> Extent {
+    let gross_ft2 = sizes.of("area");
     let side_in = (gross_ft2 * 144.0).sqrt();
     Extent { width_in: side_in, height_in: side_in, gross_ft2 }
 }

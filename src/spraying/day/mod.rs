@@ -209,13 +209,7 @@ fn begins(what: EventOf, key: &str) -> bool {
 fn edged(shape: Shape) -> bool {
     match shape {
         Shape::FramedWall | Shape::FramedFloor | Shape::FramedSlope | Shape::RimRun | Shape::Bays => true,
-        Shape::TypedArea
-        | Shape::Rectangle
-        | Shape::Footprint
-        | Shape::PitchedPlane
-        | Shape::Gable
-        | Shape::Band
-        | Shape::Strip => false,
+        _ => false,
     }
 }
 

@@ -4,6 +4,7 @@ mod properties;
 mod shapes;
 mod walls;
 
+use super::family::Ways;
 use super::openings::Hole;
 use super::takeoff::Framing;
 use super::*;
@@ -20,9 +21,8 @@ fn takeoff(shape: Shape, measures: &[(&'static str, f64)]) -> Takeoff {
         .map(|(field, value)| Measure { field, value: Band::exactly(*value), default: false })
         .collect();
     Takeoff {
-        shape,
-        way: "",
-        landing: "",
+        family: family(shape).expect("a shape of the table"),
+        ways: Ways::default(),
         measures,
         times: Band::exactly(1.0),
         framing: Framing::Nothing,

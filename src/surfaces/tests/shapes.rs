@@ -184,7 +184,7 @@ fn a_gable_is_half_its_rectangle_and_its_studs_are_cut_along_the_slope() {
 fn an_opening_under_a_slope() {
     let gable = || {
         let mut gable = takeoff(Shape::Gable, &[("length", 240.0), ("rise", 120.0), ("wall_height", 0.0)]);
-        gable.way = "rise";
+        gable.ways.way = "rise";
         gable
     };
     assert_eq!(said(&with(gable(), vec![hole(1, 40.0, 60.0, Some((60.0, 0.0)))])), []);

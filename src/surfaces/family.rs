@@ -1,0 +1,131 @@
+//! A shape as a row of one table: what it asks for, and the formulas of its file.
+
+use super::cover::Top;
+use super::members::Layout;
+use super::outline::Lines;
+use super::takeoff::Takeoff;
+use super::{Column, Extent, Face, Measure, MemberRect, ShapeForm, View};
+use crate::job::{Reader, Surface, entry};
+
+/// Everything that the room knows of one shape. A file of a shape holds its own, made with [`Family::new`] and
+/// whatever it does differently.
+#[derive(Debug)]
+pub(super) struct Family {
+    /// What it asks for.
+    pub(super) form: ShapeForm,
+    /// Which of several ways to a measure is taken, and what is wrong between entries; `None` while nothing can
+    /// be worked out, with a finding that says why.
+    pub(super) ways: fn(&Asking, &mut Reader) -> Option<Ways>,
+    /// Its extent: the size of its drawing and the whole area of one of it.
+    pub(super) extent: fn(&Sizes) -> Extent,
+    /// What lies between the measures and the area of one: lengths in inches (`…_length`), areas in square feet
+    /// (`…_ft2`), counts.
+    pub(super) parts: fn(&Sizes) -> Vec<(&'static str, f64)>,
+    /// What its mean area to foam grows by with each inch of depth, in square feet: foam around a pipe.
+    pub(super) wrap_ft2_in: fn(&Sizes) -> f64,
+    /// The slopes over it.
+    pub(super) top: fn(&Sizes) -> Option<Top>,
+    /// The members, where they do not run over the whole plane.
+    pub(super) members: Option<fn(&Sizes, &Layout) -> Vec<MemberRect>>,
+    /// What its drawing has besides openings and members.
+    pub(super) figure: fn(&Sizes) -> Figure,
+    /// Its dimension lines; those of its openings and its spacing are drawn for it.
+    pub(super) lines: fn(&Sizes, &mut Lines),
+}
+
+impl Family {
+    /// A plane, measured as length × height, with nothing of its own.
+    pub(super) const fn new(form: ShapeForm, extent: fn(&Sizes) -> Extent) -> Self {
+        Self {
+            form,
+            ways: |_, _| Some(Ways::default()),
+            extent,
+            parts: |_| Vec::new(),
+            wrap_ft2_in: |_| 0.0,
+            top: |_| None,
+            members: None,
+            figure: |_| Figure::default(),
+            lines: |_, lines| lines.plane("length", "height"),
+        }
+    }
+}
+
+/// The ways that were taken; empty where there is only one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) struct Ways {
+    /// Which of the ways to one measure.
+    pub(super) way: &'static str,
+    /// The sides of a rim on which joists land.
+    pub(super) landing: &'static str,
+}
+
+impl Ways {
+    pub(super) fn by(way: &'static str) -> Self {
+        Self { way, landing: "" }
+    }
+}
+
+/// What a drawing has besides openings and members.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Figure {
+    /// How it is to be read.
+    pub(super) view: View,
+    /// The corners of the outline where it is one plane but no rectangle.
+    pub(super) polygon: Vec<(f64, f64)>,
+    /// The faces, where there are several or where they are no rectangle; together they are the gross area.
+    pub(super) faces: Vec<Face>,
+    /// Heights at which one strip ends and the next begins.
+    pub(super) strips: Vec<f64>,
+    /// Distances from the left end at which one bay ends and the next begins.
+    pub(super) bays: Vec<f64>,
+    /// Whether a part of the area is not on the drawing.
+    pub(super) apart: bool,
+}
+
+/// The entries of a surface while its shape is asked which way it is measured.
+pub(super) struct Asking<'a> {
+    pub(super) surface: &'a Surface,
+    pub(super) measures: &'a [Measure],
+    /// Whether every needed measure is there.
+    pub(super) complete: bool,
+}
+
+impl Asking<'_> {
+    /// The likely value of a measure; zero where it was not entered.
+    pub(super) fn of(&self, field: &str) -> f64 {
+        self.measures.iter().find(|one| one.field == field).map_or(0.0, |one| one.value.likely)
+    }
+
+    /// Whether something was entered.
+    pub(super) fn has(&self, field: &str) -> bool {
+        entry(&self.surface.entries, field).is_some()
+    }
+}
+
+/// The measures of a surface in one column.
+pub(super) struct Sizes<'a> {
+    pub(super) takeoff: &'a Takeoff,
+    pub(super) column: Column,
+}
+
+impl Sizes<'_> {
+    /// A measure in its column; zero where it was not entered.
+    pub(super) fn of(&self, field: &str) -> f64 {
+        self.takeoff.value(field, self.column)
+    }
+
+    /// Whether a measure was entered or has a default.
+    pub(super) fn has(&self, field: &str) -> bool {
+        self.takeoff.measures.iter().any(|one| one.field == field)
+    }
+
+    /// The way taken to a measure that can be reached in several.
+    pub(super) fn way(&self) -> &'static str {
+        self.takeoff.ways.way
+    }
+
+    /// The sides of a rim on which joists land.
+    pub(super) fn landing(&self) -> &'static str {
+        self.takeoff.ways.landing
+    }
+}
