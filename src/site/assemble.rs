@@ -55,9 +55,9 @@ pub fn check(dir: &Path) -> Result<()> {
 /// Writes the site. The hashed folder of the build before stays, for pages that are still open.
 pub fn assemble(sources: Sources, dir: &Path) -> Result<Site> {
     check(dir)?;
-    let Sources { mut entries, here: folder } = sources;
+    let Sources { mut entries, here: folder, early } = sources;
     let here = name_of(&folder);
-    let preload = preload(&here, &folder);
+    let preload = preload(&here, &early);
     for (name, bytes) in &mut entries {
         replace(bytes, "@HERE@", &here);
         if name.ends_with(".html") {
@@ -150,62 +150,17 @@ fn put(dir: &Path, name: &str, bytes: &[u8]) -> Result<()> {
     fs::write(&path, bytes).with_context(|| format!("{} cannot be written", path.display()))
 }
 
-/// Links for the core, its glue and every module that `app.js` imports, directly or through another one.
-/// A module that is imported by a call is fetched when it is called.
-fn preload(here: &str, folder: &Files) -> String {
-    let mut modules = Vec::new();
-    // The glue is loaded by a function, so that it can be loaded again; it is needed first all the same.
-    let mut open = vec!["app.js".to_owned(), "core.js".to_owned()];
-    while let Some(name) = open.pop() {
-        let Some(bytes) = folder.get(&name) else { continue };
-        if modules.contains(&name) {
-            continue;
-        }
-        open.extend(imports(&String::from_utf8_lossy(bytes)).map(|to| resolve(&name, to)));
-        modules.push(name);
-    }
-    modules.sort();
+/// Links for the core and the modules that the page needs at once.
+fn preload(here: &str, early: &[String]) -> String {
     let mut links =
         vec![format!(r#"<link rel="preload" as="fetch" href="{here}/core_bg.wasm" crossorigin>"#)];
-    links.extend(modules.iter().map(|name| format!(r#"<link rel="modulepreload" href="{here}/{name}">"#)));
+    links.extend(early.iter().map(|name| format!(r#"<link rel="modulepreload" href="{here}/{name}">"#)));
     links.join("\n")
-}
-
-/// What a module imports statically, from lines that start with `import` or `export` or end such a statement.
-fn imports(text: &str) -> impl Iterator<Item = &str> {
-    text.lines().filter_map(|line| {
-        let line = line.trim();
-        let from =
-            if let Some(bare) = line.strip_prefix("import \"").or_else(|| line.strip_prefix("import '")) {
-                bare
-            } else if line.starts_with("import ") || line.starts_with("export ") || line.starts_with('}') {
-                let (_, rest) = line.split_once(" from ")?;
-                rest.trim_start().get(1..)?
-            } else {
-                return None;
-            };
-        let end = from.find(['"', '\''])?;
-        from.get(..end).filter(|to| to.starts_with('.'))
-    })
-}
-
-fn resolve(from: &str, to: &str) -> String {
-    let mut parts: Vec<&str> = from.split('/').collect();
-    parts.pop();
-    for part in to.split('/') {
-        match part {
-            "." | "" => {}
-            ".." => {
-                parts.pop();
-            }
-            name => parts.push(name),
-        }
-    }
-    parts.join("/")
 }
 
 #[cfg(test)]
 mod tests {
+    use super::super::early;
     use super::*;
 
     fn sources(app: &str) -> Sources {
@@ -219,6 +174,7 @@ mod tests {
         sources.here.insert("app.js".into(), bytes(app));
         sources.here.insert("parts/row.js".into(), bytes("import { a } from \"../core.js\";"));
         sources.here.insert("core.js".into(), bytes("export const a = 1;"));
+        sources.early = early::early(&sources.here);
         sources
     }
 

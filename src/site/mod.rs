@@ -2,16 +2,18 @@
 //!
 //! ```text
 //! src/ ──compile──▶ foamwright.wasm ──bind──▶ core.js, core_bg.wasm ──shrink──▶ ┐
-//! www/, tests/jobs/ ──────────────────────────────────────────────────assemble──┴▶ DIR ──serve──▶ browser
+//! www/, tests/jobs/ ─────────────────────────────────────────strip──────assemble─┴▶ DIR ──serve──▶ browser
 //! ```
 
 mod assemble;
 mod bind;
 mod compile;
+mod early;
 mod house;
 mod serve;
 mod shrink;
 mod sources;
+mod strip;
 
 pub use assemble::Site;
 pub use house::House;
@@ -32,16 +34,17 @@ pub fn prepare(house: &House) -> Result<PathBuf> {
 pub fn build(house: &House, dir: &Path, shrink: Shrink) -> Result<Site> {
     // Before the minutes of compiling, whatever would refuse the result at the end.
     assemble::check(dir)?;
-    let wasm_opt = match shrink {
-        Shrink::Yes => Some(shrink::find(house)?),
+    let tools = match shrink {
+        Shrink::Yes => Some((shrink::find(house)?, strip::find(house)?)),
         Shrink::No => None,
     };
     let wasm = compile::compile(house)?;
     let bound = bind::bind(house, &wasm)?;
-    let wasm = match wasm_opt {
-        Some(wasm_opt) => shrink::shrink(house, &wasm_opt, &bound)?,
-        None => bound.wasm,
+    let Some((wasm_opt, esbuild)) = tools else {
+        return assemble::assemble(sources::gather(house, bound.glue, bound.wasm)?, dir);
     };
-    let sources = sources::gather(house, bound.glue, wasm)?;
+    let wasm = shrink::shrink(house, &wasm_opt, &bound)?;
+    let mut sources = sources::gather(house, bound.glue, wasm)?;
+    strip::strip(house, &esbuild, &mut sources.here)?;
     assemble::assemble(sources, dir)
 }

@@ -10,7 +10,7 @@
 //!
 //! `HERE` is one folder named by the hash of everything in it.
 
-use super::House;
+use super::{House, early};
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -27,6 +27,8 @@ pub struct Sources {
     pub entries: Files,
     /// Files of the hashed folder.
     pub here: Files,
+    /// Modules of the hashed folder that the page needs at once, sorted.
+    pub early: Vec<String>,
 }
 
 /// Reads everything that goes into the site.
@@ -49,6 +51,7 @@ pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
             bail!("{name} is made by the build, but a file of this name lies in www/");
         }
     }
+    sources.early = early::early(&sources.here);
     Ok(sources)
 }
 

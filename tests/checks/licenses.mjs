@@ -1,8 +1,10 @@
-// Every crate that ends up in the shipped core or in the program may be given away under terms like our own.
+// Every crate that ends up in the shipped core or in the program may be given away under terms like our own, and
+// so may the two tools that what is shipped goes through.
 //
 //   node tests/checks/licenses.mjs
 
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 
 const ALLOWED = new Set(['MIT', 'Apache-2.0', 'Apache-2.0 WITH LLVM-exception', 'BSD-2-Clause', 'BSD-3-Clause', 'ISC',
   'Unlicense', 'Zlib', '0BSD', 'Unicode-3.0', 'CC0-1.0', 'BSL-1.0']);
@@ -77,5 +79,13 @@ for (const [what, triple] of [['core', 'wasm32-unknown-unknown'], ['program', ho
   if (crates.length < 5) { console.log(`${what}: only ${crates.length} crates found`); faults += 1; }
   counts.push(`${crates.length} crates in the ${what}`);
 }
+const { packages } = JSON.parse(readFileSync('tests/package-lock.json', 'utf8'));
+for (const name of ['binaryen', 'esbuild']) {
+  const { version, license } = packages[`node_modules/${name}`] ?? {};
+  const good = allowed(license);
+  if (!good) faults += 1;
+  console.log(`${good ? '      ' : 'NOT OK'} tool ${name} ${version}: ${license}`);
+}
+counts.push('2 tools');
 console.log(`${counts.join(', ')}, ${faults} not allowed`);
 process.exit(faults ? 1 : 0);
