@@ -1,4 +1,4 @@
-//! The published JSON Schema of the job document, `www/job-v2.schema.json`, against the types and the table
+//! The published JSON Schema of the job document, `www/job-v3.schema.json`, against the types and the table
 //! of fields that it describes. That real jobs validate is `tests/live/schema_check.py`'s.
 
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 fn schema() -> Value {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/job-v2.schema.json");
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/job-v3.schema.json");
     serde_json::from_str(&std::fs::read_to_string(file).expect("the schema")).expect("JSON")
 }
 
@@ -74,7 +74,7 @@ fn every_word_of_every_enumeration() {
 fn full() -> Value {
     let entries = |field: &str| json!([{ "field": field, "text": "1", "unit": "in", "sense": "sum" }]);
     json!({
-        "format": "foamwright-job", "version": 2, "id": "full", "next_id": 10, "units": "us",
+        "format": "foamwright-job", "version": 3, "id": "full", "next_id": 10, "units": "us",
         "name": "", "place": "", "note": "", "entries": entries("under_aim"), "foam": 3,
         "surfaces": [{
             "id": 1, "name": "", "shape": "framed_wall", "entries": entries("depth"), "deduct_framing": true,

@@ -15,7 +15,7 @@ use crate::measure::{Sense, Unit, Units};
 use serde::{Deserialize, Serialize};
 
 /// The version of the job document that this build writes.
-pub const JOB_VERSION: u32 = 2;
+pub const JOB_VERSION: u32 = 3;
 
 /// An entry as typed: the text, the unit of the box it was typed into, and the meaning pressed if it had two.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

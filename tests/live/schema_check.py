@@ -71,7 +71,7 @@ def catalogue_faults():
 
 def main():
     validators = {}
-    for version in (1, 2):
+    for version in (1, 2, 3):
         schema = load(ROOT / f"www/job-v{version}.schema.json")
         Draft202012Validator.check_schema(schema)
         validators[version] = Draft202012Validator(schema)

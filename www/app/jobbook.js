@@ -93,7 +93,7 @@ export async function newJob() {
   store.keepNow();
   /** @type {Job} */
   let job = {
-    format: 'foamwright-job', version: 2, id: newId(), next_id: 1, units: getPrefs().units ?? 'us', name: '', place: '', note: '',
+    format: 'foamwright-job', version: 3, id: newId(), next_id: 1, units: getPrefs().units ?? 'us', name: '', place: '', note: '',
     entries: [], foam: 0, surfaces: [], foams: [], kits: [], stock: [], readings: [], events: [],
   };
   for (const sheet of starters('foam')) job = apply(job, { do: 'add_foam', sheet });
