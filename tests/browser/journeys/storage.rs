@@ -45,7 +45,7 @@ pub async fn files_refused(journey: Arc<Journey>) -> Step {
     let before = sheet::kept_jobs(&page).await?;
     let engine = journey.engine.name();
     let sample = sheet::sample()?;
-    let newer = sample.replace("\"version\": 2,\n \"id\"", "\"version\": 999,\n \"id\"");
+    let newer = sample.replace("\"version\": 3,\n \"id\"", "\"version\": 999,\n \"id\"");
     assert_ne!(newer, sample);
     let deep = format!(
         "{{\"format\":\"foamwright-job\",\"version\":1,\"x\":{}{}}}",
