@@ -121,6 +121,8 @@ codes! {
     OpeningNotPlaced: Note, "";
     /// The upper edge of a band is no higher than its lower edge.
     HeightsCross: Stop, "";
+    /// A pipe as large as the hole that it runs through, or larger.
+    PipeFillsHole: Stop, "";
     /// Nothing says on which sides of a rim joists land: no joist ends are taken out.
     JoistsNotSaid: Note, "rim";
     /// The sides along the first parallel joist cannot be reached and are left out.

@@ -150,6 +150,12 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "from_height", "4 ft");
             rim(job, "to_height", "2 ft");
         }
+        Code::PipeFillsHole => {
+            job["surfaces"][0]["shape"] = json!("penetrations");
+            for (field, text) in [("holes", "6"), ("hole_size", "2 in"), ("pipe_size", "2 in")] {
+                rim(job, field, text);
+            }
+        }
         Code::JoistsNotSaid => rim(job, "joists_land", ""),
         Code::ParallelOutOfReach => rim(job, "first_parallel", "out_of_reach"),
         Code::OpeningNotPlaced => set(opening(job, 0), "from_left", ""),

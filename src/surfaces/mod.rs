@@ -3,7 +3,7 @@
 //! | file | holds |
 //! |---|---|
 //! | `typed_area`, `rectangle`, `footprint`, `framed` | a family of shapes: what it asks for and its outline |
-//! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip` | one shape each |
+//! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip`, `gap`, `penetrations` | one shape each |
 //! | `takeoff` | what was entered of a surface, read once |
 //! | `family` | a shape as a row of one table |
 //! | `openings` | windows, doors and other holes |
@@ -30,11 +30,13 @@ mod family;
 mod footprint;
 mod framed;
 mod gable;
+mod gap;
 mod members;
 mod net;
 mod openings;
 mod outline;
 mod part_height;
+mod penetrations;
 mod pitched_plane;
 mod rectangle;
 mod rim_run;
@@ -79,11 +81,13 @@ pub struct Asked {
     pub with: &'static str,
     /// Asked only while this other field is blank, which stands for it; empty: always.
     pub without: &'static str,
+    /// Asked here, but read by another room (the depth of a bead): the area does not hang on it.
+    pub elsewhere: bool,
 }
 
 impl Asked {
     const fn needed(field: &'static str) -> Self {
-        Self { field, needed: true, framing: false, with: "", without: "" }
+        Self { field, needed: true, framing: false, with: "", without: "", elsewhere: false }
     }
     const fn may(field: &'static str) -> Self {
         Self { needed: false, ..Self::needed(field) }
@@ -97,6 +101,10 @@ impl Asked {
     }
     const fn without(mut self, other: &'static str) -> Self {
         self.without = other;
+        self
+    }
+    const fn elsewhere(mut self) -> Self {
+        self.elsewhere = true;
         self
     }
 
@@ -470,6 +478,8 @@ const FAMILIES: &[Family] = &[
     gable::FAMILY,
     part_height::FAMILY,
     strip::FAMILY,
+    gap::FAMILY,
+    penetrations::FAMILY,
 ];
 
 fn family(shape: Shape) -> Option<&'static Family> {
@@ -481,7 +491,7 @@ fn family(shape: Shape) -> Option<&'static Family> {
 /// ```
 /// let needed = |form: &foamwright::surfaces::ShapeForm| form.entries.iter().filter(|one| one.needed).count();
 /// let all: Vec<usize> = foamwright::surfaces::forms().map(needed).collect();
-/// assert_eq!(all[..12], [1, 2, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1]);
+/// assert_eq!(all[..14], [1, 2, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1, 3, 3]);
 /// ```
 pub fn forms() -> impl Iterator<Item = &'static ShapeForm> {
     FAMILIES.iter().map(|family| &family.form)

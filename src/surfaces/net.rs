@@ -3,7 +3,7 @@
 use super::cover::cover;
 use super::gable;
 use super::members::layers;
-use super::takeoff::{Framing, Takeoff};
+use super::takeoff::{Framing, Takeoff, shrinks};
 use super::{Column, FramingBy, Measure, MemberRect, OpeningArea, Piece, PieceSum, Rect, SurfaceArea};
 use crate::measure::{Band, Inches, SquareFeet};
 
@@ -143,10 +143,9 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
 
     let measures = takeoff.measures.iter().map(|measure| {
         let Band { likely, .. } = measure.value;
-        let value = match measure.field {
-            // A lower edge that is higher makes a band smaller.
-            "from_height" => entered(measure.value),
-            _ => Band { low: low_shows.of(measure.value), likely, high: high_shows.of(measure.value) },
+        let value = match shrinks(measure.field) {
+            true => entered(measure.value),
+            false => Band { low: low_shows.of(measure.value), likely, high: high_shows.of(measure.value) },
         };
         Measure { value, ..measure.clone() }
     });

@@ -45,7 +45,9 @@ impl Takeoff {
         let mut measures = Vec::new();
         let mut complete = true;
         let mut times = Some(Band::exactly(1.0));
-        for asked in form.entries.iter().filter(|asked| !asked.framing && asked.stands(surface)) {
+        for asked in
+            form.entries.iter().filter(|asked| !asked.framing && !asked.elsewhere && asked.stands(surface))
+        {
             let row = field(Part::Surface, asked.field);
             let blank = entry(&surface.entries, asked.field).is_none();
             if asked.field == "times" {
@@ -97,12 +99,12 @@ impl Takeoff {
         self.family.form.shape
     }
 
-    /// A measure in one column; zero where it was not entered. A lower height makes a band larger.
+    /// A measure in one column; zero where it was not entered.
     pub(super) fn value(&self, field: &str, column: Column) -> f64 {
         let measure = self.measures.iter().find(|measure| measure.field == field);
-        measure.map_or(0.0, |measure| match field {
-            "from_height" => column.against(measure.value),
-            _ => column.of(measure.value),
+        measure.map_or(0.0, |measure| match shrinks(field) {
+            true => column.against(measure.value),
+            false => column.of(measure.value),
         })
     }
 
@@ -150,6 +152,11 @@ impl Takeoff {
             }
         }
     }
+}
+
+/// Whether more of it makes the area smaller: the lower edge of a band, the pipe through a hole.
+pub(super) fn shrinks(field: &str) -> bool {
+    matches!(field, "from_height" | "pipe_size")
 }
 
 /// Whether the layout has more members than a drawing holds: openings then have no place among them.

@@ -65,7 +65,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "run_sides" => |given| (2.0 * (given.one(0) + given.one(1))).into(),
         "landing_length" | "landing_width" => |given| (2.0 * given.one(0)).into(),
         "landing_typed" => |given| given.one(0).min(given.one(1)).into(),
-        "rim_band" | "rim_ledge" | "rim_lap" | "gross_pitched" | "gross_strip" => {
+        "rim_band" | "rim_ledge" | "rim_lap" | "gross_pitched" | "gross_strip" | "gross_gap" => {
             |given| (given.one(0) * given.one(1) / 144.0).into()
         }
         "rim_cores" | "times" => |given| (given.one(0) * given.one(1)).into(),
@@ -76,6 +76,10 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "rise_pitch" => |given| (given.one(0) / 2.0 * given.one(1)).into(),
         "gross_gable" => |given| (given.one(0) * (given.one(1) + given.one(2) / 2.0) / 144.0).into(),
         "gross_band" => |given| (given.one(0) * (given.one(2) - given.one(1)).max(0.0) / 144.0).into(),
+        "gross_penetrations" => |given| {
+            let ring = given.one(1) * given.one(1) - given.one(2) * given.one(2);
+            (given.one(0) * core::f64::consts::PI / 4.0 * ring.max(0.0) / 144.0).into()
+        },
         "opening" => |given| (given.one(0) * given.one(1) * given.one(2) / 144.0).into(),
         "openings" | "framing_pieces" => |given| sum(&given.all(0)),
         "counted_share" => |given| (given.all(0).iter().sum::<f64>() / given.one(1) * 100.0).into(),

@@ -126,6 +126,17 @@ pub(super) const STEPS: &[Step] = &[
         "strip",
     )
     .when("area.shape", &["strip"]),
+    step("gross_gap", S::Surface, ONE, &["area.measures.length", "area.measures.gap_width"], "ft2", TAPE)
+        .when("area.shape", &["gap"]),
+    step(
+        "gross_penetrations",
+        S::Surface,
+        ONE,
+        &["area.measures.holes", "area.measures.hole_size", "area.measures.pipe_size"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["penetrations"]),
     step("times", S::Surface, "area.gross_ft2", &[ONE, "area.measures.times"], "ft2", TAPE)
         .when("area.many", &["times"]),
     step("opening", S::Opening, "whole_ft2", &["width_in", "height_in", "count"], "ft2", TAPE),

@@ -97,7 +97,7 @@ export function mount(root, store, route) {
       depth.needed_in === undefined ? undefined : row(t('depth.needed', { r: w.r(depth.target_r) }), t('depth.needed_why'), worked(w.depth(depth.needed_in), 'surface', id, 'depth.needed_in')),
       row(t('depth.promised'), depth.promised_r === undefined ? t('depth.no_r') : t('depth.r_at', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) }), worked(w.depth(depth.promised_in), 'surface', id, 'depth.promised_in')),
       row(t('depth.most'), t('depth.most_why'), worked(w.depth(depth.most_in), 'surface', id, 'depth.most_in')),
-      surface.shape === 'strip' ? row(t('depth.strip'), t('depth.strip_why'), '') : undefined,
+      one?.area?.claims_r === false ? row(t('depth.strip'), t('depth.strip_why'), '') : undefined,
       depth.planning_r === undefined ? undefined : row(t('depth.planning'), t('depth.planning_why'), worked(w.r(depth.planning_r), 'surface', id, 'depth.planning_r')),
       depth.cavity_in === undefined ? undefined : row(t('depth.cavity'), '', w.depth(depth.cavity_in))) : undefined]);
     const own = (estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && (DEPTH.has(found.code)));

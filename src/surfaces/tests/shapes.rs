@@ -228,3 +228,52 @@ fn so_many_alike() {
     assert_eq!((area.one_ft2.likely.0, area.net_ft2.likely.0, area.many), (225.0, 1_575.0, "times"));
     assert_eq!(net::area(&entered(Shape::Rectangle, false, &one).0.expect("complete")).many, "");
 }
+
+/// By hand: 60 ft × ½ in is 2.5 ft². Its depth is the depth's business: a blank one leaves the area as it is.
+#[test]
+fn a_gap_and_its_bead() {
+    let (gap, found) = entered(Shape::Gap, false, &[("length", "60'"), ("gap_width", "1/2 in")]);
+    assert_eq!(codes(&found), []);
+    let area = net::area(&gap.expect("complete"));
+    assert!(close(area.net_ft2.likely.0, 2.5) && !area.claims_r);
+    let form = forms().find(|form| form.shape == Shape::Gap).expect("a form");
+    assert!(form.entries.iter().any(|asked| asked.field == "depth" && asked.elsewhere));
+}
+
+const HOLES: &[(&str, &str)] = &[("holes", "12"), ("hole_size", "2 in"), ("pipe_size", "1 1/4 in")];
+
+/// By hand: π/4 × (4 − 1.5625) in² each, twelve of them; the drawn rings are that area. A thicker pipe leaves less,
+/// so its range runs against the area's.
+#[test]
+fn rings_around_pipes() {
+    let (pipes, found) = entered(Shape::Penetrations, false, HOLES);
+    assert_eq!(codes(&found), []);
+    let pipes = pipes.expect("complete");
+    let area = net::area(&pipes);
+    assert!(close(area.net_ft2.likely.0, 22.972_896_280_553_8 / 144.0) && !area.claims_r);
+    let drawn = outline_of(&pipes);
+    assert_eq!(drawn.faces.len(), 12);
+    let tinted: f64 = drawn.faces.iter().map(|face| shoelace(&face.corners)).sum();
+    assert!(close(tinted / 144.0, area.net_ft2.likely.0));
+    let inside =
+        |(x, y): &(f64, f64)| (0.0..=drawn.width_in).contains(x) && (0.0..=drawn.height_in).contains(y);
+    assert!(drawn.faces.iter().all(|face| face.corners.iter().all(inside)));
+
+    let wide = [HOLES[0], HOLES[1], ("pipe_size", "1 to 1 1/2 in")];
+    let net = net::area(&entered(Shape::Penetrations, false, &wide).0.expect("complete")).net_ft2;
+    let rings = |pipe: f64| 12.0 * core::f64::consts::PI / 4.0 * (4.0 - pipe * pipe) / 144.0;
+    assert!(close(net.low.0, rings(1.5)) && close(net.high.0, rings(1.0)));
+
+    let (none, found) = entered(Shape::Penetrations, false, &[HOLES[0], HOLES[1], ("pipe_size", "2 in")]);
+    assert!(none.is_none());
+    assert_eq!(codes(&found), [(Code::PipeFillsHole, "pipe_size")]);
+    // So many are not drawn one by one.
+    let many = entered(Shape::Penetrations, false, &[("holes", "400"), ("hole_size", "1 in")]).0;
+    assert!(!outline_of(&many.expect("complete")).true_shape);
+}
+
+/// The area inside a closed line of corners, in square inches: Gauss's formula.
+fn shoelace(corners: &[(f64, f64)]) -> f64 {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).map(|(one, two)| one.0 * two.1 - two.0 * one.1).sum::<f64>() / 2.0
+}
