@@ -105,6 +105,10 @@ codes! {
     NotTaken: Stop, "";
     /// A list of readings in which a comma may end a reading or may be a decimal comma.
     RunTogether: Stop, "";
+    /// Several measures in a box for one.
+    Several: Stop, "";
+    /// Three lengths multiplied where an area is wanted.
+    ThreeLengths: Stop, "";
     /// Under the least that the table of fields allows.
     BelowLimit: Stop, "";
     /// Over the most that the table of fields allows.

@@ -95,6 +95,11 @@ fn change(code: Code, job: &mut Value) {
         Code::BelowLimit => set(&mut job["kits"][0], "label_yield", "1/2"),
         Code::AboveLimit => rim(job, "depth", "40 in"),
         Code::Unlikely => rim(job, "length", "236 ft"),
+        Code::Several => rim(job, "length", "40' x 28'"),
+        Code::ThreeLengths => {
+            job["surfaces"][0]["shape"] = json!("typed_area");
+            rim(job, "area", "10'x14'x8'");
+        }
         Code::RunTogether => rim(job, "existing", "3/8,1,7/8"),
         Code::RulesCross => {
             rim(job, "exposure", "exposed");

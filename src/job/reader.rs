@@ -156,5 +156,7 @@ fn code_of(fault: Fault) -> Code {
         Fault::NoSuchDay => Code::NoSuchDay,
         Fault::NotTaken => Code::NotTaken,
         Fault::RunTogether => Code::RunTogether,
+        Fault::Several => Code::Several,
+        Fault::ThreeLengths => Code::ThreeLengths,
     }
 }

@@ -1,5 +1,8 @@
 //! What stands beside a field: the reading as understood.
 
+use super::several::several;
+use super::tokens::{Piece, tokens};
+use super::words::Word;
 use super::write::{millimeters, pitch_forms};
 use super::{
     Fault, Kind, Outcome, Ratio, Reading, Sense, Style, Unit, Units, Value, feet_inches, read, write,
@@ -31,6 +34,20 @@ pub struct EchoMeaning {
     pub text: String,
 }
 
+/// One of several measures in one text, to be put into a box of its own.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct EchoPart {
+    /// What is put into the box.
+    pub text: String,
+    /// With which unit; `each` for the count, a length otherwise.
+    pub unit: Unit,
+    /// With which meaning.
+    pub sense: Option<Sense>,
+    /// The reading; the text itself where its own box will ask.
+    pub reading: String,
+}
+
 /// A text as it was understood, for the line below its field.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
@@ -51,6 +68,10 @@ pub struct Echo {
     pub other: Vec<String>,
     /// What there is to press.
     pub meanings: Vec<EchoMeaning>,
+    /// Several measures in a box for one: each way to understand them, in the order written.
+    pub several: Vec<Vec<EchoPart>>,
+    /// Whether it counts courses of block, 8 in each, nominal.
+    pub courses: bool,
 }
 
 /// Reads a text and says how it was understood.
@@ -74,6 +95,8 @@ pub fn echo(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>, units: Uni
         text: String::new(),
         other: Vec::new(),
         meanings: Vec::new(),
+        several: Vec::new(),
+        courses: false,
     };
     let form = Form { kind, unit, units };
     match read(text, kind, unit, sense) {
@@ -81,6 +104,10 @@ pub fn echo(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>, units: Uni
         Outcome::Refused(fault) => {
             echo.state = EchoState::Refused;
             echo.fault = Some(fault);
+            if fault == Fault::Several {
+                echo.several = lists(text, kind, unit, units);
+                echo.courses = courses(text);
+            }
         }
         Outcome::Ask(meanings) => {
             echo.state = EchoState::Ask;
@@ -102,9 +129,39 @@ pub fn echo(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>, units: Uni
             echo.high = Some(reading.high.to_f64());
             echo.text = form.text(&value, sense);
             echo.other = form.other(&value, &echo.text);
+            echo.courses = courses(text);
         }
     }
     echo
+}
+
+fn courses(text: &str) -> bool {
+    tokens(text).is_ok_and(|tokens| tokens.iter().any(|token| token.piece == Piece::Word(Word::Course)))
+}
+
+/// Each way to understand a list of measures. A count's own box says nothing of lengths: they are then in feet
+/// or meters.
+fn lists(text: &str, kind: Kind, unit: Unit, units: Units) -> Vec<Vec<EchoPart>> {
+    let unit = match (kind, units) {
+        (Kind::Length, _) => unit,
+        (_, Units::Us) => Unit::Ft,
+        (_, Units::Metric) => Unit::M,
+    };
+    let mut ways = Vec::new();
+    for parts in several(text, unit) {
+        let mut list = Vec::new();
+        for part in parts {
+            let kind = if part.unit == Unit::Each { Kind::Count } else { Kind::Length };
+            let form = Form { kind, unit: part.unit, units };
+            let reading = match read(&part.text, kind, part.unit, part.sense) {
+                Outcome::Read(value) => form.text(&value, part.sense),
+                _ => part.text.clone(),
+            };
+            list.push(EchoPart { text: part.text, unit: part.unit, sense: part.sense, reading });
+        }
+        ways.push(list);
+    }
+    ways
 }
 
 struct Form {

@@ -17,6 +17,7 @@ mod product;
 mod quantities;
 mod ratio;
 mod read;
+mod several;
 mod symbols;
 mod term;
 mod tokens;
@@ -24,7 +25,7 @@ mod units;
 mod words;
 mod write;
 
-pub use echo::{Echo, EchoMeaning, EchoState, echo};
+pub use echo::{Echo, EchoMeaning, EchoPart, EchoState, echo};
 pub(crate) use quantities::held_between;
 pub use quantities::{
     Band, BoardFeet, Cents, Fahrenheit, Inches, Minutes, Pounds, PoundsPerCubicFoot, RValue, SquareFeet,
@@ -201,6 +202,8 @@ pub enum Sense {
     BoxUnit,
     /// A reading in the other unit of the same kind.
     OtherUnit,
+    /// `steel 6 x 1 5/8`: the depth of the section first, then its flange.
+    DepthFirst,
 }
 
 /// A value as read: low, likely and high, exact, in the unit that its [`Kind`] is held in.
@@ -268,6 +271,10 @@ pub enum Fault {
     NotTaken,
     /// A list in which a comma may end a reading or may be a decimal comma.
     RunTogether,
+    /// Several measures where one is taken: `10' x 14' x 8'`, `6 @ 2' x 4'`.
+    Several,
+    /// Three lengths multiplied where an area is wanted.
+    ThreeLengths,
 }
 
 /// What became of a text.

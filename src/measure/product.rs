@@ -1,6 +1,7 @@
 //! Two lengths with `x` between them: an area, or a member.
 
 use super::parse::{Parse, Parser};
+use super::several::counted;
 use super::term::Term;
 use super::tokens::Piece;
 use super::units::{kind_of, step, times};
@@ -16,6 +17,9 @@ impl Parser<'_> {
         let ahead = self.tokens.iter().skip(self.at);
         let mut this_term = ahead.take_while(|token| token.piece != Piece::Mark('+'));
         if this_term.any(|token| token.piece == Piece::Word(Word::Times)) {
+            // `6 @ 2' x 4'`
+            let many = counted(self.tokens.get(self.at..).unwrap_or_default()).filter(|many| many.sure);
+            self.at += many.map_or(0, |many| many.tokens);
             let unit = self.unit;
             self.kind = Kind::Length;
             self.unit = match unit {
@@ -26,7 +30,11 @@ impl Parser<'_> {
             self.factor = true;
             let product = self.product();
             (self.kind, self.unit, self.factor) = (Kind::Area, unit, false);
-            return product;
+            let mut product = product?;
+            if let Some(many) = many {
+                product.value = times(product.value, many.value)?;
+            }
+            return Ok(product);
         }
         let number = self.mixed()?;
         let unit = self.unit()?.map(|(unit, _)| unit);
@@ -67,12 +75,21 @@ impl Parser<'_> {
             }
             named => named,
         };
+        if self.piece(0) == Some(Piece::Word(Word::Times)) {
+            return Err(Fault::ThreeLengths);
+        }
         let square_inches = times(self.resolve(first, carry)?, self.resolve(second, carry)?)?;
         Ok(Term::joined(times(square_inches, Ratio::one_of(144))?, Unit::Ft2, Unit::Ft2))
     }
 
-    /// A member: nominal lumber, its own two sizes, or only a width.
+    /// A member: nominal lumber, its own two sizes, or only a width. Of a steel stud or an engineered joist
+    /// (`steel 1 5/8 x 6`, `i-joist 2 5/16 x 11 7/8`) the two are the flange, which is what covers, and the
+    /// depth; no size of it is lumber. Where the first is the larger, the depth may stand first.
     pub(super) fn member(&mut self) -> Parse<Member> {
+        let mut section = false;
+        while self.word(Word::Section) || (section && self.mark('-')) {
+            section = true;
+        }
         let (width, width_unit) = self.side()?;
         let (depth, depth_unit) = if self.word(Word::Times) {
             let (depth, unit) = self.side()?;
@@ -81,7 +98,7 @@ impl Parser<'_> {
             (None, None)
         };
         self.end()?;
-        if let Some(depth) = depth {
+        if let Some(depth) = depth.filter(|_| !section) {
             let inches = |unit: Option<Unit>| unit.is_none_or(|unit| unit == Unit::In);
             if let Some((thin, deep)) = lumber::dressed(width, depth)
                 && inches(width_unit)
@@ -97,6 +114,16 @@ impl Parser<'_> {
         let carry = |own: Option<Unit>, other: Option<Unit>| own.or(other).unwrap_or(self.unit);
         let width_in = step(width, carry(width_unit, depth_unit))?;
         let depth_in = depth.map(|depth| step(depth, carry(depth_unit, width_unit))).transpose()?;
+        let (width_in, depth_in) = match depth_in {
+            Some(depth)
+                if section
+                    && depth < width_in
+                    && self.choose(&[Sense::DepthFirst, Sense::Literal]) == Sense::DepthFirst =>
+            {
+                (depth, Some(width_in))
+            }
+            _ => (width_in, depth_in),
+        };
         let most = Ratio::whole(1_000_000_000_000);
         if width_in > most || depth_in.is_some_and(|depth| depth > most) {
             return Err(Fault::TooLarge);

@@ -2,6 +2,7 @@
 
 use super::parse::{Parse, Parser};
 use super::probes::probes;
+use super::several::several;
 use super::tokens::{Token, tokens};
 use super::units::fits;
 use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
@@ -24,6 +25,9 @@ use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
 /// * `about` and `~` stand for 5 % either way (common practice), of a temperature for 3 °F; said of a range
 ///   they leave it as it is;
 /// * a range's likely value is its middle;
+/// * `12 courses` (of block) is a length of 8 in each, nominal;
+/// * several measures in a box for one (`10' x 14' x 8'`, `6 @ 2' x 4'`) are refused as such: [`echo`] lists them
+///   for the boxes that they would fill;
 /// * a whole pair of nominal sizes (`2x6`) is lumber: in a box for a member both dressed sizes, in a box for
 ///   a length in inches or millimeters the dressed depth.
 ///
@@ -55,8 +59,16 @@ pub fn read(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>) -> Outcome
         return Outcome::Read(value);
     }
     let (first, doubt) = pass(&tokens, kind, unit, None);
+    let refused = |fault| {
+        let list = match kind {
+            Kind::Length => several(text, unit),
+            Kind::Count => several(text, Unit::Ft),
+            _ => Vec::new(),
+        };
+        Outcome::Refused(if list.is_empty() { fault } else { Fault::Several })
+    };
     let Some(among) = doubt else {
-        return first.map_or_else(Outcome::Refused, Outcome::Read);
+        return first.map_or_else(refused, Outcome::Read);
     };
     let mut meanings: Vec<Meaning> = Vec::new();
     for &sense in among {
@@ -67,7 +79,7 @@ pub fn read(text: &str, kind: Kind, unit: Unit, sense: Option<Sense>) -> Outcome
         }
     }
     match meanings.pop() {
-        None => Outcome::Refused(first.err().unwrap_or(Fault::NotTaken)),
+        None => refused(first.err().unwrap_or(Fault::NotTaken)),
         Some(only) if meanings.is_empty() => Outcome::Read(only.value),
         Some(last) => {
             meanings.push(last);

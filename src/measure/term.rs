@@ -38,6 +38,7 @@ impl Parser<'_> {
         if self.kind == Kind::Pitch {
             return self.pitch();
         }
+        let begins = self.at;
         let signed = self.kind == Kind::Temperature;
         let negative = self.mark('-');
         if signed && !negative {
@@ -63,6 +64,9 @@ impl Parser<'_> {
         if negative {
             number.value = number.value.negated();
         }
+        if self.kind == Kind::Length && self.piece(0) == Some(Piece::Word(Word::Course)) {
+            return self.courses(begins, number.value);
+        }
         if self.piece(0) == Some(Piece::Mark(':')) {
             return self.clock(number);
         }
@@ -79,6 +83,29 @@ impl Parser<'_> {
 
     fn number_follows(&self, ahead: usize) -> bool {
         matches!(self.piece(ahead), Some(Piece::Digits(_) | Piece::Fraction(..)))
+    }
+
+    /// `12 courses of block`: 8 in each, joint included. Block is laid to an 8 in module, nominal: common
+    /// practice, no source. A range of courses is not taken, since its first number would be bare.
+    fn courses(&mut self, begins: usize, number: Ratio) -> Parse<Term> {
+        self.at += 1;
+        let of = self.at;
+        let _ = self.word(Word::From);
+        if !self.word(Word::Block) {
+            self.at = of;
+        }
+        let before = begins.checked_sub(1).and_then(|at| self.tokens.get(at)).map(|token| token.piece);
+        let opens = matches!(
+            before,
+            None | Some(
+                Piece::Word(Word::Times | Word::About | Word::From) | Piece::Mark('+' | '~' | '@' | ')')
+            )
+        );
+        let closes = matches!(self.piece(0), None | Some(Piece::Word(Word::Times) | Piece::Mark('+')));
+        if !opens || !closes {
+            return Err(Fault::NotTaken);
+        }
+        Ok(Term::joined(times(number, Ratio::whole(8))?, Unit::In, Unit::In))
     }
 
     /// `1:30` is an hour and a half.

@@ -35,10 +35,19 @@ pub(super) enum Piece {
 pub(super) struct Token {
     pub piece: Piece,
     pub spaced: bool,
+    /// Where it begins among the plain characters.
+    pub from: usize,
+    /// Digits that were written as a word.
+    pub spelled: bool,
 }
 
 /// The tokens of a text; none for a blank one.
 pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Fault> {
+    scanned(text).map(|(_, tokens)| tokens)
+}
+
+/// The plain characters of a text and its tokens.
+pub(super) fn scanned(text: &str) -> Result<(Vec<char>, Vec<Token>), Fault> {
     let mut chars = Vec::with_capacity(text.len().min(LONGEST));
     for (at, char) in text.chars().enumerate() {
         if at == LONGEST {
@@ -49,16 +58,20 @@ pub(super) fn tokens(text: &str) -> Result<Vec<Token>, Fault> {
     while chars.last() == Some(&' ') {
         chars.pop();
     }
-    let mut scan = Scan { chars: &chars, at: 0, tokens: Vec::with_capacity(chars.len()) };
+    let mut scan = Scan { chars: &chars, at: 0, from: 0, tokens: Vec::with_capacity(chars.len()) };
     while let Some(char) = scan.peek(0) {
+        scan.from = scan.at;
         scan.piece(char)?;
     }
-    Ok(scan.tokens)
+    let tokens = scan.tokens;
+    Ok((chars, tokens))
 }
 
 struct Scan<'a> {
     chars: &'a [char],
     at: usize,
+    /// Where the piece at hand begins.
+    from: usize,
     tokens: Vec<Token>,
 }
 
@@ -72,7 +85,9 @@ impl Scan<'_> {
     }
 
     fn push(&mut self, piece: Piece, spaced: bool) {
-        self.tokens.push(Token { piece, spaced });
+        let spelled = matches!(piece, Piece::Digits(_))
+            && self.chars.get(self.from).is_some_and(|char| char.is_ascii_lowercase());
+        self.tokens.push(Token { piece, spaced, from: self.from, spelled });
     }
 
     fn piece(&mut self, char: char) -> Result<(), Fault> {
@@ -146,6 +161,7 @@ impl Scan<'_> {
             self.push(Piece::Word(found), spaced);
         }
         if times {
+            self.from = self.at - 1;
             self.push(Piece::Word(Word::Times), false);
         }
         // `in.` and `approx.`: the dot belongs to the word.
@@ -173,7 +189,7 @@ impl Scan<'_> {
 }
 
 /// The marks of the grammar.
-const MARKS: &str = "'\"+-/.,:()~±°²³·×%$#";
+const MARKS: &str = "'\"+-/.,:()~±°²³·×%$#@";
 
 /// Characters that people and phones put for one mark, the mark first.
 const ALIKE: &[&str] = &[

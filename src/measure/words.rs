@@ -69,6 +69,12 @@ pub(super) enum Word {
     Kelvins,
     /// Watts.
     Watts,
+    /// Courses of block.
+    Course,
+    /// `block` after courses of.
+    Block,
+    /// What a steel stud or an engineered joist is called before its sizes.
+    Section,
 }
 
 use Unit as U;
@@ -103,7 +109,7 @@ const WORDS: &[(Word, &str)] = &[
     (W::Number(4), "four cuatro"),
     (W::Cubed, "cubico cubicos"),
     (W::Unit(U::Day), "d day dia days dias"),
-    (W::From, "de del from desde"),
+    (W::From, "de of del from desde"),
     (W::Month(12), "dec dic december diciembre"),
     (W::Degrees, "deg grado degree grados degrees"),
     (W::Number(10), "ten diez"),
@@ -162,6 +168,9 @@ const WORDS: &[(Word, &str)] = &[
     (W::Number(3), "tres three"),
     (W::Us, "us"),
     (W::Watts, "w"),
+    (W::Course, "course courses hilada hiladas"),
+    (W::Block, "block blocks bloque bloques"),
+    (W::Section, "i metal steel stud studs joist joists acero viga vigueta viguetas montante montantes"),
 ];
 
 /// The word spelled so, already in lower case and without accents.

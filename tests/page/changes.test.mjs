@@ -220,3 +220,17 @@ test('typing in one field is one step, a press is a step of its own', () => {
   assert.equal(mergeKey({ ...typed, sense: 'sum' }), '');
   assert.equal(mergeKey({ do: 'add_surface', shape: 'rectangle' }), '');
 });
+
+test('several measures fill several boxes in one step', () => {
+  const change = { do: 'entries', part: 'surface', id: 1, entries: [
+    { field: 'length', text: "10'", unit: 'ft' }, { field: 'width', text: '4-6', unit: 'ft', sense: 'feet_inches' }, { field: 'times', text: '6' },
+  ] };
+  const next = apply(job(), change);
+  const entries = Object.fromEntries(next.surfaces.find((one) => one.id === 1).entries.map((one) => [one.field, one]));
+  assert.deepEqual(entries.length, { field: 'length', text: "10'", unit: 'ft' });
+  assert.deepEqual(entries.width, { field: 'width', text: '4-6', unit: 'ft', sense: 'feet_inches' });
+  assert.deepEqual(entries.times, { field: 'times', text: '6' });
+  assert.equal(mergeKey(change), '');
+  const same = job();
+  assert.equal(apply(same, { ...change, id: 99 }), same);
+});

@@ -103,7 +103,7 @@ export function now() {
  * @param {import('./core.js').Unit | undefined} unit  of the box
  * @param {import('./core.js').Sense | undefined} sense
  * @param {import('./core.js').Units} units
- * @returns {{as: string, also: string[], meanings: {sense: import('./core.js').Sense, as: string}[]} | undefined}
+ * @returns {{as: string, also: string[], several: import('./core.js').EchoPart[][], courses: boolean, meanings: {sense: import('./core.js').Sense, as: string}[]} | undefined}
  */
 export function reading(row, text, unit, sense, units) {
   if (!unit) return undefined;
@@ -112,7 +112,7 @@ export function reading(row, text, unit, sense, units) {
   // Once a meaning is pressed the others stay on offer.
   const asked = sense ? call('read', text, row.kind, unit, undefined, units) : echo;
   return {
-    as: echo.state === 'read' ? echo.text : '', also: echo.other,
+    as: echo.state === 'read' ? echo.text : '', also: echo.other, several: echo.several, courses: echo.courses,
     meanings: (asked?.meanings ?? []).map((one) => ({ sense: one.sense, as: one.text })),
   };
 }

@@ -20,6 +20,8 @@
  *   unit?: import('./core.js').Unit, sense?: import('./core.js').Sense, now?: Now}} EntryChange
  *   A measured entry was typed, or one of its meanings pressed. Blank text takes the entry away.
  *   On a reading, `now` stamps it.
+ * @typedef {{do: 'entries', part: Part, id: number, entries: Entered[]}} EntriesChange
+ *   Several entries of one thing at once: one step of undo.
  * @typedef {{do: 'text', field: 'name' | 'place' | 'note', text: string}} TextChange  The job's own lines.
  * @typedef {{do: 'name', part: Part, id: number, name: string}} NameChange
  * @typedef {{do: 'units', units: import('./core.js').Units,
@@ -54,7 +56,7 @@
  * @typedef {{sheet: string, version: number, name: string, entries: Entered[], r_at?: Entered[][]}} Sheet
  *   A foam or kit sheet of the catalogue: as in a job, without the job's ids.
  *
- * @typedef {EntryChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
+ * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
  *   TakeReading | AddPatch | AddOwned | AddEvent} Change
@@ -72,6 +74,7 @@ const FRAMED = new Set(['framed_wall', 'framed_floor', 'framed_slope', 'rim_run'
 export function apply(job, change) {
   switch (change.do) {
     case 'entry': return entry(job, change);
+    case 'entries': return change.entries.reduce((all, one) => entry(all, { ...one, do: 'entry', part: change.part, id: change.id }), job);
     case 'text': return { ...job, [change.field]: change.text };
     case 'name': return at(job, change.part, change.id, (thing) => ({ ...thing, name: change.name }));
     case 'units': return units(job, change);

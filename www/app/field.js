@@ -18,6 +18,7 @@
  * @property {string} [label]  otherwise the field's own name
  * @property {string} [hint]
  * @property {boolean} [source]  show where the default comes from
+ * @property {(lists: import('./core.js').EchoPart[][]) => HTMLElement[]} [fills]  presses for a text that holds several measures
  * @property {boolean} [quiet]  a blank needed field is not marked until it was visited
  *
  * @typedef {object} Shown
@@ -108,10 +109,13 @@ export function field(about) {
     // What hangs on a press is drawn anew only when it differs, so that a focused button stays.
     // Leaving the field for one of its own presses must not draw that press anew: it would lose the click.
     const told = found.filter((one) => one.code !== 'needed' || visited);
-    const signature = JSON.stringify([told, read?.meanings, unit, text]);
+    const signature = JSON.stringify([told, read?.meanings, read?.several, unit, text]);
     if (signature === before) return;
     before = signature;
     showMeanings(read?.meanings, text, unit);
+    const fills = about.fills?.(read?.several ?? []) ?? [];
+    meanings.append(...fills);
+    if (fills.length) meanings.hidden = false;
     tells.replaceChildren(...told.map(tell));
     offerOther(found, text, unit);
   }
@@ -123,7 +127,7 @@ export function field(about) {
     } else if (read?.as) {
       say(readAs, t(read.also.length > 1 ? 'fields.read_as_3' : read.also.length ? 'fields.read_as_2' : 'fields.read_as', {
         as: read.as, also: read.also[0] ?? '', too: read.also[1] ?? '',
-      }));
+      }) + (read.courses ? `. ${t('fields.courses')}` : ''));
     } else if (!text.trim() && row?.default) {
       const held = reading(row, row.default, row.us, undefined, store.job.units)?.as ?? row.default;
       input.placeholder = held;

@@ -6,6 +6,7 @@ import { entryOf } from './changes.js';
 import { elevation } from './drawing/elevation.js';
 import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
+import { fills } from './fill.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el, list } from './list.js';
 import { breadth, byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
@@ -16,6 +17,9 @@ import { has, label, t } from './words.js';
 /** @typedef {import('./store.js').Store} Store */
 
 export const words = ['sheet', 'surface', 'ready'];
+
+/** The measures of a room, in the order in which they are said. */
+const ROOM = ['length', 'width', 'height'];
 
 /** Fields of an opening that have to do with its place. */
 const PLACES = ['from_left', 'sill'];
@@ -95,10 +99,18 @@ export function mount(root, store, route) {
     redraw(drawing, [framed(svg, said.filter(Boolean).join(' · '), t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }))]);
   }
 
+  /** Three lengths in one box are a length, a width and a height, as far as this shape has them. @param {string} typed */
+  function filling(typed) {
+    const asked = (form()?.entries ?? []).map((one) => one.field);
+    const lengths = ROOM.filter((one) => asked.includes(one));
+    if (!lengths.includes(typed) && typed !== 'times') return undefined;
+    return fills(store, 'surface', id, lengths, asked.includes('times') ? 'times' : '', (one) => nameIn(get()?.shape ?? '', one));
+  }
+
   /** What is still needed, by the names that its fields have here. @param {import('./job.js').Surface} surface */
   function lacking(surface) {
     const lacks = (store.estimate?.findings ?? []).filter((one) => one.code === 'needed' && one.at.part === 'surface' && one.at.id === id)
-      .map(({ at: { field: one } }) => (has(`surface.${surface.shape}.${one}`) ? t(`surface.${surface.shape}.${one}`) : label('surface', one)));
+      .map(({ at: { field: one } }) => nameIn(surface.shape, one));
     return lacks.length ? t('surface.lacking', { fields: lacks.join(' · ') }) : '';
   }
 
@@ -121,7 +133,7 @@ export function mount(root, store, route) {
     const stands = (/** @type {import('./core.js').Asked} */ one) => (!one.framing || surface.deduct_framing) && (!one.with || filled(one.with)) && (!one.without || !filled(one.without));
     list(entries, (asked?.entries ?? []).filter(stands), (one) => `${surface.shape}-${one.field}`, (one) => {
       const key = `surface.${surface.shape}.${one.field}`;
-      return field({ store, part: 'surface', id, field: one.field, label: has(key) ? t(key) : undefined, hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true });
+      return field({ store, part: 'surface', id, field: one.field, label: nameIn(surface.shape, one.field), hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true, fills: filling(one.field) });
     });
     deduct.checked = surface.deduct_framing;
     deductPart.hidden = !asked?.framing;
@@ -186,7 +198,7 @@ export function mount(root, store, route) {
   /** The fields of one opening. @param {Store} from @param {number} opened */
   function opening(from, opened) {
     const called = line({ store: from, part: 'opening', id: opened, field: 'name', label: t('surface.opening_name') });
-    const fields = ['width', 'height', 'count', ...PLACES].map((one) => ({ name: one, shown: field({ store: from, part: 'opening', id: opened, field: one, label: t(`surface.opening.${one}`), hint: t(`surface.opening.${one}.hint`), quiet: true }) }));
+    const fields = ['width', 'height', 'count', ...PLACES].map((one) => ({ name: one, shown: field({ store: from, part: 'opening', id: opened, field: one, label: t(`surface.opening.${one}`), hint: t(`surface.opening.${one}.hint`), quiet: true, fills: PLACES.includes(one) ? undefined : fills(from, 'opening', opened, ['width', 'height'], 'count', (name) => t(`surface.opening.${name}`)) }) }));
     const title = el('span');
     const node = el('div', { class: 'group', role: 'group' },
       el('div', 'group-head', el('h3', '', el('span', { class: 'letter', id: `letter-${opened}` }), title),
@@ -209,6 +221,9 @@ export function mount(root, store, route) {
 
   return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update };
 }
+
+/** What a field of a surface is called with this shape. @param {string} shape @param {string} name */
+const nameIn = (shape, name) => (has(`surface.${shape}.${name}`) ? t(`surface.${shape}.${name}`) : label('surface', name));
 
 /** @param {import('./job.js').Surface} surface @param {number} id */
 function openingName(surface, id) {

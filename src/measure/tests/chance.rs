@@ -42,6 +42,7 @@ const SENSES: &[Option<Sense>] = &[
     Some(S::DayFirst),
     Some(S::BoxUnit),
     Some(S::OtherUnit),
+    Some(S::DepthFirst),
 ];
 const STYLES: &[Style] =
     &[Style::FeetInches, Style::DecimalFeet, Style::Inches, Style::Metric, Style::Us, Style::MetricUsual];
@@ -77,7 +78,14 @@ fn everywhere(text: &str) {
                     assert_eq!(outcome, plain, "{text:?} {kind:?} {unit:?} {sense:?}");
                 }
             }
-            let _ = echo(text, kind, unit, None, Units::Metric);
+            let echo = echo(text, kind, unit, None, Units::Metric);
+            assert_eq!(echo.fault == Some(Fault::Several), !echo.several.is_empty(), "{text:?} {kind:?}");
+            // Each measure of a list is taken by a box of its own, or asked about there.
+            for part in echo.several.iter().flatten() {
+                let kind = if part.unit == Each { Kind::Count } else { Kind::Length };
+                let own = read(&part.text, kind, part.unit, part.sense);
+                assert!(matches!(own, Outcome::Read(_) | Outcome::Ask(_)), "{text:?}: {part:?}");
+            }
         }
     }
 }
@@ -115,6 +123,20 @@ fn hostile_texts() {
         "R-R-R-R-",
         "1:1:1",
         "$$$",
+        "@",
+        "6 @",
+        "6 @ x",
+        "() 2 x 4",
+        "x x x",
+        "four four x four",
+        "6 @ 2'x4' @ 3",
+        "99999999999999999999 @ 2 x 4",
+        "18446744073709551615 @ 2 x 4",
+        "courses",
+        "12 courses of",
+        "170141183460469231731687303715884105727 courses",
+        "steel - - x",
+        "i-joist 11 7/8 x",
     ] {
         everywhere(text);
     }
@@ -134,7 +156,8 @@ fn hostile_texts() {
 const PIECES: &[&str] = &[
     "1", "2", "6", "12", "000", "0", "5.11", ",", ".", "'", "\"", "-", "–", "/", "1/2", "½", " ", " ", " ",
     "ft", "in", "m", "mm", "to", "a", "de", "y", "and", "about", "x", "+", "±", "%", "$", "R", "°", "C", "h",
-    ":", "lb", "²", "Oct", "between", "sq", "2026", "kg", "(", "e5",
+    ":", "lb", "²", "Oct", "between", "sq", "2026", "kg", "(", ")", "e5", "@", "x", "x", "four", "dos",
+    "courses", "of", "block", "steel", "i-joist", "ea",
 ];
 
 proptest! {

@@ -37,7 +37,7 @@ fn areas() {
             ("about 30 ft x 7.5 ft", Range(213.75, 236.25)),
             ("16\" x 9", Ask(&[(S::BoxUnit, 12.0), (S::OtherUnit, 1.0)])),
             ("62 ft", No(Fault::WrongUnit)),
-            ("12' x 8' x 9'", No(Fault::NotTaken)),
+            ("12' x 8' x 9'", No(Fault::ThreeLengths)),
             ("12 x", No(Fault::NotANumber)),
             ("-62", No(Fault::Negative)),
             ("5 6", No(Fault::NotTaken)),

@@ -9,6 +9,7 @@ mod chance;
 mod kinds;
 mod phrasings;
 mod readings;
+mod several;
 mod trackers;
 mod writings;
 
