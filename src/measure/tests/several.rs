@@ -30,7 +30,7 @@ fn lists_are_read_measure_by_measure() {
         // A unit in words at the end holds for both; a mark says only its own.
         ("10 x 4 m", M, &["10\u{a0}m | 4\u{a0}m"]),
         ("40 x 30 in", Ft, &["3′-4″ | 2′-6″"]),
-        ("16\" x 8", Ft, &["1′-4″ | 8′-0″", "16\u{a0}in | 8\u{a0}in"]),
+        ("16\" x 8", Ft, &["1′-4″ | 8′-0″", "1′-4″ | 8\u{a0}in"]),
         ("6 @ 2'x4'", Ft, &["6 | 2′-0″ | 4′-0″"]),
         ("(6) 2' x 4'", Ft, &["6 | 2′-0″ | 4′-0″"]),
         ("6 ea 2' x 4'", Ft, &["6 | 2′-0″ | 4′-0″"]),
