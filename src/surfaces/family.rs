@@ -27,6 +27,9 @@ pub(super) struct Family {
     pub(super) top: fn(&Sizes) -> Option<Top>,
     /// The members, where they do not run over the whole plane.
     pub(super) members: Option<fn(&Sizes, &Layout) -> Vec<MemberRect>>,
+    /// The walls that its openings are taken out of, where they are not the whole outline: the longest and the
+    /// highest of them, and the area of all.
+    pub(super) walls: fn(&Sizes) -> Option<Extent>,
     /// What its drawing has besides openings and members.
     pub(super) figure: fn(&Sizes) -> Figure,
     /// Its dimension lines; those of its openings and its spacing are drawn for it.
@@ -44,6 +47,7 @@ impl Family {
             wrap_ft2_in: |_| 0.0,
             top: |_| None,
             members: None,
+            walls: |_| None,
             figure: |_| Figure::default(),
             lines: |_, lines| lines.plane("length", "height"),
         }
@@ -57,11 +61,13 @@ pub(super) struct Ways {
     pub(super) way: &'static str,
     /// The sides of a rim on which joists land.
     pub(super) landing: &'static str,
+    /// The faces of a room that are switched off, in its order.
+    pub(super) off: [bool; 6],
 }
 
 impl Ways {
     pub(super) fn by(way: &'static str) -> Self {
-        Self { way, landing: "" }
+        Self { way, ..Self::default() }
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! | file | holds |
 //! |---|---|
-//! | `typed_area`, `rectangle`, `footprint`, `framed` | a family of shapes: what it asks for and its outline |
+//! | `typed_area`, `rectangle`, `footprint`, `room`, `framed` | a family of shapes: what it asks for and its outline |
 //! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip`, `gap`, `penetrations` | one shape each |
 //! | `takeoff` | what was entered of a surface, read once |
 //! | `family` | a shape as a row of one table |
@@ -40,6 +40,7 @@ mod penetrations;
 mod pitched_plane;
 mod rectangle;
 mod rim_run;
+mod room;
 mod strip;
 mod takeoff;
 mod typed_area;
@@ -469,6 +470,7 @@ const FAMILIES: &[Family] = &[
     typed_area::FAMILY,
     rectangle::FAMILY,
     footprint::FAMILY,
+    room::FAMILY,
     framed::WALL,
     framed::FLOOR,
     framed::SLOPE,
@@ -491,7 +493,7 @@ fn family(shape: Shape) -> Option<&'static Family> {
 /// ```
 /// let needed = |form: &foamwright::surfaces::ShapeForm| form.entries.iter().filter(|one| one.needed).count();
 /// let all: Vec<usize> = foamwright::surfaces::forms().map(needed).collect();
-/// assert_eq!(all[..14], [1, 2, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1, 3, 3]);
+/// assert_eq!(all[..15], [1, 2, 3, 3, 3, 3, 3, 5, 3, 4, 3, 3, 1, 3, 3]);
 /// ```
 pub fn forms() -> impl Iterator<Item = &'static ShapeForm> {
     FAMILIES.iter().map(|family| &family.form)

@@ -60,7 +60,7 @@ fn areas(takeoff: &Takeoff, column: Column) -> Areas {
     let pieces: Vec<f64> = placed.collect();
 
     let clear = (gross - taken.iter().sum::<f64>()).max(0.0);
-    let mut left = clear;
+    let mut left = clear.min(takeoff.opened(column).gross_ft2);
     for (hole, taken) in takeoff.holes.iter().zip(&mut taken).filter(|(hole, _)| hole.place.is_none()) {
         *taken = hole.whole_ft2(column).min(left);
         left -= *taken;

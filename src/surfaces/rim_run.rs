@@ -92,7 +92,7 @@ fn ways(asking: &Asking, reader: &mut Reader) -> Option<Ways> {
     if landing.is_empty() && asking.surface.deduct_framing {
         reader.say(Finding::new(Code::JoistsNotSaid, Part::Surface, id, asked));
     }
-    Some(Ways { way, landing })
+    Some(Ways { landing, ..Ways::by(way) })
 }
 
 /// The run on which joists land, in inches.

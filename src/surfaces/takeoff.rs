@@ -108,6 +108,11 @@ impl Takeoff {
         })
     }
 
+    /// What openings are taken out of.
+    pub(super) fn opened(&self, column: Column) -> Extent {
+        (self.family.walls)(&self.sizes(column)).unwrap_or_else(|| self.extent(column))
+    }
+
     /// The slopes over it.
     pub(super) fn top(&self, column: Column) -> Option<Top> {
         (self.family.top)(&self.sizes(column))
@@ -142,7 +147,7 @@ impl Takeoff {
 
     /// Findings about the openings.
     fn say(&self, surface: u32, reader: &mut Reader) {
-        let extent = self.extent(Column::Likely);
+        let extent = self.opened(Column::Likely);
         let plane = Rect::between(0.0, 0.0, extent.width_in, extent.height_in);
         openings::check(surface, &self.holes, plane, self.top(Column::Likely), extent.gross_ft2, reader);
         for hole in self.holes.iter().filter(|hole| hole.place.is_none() && hole.count.likely > 0.0) {

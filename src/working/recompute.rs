@@ -69,7 +69,10 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
             |given| (given.one(0) * given.one(1) / 144.0).into()
         }
         "rim_cores" | "times" => |given| (given.one(0) * given.one(1)).into(),
-        "gross_rim" => |given| sum(&given.all(0)),
+        "room_floor" | "room_ceiling" | "room_front" | "room_right" | "room_back" | "room_left" => {
+            |given| (given.one(0) * given.one(1) / 144.0).into()
+        }
+        "gross_rim" | "gross_room" => |given| sum(&given.all(0)),
         "bays_from_run" => |given| (given.one(0) / given.one(1) - 1e-9).ceil().into(),
         "gross_bays" => |given| ((0..4).map(|at| given.one(at)).product::<f64>() / 144.0).into(),
         "slope_length" => |given| (given.one(0) * libm::hypot(given.one(1), 1.0)).into(),

@@ -106,7 +106,7 @@ proptest! {
             "" => Framing::Nothing,
             _ => Framing::Pieces { spacing: Band::exactly(layout.0), member_in: layout.1, plates: Band::exactly(0.0) },
         };
-        let rim = Takeoff { ways: Ways { way, landing }, framing, ..takeoff(Shape::RimRun, &measures) };
+        let rim = Takeoff { ways: Ways { landing, ..Ways::by(way) }, framing, ..takeoff(Shape::RimRun, &measures) };
         let (area, outline) = (net::area(&rim), outline_of(&rim));
         prop_assert!(area.net_ft2.likely.0 <= area.gross_ft2.likely.0);
         prop_assert!((tinted(&outline) - area.net_ft2.likely.0).abs() < 1e-7);

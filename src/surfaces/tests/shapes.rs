@@ -277,3 +277,69 @@ fn shoelace(corners: &[(f64, f64)]) -> f64 {
     let next = corners.iter().cycle().skip(1);
     corners.iter().zip(next).map(|(one, two)| one.0 * two.1 - two.0 * one.1).sum::<f64>() / 2.0
 }
+
+const COOLER: &[(&str, &str)] = &[("length", "10'"), ("width", "14'"), ("height", "8'")];
+
+/// A walk-in cooler of 10 × 14 × 8 ft, as in a thread: walls 384, ceiling 140, floor 140 ft².
+#[test]
+fn a_room_face_by_face() {
+    let (room, found) = entered(Shape::Room, false, COOLER);
+    assert_eq!(codes(&found), []);
+    let room = room.expect("complete");
+    assert_eq!(net_of(&room), 384.0 + 140.0 + 140.0);
+    let drawn = outline_of(&room);
+    assert_eq!((drawn.view, drawn.net_drawn, drawn.faces.len()), (View::Unfolded, true, 6));
+    let areas: Vec<f64> = drawn.faces.iter().map(|face| shoelace(&face.corners) / 144.0).collect();
+    assert_eq!(areas, [140.0, 140.0, 80.0, 112.0, 80.0, 112.0]);
+
+    // One face off: it is drawn, and takes no foam.
+    let (bare, _) = entered(Shape::Room, false, &[COOLER, &[("floor", "no")]].concat());
+    let bare = bare.expect("complete");
+    assert_eq!(net_of(&bare), 524.0);
+    let drawn = outline_of(&bare);
+    let foamed = drawn.faces.iter().filter(|face| face.foamed).map(|face| shoelace(&face.corners));
+    assert_eq!(foamed.sum::<f64>() / 144.0, 524.0);
+    assert!(drawn.faces.iter().any(|face| face.name == "floor" && !face.foamed));
+}
+
+/// A door of 3 × 7 ft out of the cooler, then openings larger than the walls that are on: the ceiling gives none.
+#[test]
+fn openings_come_out_of_the_walls_that_are_on() {
+    let room = entered(Shape::Room, false, COOLER).0.expect("complete");
+    assert_eq!(net_of(&with(room, vec![hole(1, 36.0, 84.0, None)])), 643.0);
+    let one_wall = [("front_wall", "no"), ("back_wall", "no"), ("left_wall", "no")];
+    let room = || entered(Shape::Room, false, &[COOLER, &one_wall].concat()).0.expect("complete");
+    let area = net::area(&with(room(), vec![hole(1, 168.0, 96.0, None), hole(2, 36.0, 84.0, None)]));
+    assert_eq!((area.openings_ft2.likely.0, area.net_ft2.likely.0), (112.0, 280.0));
+    // The front wall is off and 10 ft long, the right one on and 14.
+    assert_eq!(room().opened(Column::Likely), Extent { width_in: 168.0, height_in: 96.0, gross_ft2: 112.0 });
+}
+
+proptest! {
+    /// Faces are what they are in any combination: twice the three products, less those that are off.
+    #[test]
+    fn any_faces_of_a_room_add_up(
+        length in 1.0..500.0_f64, width in 1.0..500.0_f64, height in 1.0..200.0_f64, off in any::<[bool; 6]>(),
+    ) {
+        let measures = [("length", length), ("width", width), ("height", height)];
+        let mut room = takeoff(Shape::Room, &measures);
+        room.ways.off = off;
+        let own = [length * width, length * width, length * height, width * height, length * height, width * height];
+        let on: f64 = own.iter().zip(off).filter(|(_, off)| !off).map(|(area, _)| area / 144.0).sum();
+        prop_assert!(close(net_of(&room), on));
+        let drawn = outline_of(&room);
+        let tinted: f64 = drawn.faces.iter().filter(|face| face.foamed).map(|face| shoelace(&face.corners)).sum();
+        prop_assert!(close(tinted / 144.0, on));
+        // No two faces lie over each other, and none leaves the drawing.
+        let boxes: Vec<_> = drawn.faces.iter().map(|face| (face.corners[0], face.corners[2])).collect();
+        for (at, (low, high)) in boxes.iter().enumerate() {
+            prop_assert!(low.0 >= 0.0 && low.1 >= 0.0);
+            prop_assert!(high.0 <= drawn.width_in + 1e-9 && high.1 <= drawn.height_in + 1e-9);
+            for (other_low, other_high) in &boxes[..at] {
+                let apart = low.0 >= other_high.0 - 1e-9 || other_low.0 >= high.0 - 1e-9
+                    || low.1 >= other_high.1 - 1e-9 || other_low.1 >= high.1 - 1e-9;
+                prop_assert!(apart);
+            }
+        }
+    }
+}
