@@ -1,9 +1,8 @@
 //! Job files on this machine: read whole, checked for size and nesting, opened as the page opens them.
 
 use anyhow::{Context, Result, bail};
-use foamwright::job::document::{self, MOST_BYTES, MOST_DEPTH, Refusal, Refused, Source};
+use foamwright::job::document::{self, Head, MOST_BYTES, MOST_DEPTH, Refusal, Refused, Source};
 use foamwright::job::{JOB_VERSION, Job};
-use serde::de::DeserializeOwned;
 use std::fs::File;
 use std::io::Read;
 
@@ -11,7 +10,10 @@ struct Text<'a>(&'a str);
 
 impl Source for Text<'_> {
     type Error = serde_json::Error;
-    fn decode<T: DeserializeOwned>(&self) -> Result<T, Self::Error> {
+    fn head(&self) -> Result<Head, Self::Error> {
+        serde_json::from_str(self.0)
+    }
+    fn job(&self) -> Result<Job, Self::Error> {
         serde_json::from_str(self.0)
     }
 }

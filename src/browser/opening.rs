@@ -2,10 +2,9 @@
 
 use super::codec::{Fault, decode, given};
 use crate::job::Job;
-use crate::job::document::{self, Refusal, Refused, Source};
+use crate::job::document::{self, Head, Refusal, Refused, Source};
 use js_sys::{JSON, JsString};
 use serde::Serialize;
-use serde::de::DeserializeOwned;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::prelude::*;
 
@@ -24,8 +23,11 @@ struct Parsed(JsValue);
 
 impl Source for Parsed {
     type Error = Fault;
-    fn decode<T: DeserializeOwned>(&self) -> Result<T, Fault> {
-        decode(self.0.clone())
+    fn head(&self) -> Result<Head, Fault> {
+        decode(&self.0)
+    }
+    fn job(&self) -> Result<Job, Fault> {
+        decode(&self.0)
     }
 }
 

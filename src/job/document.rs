@@ -5,7 +5,6 @@
 
 use crate::job::{JOB_VERSION, Job};
 use core::fmt::Display;
-use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
 /// What every job document says of itself in `format`.
@@ -69,13 +68,16 @@ pub trait Source {
     /// What the decoder says when it fails.
     type Error: Display;
 
-    /// Decodes the whole document as one type; called more than once.
-    fn decode<T: DeserializeOwned>(&self) -> Result<T, Self::Error>;
+    /// What the document says of itself.
+    fn head(&self) -> Result<Head, Self::Error>;
+
+    /// The whole document by the present types.
+    fn job(&self) -> Result<Job, Self::Error>;
 }
 
 /// Opens a document: format, then version, then the rest by the types of that version.
 pub fn open(source: &impl Source) -> Result<Job, Refusal> {
-    let head: Head = source.decode().map_err(|error| Refusal::new(Refused::NotAJob, error))?;
+    let head = source.head().map_err(|error| Refusal::new(Refused::NotAJob, error))?;
     let refuse = |why, detail: String| Refusal { why, version: head.version, detail };
     if head.format != JOB_FORMAT {
         return Err(refuse(Refused::NotAJob, head.format.chars().take(60).collect()));
@@ -85,7 +87,7 @@ pub fn open(source: &impl Source) -> Result<Job, Refusal> {
         // Versions 2 and 3 only add to the one before: what is not there takes its default. A version that changes or
         // drops something keeps its own types here: decode them, then `Job::from`.
         1 | 2 | JOB_VERSION => {
-            let job: Job = source.decode().map_err(|error| refuse(Refused::Damaged, error.to_string()))?;
+            let job = source.job().map_err(|error| refuse(Refused::Damaged, error.to_string()))?;
             Ok(Job { version: JOB_VERSION, ..job })
         }
         _ => Err(refuse(Refused::Newer, String::new())),
@@ -129,7 +131,10 @@ mod tests {
 
     impl Source for Text<'_> {
         type Error = serde_json::Error;
-        fn decode<T: DeserializeOwned>(&self) -> Result<T, Self::Error> {
+        fn head(&self) -> Result<Head, Self::Error> {
+            serde_json::from_str(self.0)
+        }
+        fn job(&self) -> Result<Job, Self::Error> {
             serde_json::from_str(self.0)
         }
     }
@@ -155,9 +160,9 @@ mod tests {
 
     #[test]
     fn a_newer_version_is_refused_unread_and_named() {
-        let refusal = open(&Text(r#"{"format":"foamwright-job","version":3,"surfaces":"anything"}"#));
+        let refusal = open(&Text(r#"{"format":"foamwright-job","version":999,"surfaces":"anything"}"#));
         let refusal = refusal.expect_err("opened");
-        assert_eq!((refusal.why, refusal.version), (Refused::Newer, 3));
+        assert_eq!((refusal.why, refusal.version), (Refused::Newer, 999));
     }
 
     #[test]

@@ -1,13 +1,17 @@
 //! From JavaScript to our types. Every value is checked for its form; a fault names its field.
+//!
+//! Reading never stops half-way: a value of the wrong form is noted and read as nothing, and whoever asked for
+//! the whole gets the first fault instead. So no type needs code to drop what it had read so far.
 
 use super::name;
+use core::cell::Cell;
 use core::fmt;
 use js_sys::{Array, Reflect};
-use serde::de::Error as _;
+use serde::Deserialize;
 use serde::de::value::U32Deserializer;
 use serde::de::{
-    self, DeserializeSeed, Deserializer, EnumAccess, Expected, IntoDeserializer, SeqAccess, Unexpected,
-    VariantAccess, Visitor,
+    self, DeserializeSeed, Deserializer, EnumAccess, Expected, IntoDeserializer, Unexpected, VariantAccess,
+    Visitor,
 };
 use wasm_bindgen::prelude::*;
 
@@ -16,22 +20,9 @@ use wasm_bindgen::prelude::*;
 pub struct Fault {
     what: &'static str,
     field: &'static str,
-    /// The position of a field that was not there, until its struct names it.
-    lacking: Option<usize>,
 }
 
-impl Fault {
-    const fn new(what: &'static str) -> Self {
-        Self { what, field: "", lacking: None }
-    }
-
-    /// The same fault in a field, unless it lies deeper and knows its own.
-    fn within(self, field: &'static str) -> Self {
-        Self { field: if self.field.is_empty() { field } else { self.field }, ..self }
-    }
-}
-
-const WRONG: Fault = Fault::new("wrong kind of value");
+const WRONG: Fault = Fault { what: "wrong kind of value", field: "" };
 
 impl fmt::Display for Fault {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -43,205 +34,222 @@ impl fmt::Display for Fault {
 
 impl core::error::Error for Fault {}
 
-impl de::Error for Fault {
-    fn custom<T: fmt::Display>(_: T) -> Self {
-        WRONG
+thread_local! {
+    /// The first fault of the value that is being read.
+    static FIRST: Cell<Option<Fault>> = const { Cell::new(None) };
+}
+
+fn note(fault: Fault) {
+    FIRST.set(FIRST.get().or(Some(fault)));
+}
+
+/// A type that can be read from a JavaScript value.
+pub trait Decode: Sized {
+    /// Reads it; a value of the wrong form is noted and read as nothing.
+    fn decode(value: &JsValue) -> Self;
+}
+
+/// Reads a whole value, or says what is wrong with it.
+pub fn whole<T: Decode>(value: &JsValue) -> Result<T, Fault> {
+    FIRST.set(None);
+    let read = T::decode(value);
+    FIRST.take().map_or(Ok(read), Err)
+}
+
+/// The object that a struct is read from. Fields that it does not ask for are not looked at.
+pub struct Object<'a>(&'a JsValue);
+
+impl<'a> Object<'a> {
+    pub fn new(value: &'a JsValue) -> Self {
+        if !value.is_object() || Array::is_array(value) {
+            note(WRONG);
+        }
+        Self(value)
     }
-    fn invalid_type(_: Unexpected<'_>, _: &dyn Expected) -> Self {
-        WRONG
+
+    fn get(&self, field: &'static str) -> JsValue {
+        Reflect::get(self.0, &name(field)).unwrap_or(JsValue::UNDEFINED)
+    }
+
+    /// A field that must be there.
+    pub fn needed<T: Decode>(&self, field: &'static str) -> T {
+        let value = self.get(field);
+        if value.is_undefined() {
+            note(Fault { what: "missing", field });
+        }
+        named(field, &value)
+    }
+
+    /// A field that may be left out, for its default.
+    pub fn may<T: Decode + Default>(&self, field: &'static str) -> T {
+        let value = self.get(field);
+        if value.is_undefined() { T::default() } else { named(field, &value) }
+    }
+}
+
+/// Reads a field; a fault in it bears its name, unless it lies deeper and has one.
+fn named<T: Decode>(field: &'static str, value: &JsValue) -> T {
+    let read = T::decode(value);
+    if let Some(fault) = FIRST.get().filter(|fault| fault.field.is_empty()) {
+        FIRST.set(Some(Fault { field, ..fault }));
+    }
+    read
+}
+
+/// Notes that there is no value, and gives nothing for it.
+fn or_nothing<T: Default>(value: Option<T>) -> T {
+    value.unwrap_or_else(|| {
+        note(WRONG);
+        T::default()
+    })
+}
+
+/// A whole number between two bounds.
+fn integer(value: &JsValue, least: f64, most: f64) -> f64 {
+    let value = or_nothing(value.as_f64());
+    if value >= least && value <= most && libm::trunc(value) == value {
+        return value;
+    }
+    note(Fault { what: "no whole number in range", field: "" });
+    0.0
+}
+
+impl Decode for bool {
+    fn decode(value: &JsValue) -> Self {
+        or_nothing(value.as_bool())
+    }
+}
+
+impl Decode for f64 {
+    fn decode(value: &JsValue) -> Self {
+        or_nothing(value.as_f64())
+    }
+}
+
+impl Decode for i32 {
+    fn decode(value: &JsValue) -> Self {
+        integer(value, f64::from(i32::MIN), f64::from(i32::MAX)) as Self
+    }
+}
+
+impl Decode for u32 {
+    fn decode(value: &JsValue) -> Self {
+        integer(value, 0.0, f64::from(u32::MAX)) as Self
+    }
+}
+
+impl Decode for String {
+    fn decode(value: &JsValue) -> Self {
+        or_nothing(value.as_string())
+    }
+}
+
+impl<T: Decode> Decode for Option<T> {
+    fn decode(value: &JsValue) -> Self {
+        (!value.is_undefined() && !value.is_null()).then(|| T::decode(value))
+    }
+}
+
+impl<T: Decode> Decode for Vec<T> {
+    fn decode(value: &JsValue) -> Self {
+        if !Array::is_array(value) {
+            note(WRONG);
+            return Self::new();
+        }
+        let list: &Array = value.unchecked_ref();
+        let mut read = Self::with_capacity(list.length() as usize);
+        for at in 0..list.length() {
+            read.push(T::decode(&list.get(at)));
+        }
+        read
+    }
+}
+
+/// One of the words of an enumeration, by the names that its derived code has for them.
+pub fn word<T: for<'de> Deserialize<'de>>(value: &JsValue) -> Option<T> {
+    T::deserialize(Word(value)).ok()
+}
+
+/// Notes an unknown word.
+pub fn unknown() {
+    note(Fault { what: "unknown word", field: "" });
+}
+
+struct Word<'a>(&'a JsValue);
+
+/// Derived code asks for errors that carry texts; here it is enough that there is one.
+#[derive(Debug, Clone, Copy)]
+struct NoWord;
+
+impl fmt::Display for NoWord {
+    fn fmt(&self, _: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Ok(())
+    }
+}
+
+impl core::error::Error for NoWord {}
+
+impl de::Error for NoWord {
+    fn custom<T: fmt::Display>(_: T) -> Self {
+        Self
     }
     fn invalid_value(_: Unexpected<'_>, _: &dyn Expected) -> Self {
-        Self::new("value out of range")
-    }
-    fn invalid_length(position: usize, _: &dyn Expected) -> Self {
-        Self { lacking: Some(position), ..WRONG }
-    }
-    fn unknown_variant(_: &str, _: &'static [&'static str]) -> Self {
-        Self::new("unknown word")
-    }
-    fn unknown_field(_: &str, _: &'static [&'static str]) -> Self {
-        Self::new("unknown field")
-    }
-    fn missing_field(field: &'static str) -> Self {
-        Self::new("missing").within(field)
-    }
-    fn duplicate_field(field: &'static str) -> Self {
-        Self::new("twice").within(field)
+        Self
     }
 }
 
-/// A JavaScript value to be read.
-pub struct Decoder(pub JsValue);
+impl<'de> Deserializer<'de> for Word<'_> {
+    type Error = NoWord;
 
-impl Decoder {
-    /// A whole number between two bounds.
-    fn whole(&self, least: f64, most: f64) -> Result<f64, Fault> {
-        let value = self.0.as_f64().ok_or(WRONG)?;
-        let good = value >= least && value <= most && libm::trunc(value) == value;
-        if good { Ok(value) } else { Err(Fault::new("no whole number in range")) }
+    fn deserialize_any<V: Visitor<'de>>(self, _: V) -> Result<V::Value, NoWord> {
+        Err(NoWord)
     }
 
-    fn text(&self) -> Result<String, Fault> {
-        self.0.as_string().ok_or(WRONG)
-    }
-}
-
-/// Largest whole number that JavaScript and we count exactly to.
-const EXACT: f64 = 9_007_199_254_740_991.0;
-
-impl<'de> Deserializer<'de> for Decoder {
-    type Error = Fault;
-
-    /// No type of ours asks for whatever there is.
-    fn deserialize_any<V: Visitor<'de>>(self, _: V) -> Result<V::Value, Fault> {
-        Err(WRONG)
-    }
-    fn deserialize_bool<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_bool(self.0.as_bool().ok_or(WRONG)?)
-    }
-    fn deserialize_i32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_i32(self.whole(f64::from(i32::MIN), f64::from(i32::MAX))? as i32)
-    }
-    fn deserialize_i64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_i64(self.whole(-EXACT, EXACT)? as i64)
-    }
-    fn deserialize_u32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_u32(self.whole(0.0, f64::from(u32::MAX))? as u32)
-    }
-    fn deserialize_u64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_u64(self.whole(0.0, EXACT)? as u64)
-    }
-    fn deserialize_f64<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_f64(self.0.as_f64().ok_or(WRONG)?)
-    }
-    fn deserialize_str<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_string(self.text()?)
-    }
-    fn deserialize_string<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        visitor.visit_string(self.text()?)
-    }
-    fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        if self.0.is_undefined() || self.0.is_null() {
-            visitor.visit_none()
-        } else {
-            visitor.visit_some(self)
-        }
-    }
-    fn deserialize_newtype_struct<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        visitor: V,
-    ) -> Result<V::Value, Fault> {
-        visitor.visit_newtype_struct(self)
-    }
-    fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Fault> {
-        let list: Array = self.0.dyn_into().map_err(|_| WRONG)?;
-        visitor.visit_seq(Items { next: 0, list })
-    }
-    fn deserialize_struct<V: Visitor<'de>>(
-        self,
-        _: &'static str,
-        fields: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, Fault> {
-        if !self.0.is_object() || Array::is_array(&self.0) {
-            return Err(WRONG);
-        }
-        visitor.visit_seq(Fields { object: self.0, fields, next: 0 }).map_err(|fault| match fault.lacking {
-            Some(position) => Fault::missing_field(fields.get(position).copied().unwrap_or_default()),
-            None => fault,
-        })
-    }
     fn deserialize_enum<V: Visitor<'de>>(
         self,
         _: &'static str,
-        variants: &'static [&'static str],
+        words: &'static [&'static str],
         visitor: V,
-    ) -> Result<V::Value, Fault> {
-        visitor.visit_enum(Word(position(&self.0, variants)?))
+    ) -> Result<V::Value, NoWord> {
+        visitor.visit_enum(At(position(self.0, words).ok_or(NoWord)?))
     }
 
     serde::forward_to_deserialize_any! {
-        i8 i16 u8 u16 f32 char bytes byte_buf unit unit_struct tuple tuple_struct map identifier ignored_any
+        bool i8 i16 i32 i64 u8 u16 u32 u64 f32 f64 char str string bytes byte_buf option unit unit_struct
+        newtype_struct seq tuple tuple_struct map struct identifier ignored_any
     }
 }
 
 /// Which of the words a value is.
-fn position(value: &JsValue, words: &[&str]) -> Result<u32, Fault> {
-    let text = value.as_string().ok_or(WRONG)?;
-    let at = words.iter().position(|word| *word == text).and_then(|at| u32::try_from(at).ok());
-    at.ok_or(Fault::new("unknown word"))
-}
-
-struct Items {
-    list: Array,
-    next: u32,
-}
-
-impl<'de> SeqAccess<'de> for Items {
-    type Error = Fault;
-    fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, Fault> {
-        if self.next >= self.list.length() {
-            return Ok(None);
-        }
-        let value = self.list.get(self.next);
-        self.next += 1;
-        seed.deserialize(Decoder(value)).map(Some)
-    }
-}
-
-/// The fields of an object, in the order in which our type has them; one that is not there gives nothing, which
-/// derived code takes for the default or, where there is none, for a fault. Other fields are not looked at.
-struct Fields {
-    object: JsValue,
-    fields: &'static [&'static str],
-    next: usize,
-}
-
-impl Fields {
-    fn advance(&mut self) -> Result<(&'static str, JsValue), Fault> {
-        let field = self.fields.get(self.next).copied().unwrap_or_default();
-        self.next += 1;
-        let value = Reflect::get(&self.object, &name(field)).map_err(|_| WRONG.within(field))?;
-        Ok((field, value))
-    }
-}
-
-impl<'de> SeqAccess<'de> for Fields {
-    type Error = Fault;
-    fn next_element_seed<T: DeserializeSeed<'de>>(&mut self, seed: T) -> Result<Option<T::Value>, Fault> {
-        let (field, value) = self.advance()?;
-        if value.is_undefined() {
-            return Ok(None);
-        }
-        seed.deserialize(Decoder(value)).map(Some).map_err(|fault| fault.within(field))
-    }
+fn position(value: &JsValue, words: &[&str]) -> Option<u32> {
+    let text = value.as_string()?;
+    words.iter().position(|word| *word == text).and_then(|at| u32::try_from(at).ok())
 }
 
 /// A variant without a value, by its position.
-struct Word(u32);
+struct At(u32);
 
-impl<'de> EnumAccess<'de> for Word {
-    type Error = Fault;
+impl<'de> EnumAccess<'de> for At {
+    type Error = NoWord;
     type Variant = Self;
-    fn variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<(T::Value, Self), Fault> {
-        let position: U32Deserializer<Fault> = self.0.into_deserializer();
+    fn variant_seed<T: DeserializeSeed<'de>>(self, seed: T) -> Result<(T::Value, Self), NoWord> {
+        let position: U32Deserializer<NoWord> = self.0.into_deserializer();
         Ok((seed.deserialize(position)?, self))
     }
 }
 
-impl<'de> VariantAccess<'de> for Word {
-    type Error = Fault;
-    fn unit_variant(self) -> Result<(), Fault> {
+impl<'de> VariantAccess<'de> for At {
+    type Error = NoWord;
+    fn unit_variant(self) -> Result<(), NoWord> {
         Ok(())
     }
-    fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, _: T) -> Result<T::Value, Fault> {
-        Err(WRONG)
+    fn newtype_variant_seed<T: DeserializeSeed<'de>>(self, _: T) -> Result<T::Value, NoWord> {
+        Err(NoWord)
     }
-    fn tuple_variant<V: Visitor<'de>>(self, _: usize, _: V) -> Result<V::Value, Fault> {
-        Err(WRONG)
+    fn tuple_variant<V: Visitor<'de>>(self, _: usize, _: V) -> Result<V::Value, NoWord> {
+        Err(NoWord)
     }
-    fn struct_variant<V: Visitor<'de>>(self, _: &'static [&'static str], _: V) -> Result<V::Value, Fault> {
-        Err(WRONG)
+    fn struct_variant<V: Visitor<'de>>(self, _: &'static [&'static str], _: V) -> Result<V::Value, NoWord> {
+        Err(NoWord)
     }
 }

@@ -1,28 +1,29 @@
 //! Values in and out of JavaScript, for exactly the forms that our types have.
 //!
 //! Own code rather than a general converter: no text is formatted and no error path carries anything to drop,
-//! which is worth a fifth of the whole module. Derived code calls a field or a variant by its position. What is
-//! not among our forms (maps, bytes, variants that carry values) is refused where it is read.
+//! which is worth a fifth of the whole module. Derived code writes; what is read is listed type by type in
+//! [`forms`], where a field that was forgotten does not compile. What is not among our forms (maps, bytes,
+//! variants that carry values) is refused where it is read.
 
 mod decode;
 mod encode;
+mod forms;
 
-pub use decode::Fault;
+pub use decode::{Decode, Fault};
 
 use serde::Serialize;
-use serde::de::DeserializeOwned;
 use std::cell::RefCell;
 use tsify::{Ts, Tsify};
 use wasm_bindgen::JsValue;
 
 /// Reads a JavaScript value as one of our types.
-pub fn decode<T: DeserializeOwned>(value: JsValue) -> Result<T, Fault> {
-    T::deserialize(decode::Decoder(value))
+pub fn decode<T: Decode>(value: &JsValue) -> Result<T, Fault> {
+    decode::whole(value)
 }
 
 /// Reads an argument of an export.
-pub fn taken<T: Tsify + DeserializeOwned>(argument: Ts<T>) -> Result<T, Fault> {
-    decode(argument.into())
+pub fn taken<T: Tsify + Decode>(argument: Ts<T>) -> Result<T, Fault> {
+    decode(&argument.into())
 }
 
 /// Makes a JavaScript value of one of our types.
