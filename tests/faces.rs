@@ -1,0 +1,54 @@
+//! The faces of every drawing against the areas beside them: the shoelace formula (Gauss) over the corners.
+
+#![allow(clippy::expect_used, clippy::panic)]
+
+use foamwright::job::{Job, Reader};
+use foamwright::surfaces::{self, View};
+use std::path::{Path, PathBuf};
+
+fn jobs() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs");
+    let entries = std::fs::read_dir(folder).expect("tests/jobs");
+    let found = entries.map(|entry| entry.expect("an entry").path().join("job.json"));
+    found.filter(|file| file.exists()).collect()
+}
+
+/// Twice the signed area would be negative for corners that run clockwise.
+fn shoelace(corners: &[(f64, f64)]) -> f64 {
+    let next = corners.iter().cycle().skip(1);
+    corners.iter().zip(next).map(|((x, y), (u, v))| x * v - u * y).sum::<f64>() / 2.0
+}
+
+#[test]
+fn the_faces_of_a_drawing_are_its_area() {
+    let mut drawn = 0;
+    for file in jobs() {
+        let text = std::fs::read_to_string(&file).expect("a job");
+        let job: Job = serde_json::from_str(&text).expect("a job");
+        for surface in &job.surfaces {
+            let Some(area) = surfaces::measure(surface, &mut Reader::new(job.units)) else { continue };
+            let outline = surfaces::outline(surface, &mut Reader::new(job.units)).expect("measured, so drawn");
+            if outline.faces.is_empty() || outline.view == View::Section {
+                continue;
+            }
+            let at = format!("{}: {}", file.display(), surface.id);
+            let mut foamed = 0.0;
+            for face in &outline.faces {
+                let inches = shoelace(&face.corners);
+                assert!(inches > 0.0, "{at}: {} runs clockwise or has no area", face.name);
+                foamed += if face.foamed { inches / 144.0 } else { 0.0 };
+                for (x, y) in &face.corners {
+                    let inside = *x >= -1e-6
+                        && *y >= -1e-6
+                        && *x <= outline.width_in + 1e-6
+                        && *y <= outline.height_in + 1e-6;
+                    assert!(inside, "{at}: {} stands out of the drawing", face.name);
+                }
+            }
+            let gross = area.one_ft2.likely.0;
+            assert!((foamed - gross).abs() <= 1e-9 * gross.max(1.0), "{at}: {foamed} drawn, {gross} counted");
+            drawn += 1;
+        }
+    }
+    assert!(drawn > 0, "no job has a surface with faces");
+}
