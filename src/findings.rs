@@ -215,6 +215,10 @@ codes! {
     StockNoDate: Note, "shelf_date";
     /// More foam than disposable kits are for.
     TooBig: Stop, "too_big";
+    /// Something at the place for which this foam is not made: it is left out.
+    NotThisKit: Stop, "before_foam";
+    /// Something at the place that has to be put right before anything is sprayed.
+    NotYet: Stop, "before_foam";
     /// A lift was sprayed before the wait on its spot was over.
     LiftEarly: Warn, "wait_practice";
     /// A kit on the day gave clearly less than was planned.

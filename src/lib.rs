@@ -7,6 +7,7 @@
 //! |---|---|
 //! | [`measure`] | what a tape, thermometer or label says |
 //! | [`job`] | what a person entered |
+//! | [`before`] | what has to be settled before foam |
 //! | [`findings`] | what the tool has to say about it |
 //! | [`surfaces`] | shapes → gross, openings, framing, net, outline |
 //! | [`foam`] | a foam's data sheet |
@@ -19,6 +20,7 @@
 //!
 //! One call does the whole job: [`estimate`].
 
+pub mod before;
 pub mod depth;
 pub mod findings;
 pub mod foam;
@@ -35,6 +37,7 @@ pub mod working;
 #[cfg(target_arch = "wasm32")]
 mod browser;
 
+use crate::before::Before;
 use crate::findings::Finding;
 use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Now, Part, Reader, Surface};
@@ -53,6 +56,8 @@ pub use one_surface::SurfaceEstimate;
 pub struct Estimate {
     /// The day on which to spray, in days since 1970-01-01.
     pub spray_day: Option<f64>,
+    /// What has to be settled before foam: stops, preparations, sentences, and what nobody has looked at.
+    pub before: Before,
     /// Each surface, in the job's order.
     pub surfaces: Vec<SurfaceEstimate>,
     /// The foam sheets as read, in the job's order.
@@ -77,6 +82,7 @@ pub struct Estimate {
 /// goes on.
 pub fn estimate(job: &Job, now: Now) -> Estimate {
     let mut reader = Reader::new(job.units);
+    let before = before::walkthrough(job, &mut reader);
     let foams: Vec<Foam> = job.foams.iter().filter_map(|sheet| foam::sheet(sheet, &mut reader)).collect();
     let foam_of = |id: u32| foams.iter().find(|foam| foam.id == if id == 0 { job.foam } else { id });
     let spray_day = reader.take(Part::Job, 0, &job.entries, "spray_date").map(|taken| taken.value.likely);
@@ -118,6 +124,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     let readiness = readiness::check(job, &used, &purchase.stock, now, &mut reader);
     Estimate {
         spray_day,
+        before,
         surfaces,
         foams: foams.clone(),
         quantity,

@@ -271,6 +271,8 @@ fn change(code: Code, job: &mut Value) {
             foam(job, "cure", "");
         }
         Code::FlamesLit => set(job, "flames_out", "no"),
+        Code::NotThisKit => set(job, "closed_cavity", "yes"),
+        Code::NotYet => set(job, "asbestos", "not_known"),
         Code::HeaterLit => set(job, "heater_lit", "vented"),
         Code::HeaterMoist => set(job, "heater_lit", "unvented"),
         Code::StorageTooHot => another(job, "storage", "temperature", "125 F"),

@@ -106,6 +106,9 @@ const fn one_of(part: Part, field: &'static str, choices: &'static [&'static str
 /// The words of a question that is answered with yes or no.
 const YES_NO: &[&str] = &["yes", "no"];
 
+/// The same, for what nobody may have looked at yet.
+const YES_NO_UNSEEN: &[&str] = &["yes", "no", "not_known"];
+
 impl Field {
     const fn unlikely(mut self, above: f64) -> Self {
         self.unlikely = above;
@@ -166,6 +169,22 @@ const FIELDS: &[Field] = &[
     one_of(P::Job, "heat_kept", YES_NO),
     one_of(P::Job, "flames_out", YES_NO),
     one_of(P::Job, "heater_lit", &["vented", "unvented", "electric", "none"]),
+    one_of(P::Job, "closed_cavity", YES_NO),
+    one_of(P::Job, "frame_gaps", YES_NO),
+    one_of(P::Job, "flues", YES_NO),
+    one_of(P::Job, "water", YES_NO),
+    one_of(P::Job, "rot", YES_NO),
+    one_of(P::Job, "old_fill", YES_NO),
+    one_of(P::Job, "retarder", &["inside", "outside", "both", "none", "not_known"]),
+    one_of(P::Job, "knob_tube", YES_NO_UNSEEN),
+    one_of(P::Job, "open_boxes", YES_NO),
+    one_of(P::Job, "lights", YES_NO_UNSEEN),
+    one_of(P::Job, "pipes", YES_NO),
+    one_of(P::Job, "fire_blocking", YES_NO_UNSEEN),
+    one_of(P::Job, "termites", YES_NO_UNSEEN),
+    one_of(P::Job, "asbestos", YES_NO_UNSEEN),
+    one_of(P::Job, "old_paint", YES_NO_UNSEEN),
+    one_of(P::Job, "room_use", &["living", "storage", "service", "weather"]),
     row(P::Surface, "area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
     row(P::Surface, "length", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
     row(P::Surface, "width", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),

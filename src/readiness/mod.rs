@@ -140,7 +140,8 @@ pub struct Readiness {
 /// The verdict at an instant, for the foams that the job uses (the narrowest window counts).
 /// `reader.findings` may already hold findings of other rooms; `blame` is a position in that whole list.
 ///
-/// HOLD: at least one fresh reading is outside its limits; the one furthest outside is to blame. Otherwise
+/// HOLD: at least one fresh reading is outside its limits, or something is to be put right first; the one furthest
+/// outside is to blame. Otherwise
 /// NOT READ: something is missing, too old or not understood; the first in the order of work is to blame.
 /// Otherwise GO, until the first reading grows old.
 pub fn check(job: &Job, foams: &[&Foam], stock: &[Stock], now: Now, reader: &mut Reader) -> Readiness {
@@ -148,6 +149,7 @@ pub fn check(job: &Job, foams: &[&Foam], stock: &[Stock], now: Now, reader: &mut
     let limits = Limits::of(job, foams, reader, &mut tally);
     let mut desk = Desk { job, now, limits, reader, tally: &mut tally, checks: Vec::new() };
 
+    desk.not_yet();
     desk.own_kits(stock);
     let mut cylinders = desk.rows(&[ReadingOf::CylinderA], limits.cylinder_age_min);
     cylinders.extend(desk.rows(&[ReadingOf::CylinderB], limits.cylinder_age_min));

@@ -55,6 +55,15 @@ impl Desk<'_> {
         }
     }
 
+    /// What the walkthrough before foam found to be put right first holds the work, whatever the readings say.
+    pub(super) fn not_yet(&mut self) {
+        for (position, finding) in self.reader.findings.iter().enumerate() {
+            if finding.code == Code::NotYet {
+                self.tally.outside(f64::INFINITY, position);
+            }
+        }
+    }
+
     fn danger(&mut self, code: Code, field: &str) {
         let position = self.say(Finding::new(code, Part::Job, 0, field));
         self.tally.outside(f64::INFINITY, position);

@@ -19,6 +19,7 @@
  * @property {string} [hint]
  * @property {boolean} [source]  show where the default comes from
  * @property {(lists: import('./core.js').EchoPart[][]) => HTMLElement[]} [fills]  presses for a text that holds several measures
+ * @property {readonly string[]} [told]  findings that are explained beside it already
  * @property {boolean} [quiet]  a blank needed field is not marked until it was visited
  *
  * @typedef {object} Shown
@@ -181,7 +182,7 @@ export function field(about) {
  * @param {About} about
  * @returns {Shown}
  */
-function choice({ store, part, id, field: name, label: called, hint }) {
+function choice({ store, part, id, field: name, label: called, hint, told }) {
   const dom = fieldId(part, id, name);
   const row = fieldRow(part, name);
   const inputs = (row?.choices ?? []).map((word) => {
@@ -204,7 +205,7 @@ function choice({ store, part, id, field: name, label: called, hint }) {
     say(legend, called ?? nameOf(part, name));
     const chosen = entryOf(store.job, part, id, name)?.text || row?.default;
     for (const input of inputs) input.checked = input.value === chosen;
-    const found = (store.estimate?.findings ?? []).filter((one) => one.at.part === part && one.at.id === id && one.at.field === name);
+    const found = (store.estimate?.findings ?? []).filter((one) => one.at.part === part && one.at.id === id && one.at.field === name && !told?.includes(one.code));
     const signature = JSON.stringify(found);
     if (signature === before) return;
     before = signature;

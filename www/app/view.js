@@ -21,6 +21,8 @@
 /** Every screen by the first part of its fragment. @type {Record<string, () => Promise<Screen>>} */
 export const SCREENS = {
   sheet: () => import('./sheet.js'),
+  before: () => import('./before.js'),
+  seal: () => import('./seal.js'),
   surface: () => import('./surface.js'),
   depth: () => import('./depth.js'),
   kits: () => import('./kits.js'),
