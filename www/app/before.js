@@ -4,7 +4,7 @@ import { answerBar } from './answer.js';
 import { field } from './field.js';
 import { el, list } from './list.js';
 import { head, note, redraw, to, way } from './parts.js';
-import { jobName } from './sheet.js';
+import { jobName, stopped } from './sheet.js';
 import { has, label, part, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -17,14 +17,8 @@ const MARK = /** @type {const} */ ({ not_this_kit: 'hold', not_yet: 'hold', prep
 /** Said beside the explanation that stands under the question itself. */
 const TOLD = ['not_this_kit', 'not_yet'];
 
-/** What stops, by the names of its questions. @param {Store} store */
-export function stops(store) {
-  const all = (store.estimate?.before.follows ?? []).filter((one) => one.consequence === 'not_this_kit' || one.consequence === 'not_yet');
-  return all.map((one) => label('job', one.question)).join(' · ');
-}
-
 /** One thing that follows, with its source. @param {Follows} one @param {Store} store */
-export function follow({ consequence, key, assumed, question }, store) {
+function follow({ consequence, key, assumed, question }, store) {
   const words = `before.${consequence}.${key}`;
   const unseen = assumed && store.estimate?.before.follows.find((other) => other.question === question)?.key === key;
   return note(MARK[consequence], `${t(`before.kind.${consequence}`)}: ${part(words, 'what')}`, part(words, 'do'),
@@ -64,7 +58,7 @@ export function mount(root, store) {
       const of = found?.questions.length ?? 0;
       const n = of - (found?.unanswered.length ?? 0);
       redraw(top, [head({ back: [to('sheet'), jobName(store)], side: t('before.looked', { n, of }), title: t('before.title'), sub: t('before.lead') })]);
-      const all = stops(store);
+      const all = stopped(store);
       redraw(state, [all ? note('hold', t('before.stops'), all) : n ? el('p', 'note', t('before.no_stop')) : undefined]);
       list(questions, found?.questions ?? [], (one) => one, question);
       redraw(open, found?.unanswered.length ? [note('none', t('before.open'), found.unanswered.map((one) => label('job', one)).join(' · '), ` ${t('before.open_note')}`)] : []);

@@ -4,6 +4,7 @@ import { isSample } from './catalogue.js';
 import { mixWords, nameOf } from './drawn.js';
 import { figures, ranged } from './figures.js';
 import { byId } from './parts.js';
+import { stopped } from './sheet.js';
 import { clock, finding, locale, t } from './words.js';
 
 /** One line, whatever was typed. @param {string} text */
@@ -17,6 +18,13 @@ export function messageOf(store, at = Date.now()) {
   const lines = [[line(job.name) || t('page.unnamed'), line(job.place)].filter(Boolean).join(', ')];
   const date = job.entries.find((one) => one.field === 'spray_date')?.text ?? '';
   if (line(date)) lines.push(t('sheet.spraying', { date: line(date) }));
+  const before = estimate?.before;
+  if (before && before.unanswered.length < before.questions.length) {
+    const of = before.questions.length;
+    lines.push(t('move.before_line', { n: of - before.unanswered.length, of }));
+    const stops = stopped(store);
+    if (stops) lines.push(t('move.stops_line', { what: stops }));
+  }
   for (const surface of job.surfaces) {
     const one = estimate && byId(estimate.surfaces, surface.id);
     const name = line(nameOf(surface));

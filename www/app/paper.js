@@ -14,7 +14,7 @@ import { everyStep } from './working.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper'];
+export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before'];
 
 /** @param {Store} store */
 function workingSheet(store) {

@@ -193,5 +193,5 @@ const BESIDE_FIELD = new Set(['reading_old', 'reading_untimed']);
 
 /** Findings that belong here and are shown besides the one to blame. */
 const READY = new Set(['spot_not_read', 'reading_old', 'reading_untimed', 'cylinder_cold', 'cylinder_hot', 'air_cold', 'air_hot', 'surface_cold', 'surface_hot', 'dew_too_close', 'below_dew_point', 'dew_within_meter_error', 'close', 'cylinders_apart', 'frost', 'dew_above_air', 'window_crossed',
-  'cylinder_danger', 'unanswered', 'infrared_on_metal', 'masonry_damp', 'moisture_not_read', 'wood_wet', 'wind_not_read', 'wind_over', 'night_cold', 'flames_lit', 'heater_lit',
+  'cylinder_danger', 'unanswered', 'not_yet', 'infrared_on_metal', 'masonry_damp', 'moisture_not_read', 'wood_wet', 'wind_not_read', 'wind_over', 'night_cold', 'flames_lit', 'heater_lit',
   'kit_not_known', 'kit_date_not_read', 'kit_past_day', 'storage_too_hot']);

@@ -47,7 +47,7 @@ function measure(store) {
           lacks ? el('span', '', mark('none'), lackOf(store, surface.id) ?? t('sheet.incomplete')) : describe(store, one, surface),
           one?.area ? w.area(one.area.net_ft2.likely) : undefined);
       })),
-      el('div', 'dos', press(t('surface.add'), 'add-surface', () => addSurface(store), job.surfaces.length ? 'line wide' : 'wide')),
+      el('div', 'dos', press(t('surface.add'), 'add-surface', () => addSurface(store), job.surfaces.length ? 'line wide' : 'wide'), way(t('sheet.seal'), to('seal'))),
     ],
   };
 }
@@ -60,7 +60,7 @@ export function addSurface(store) {
 }
 
 /** What a surface is waiting for, in words. @param {Store} store @param {number} id */
-function lackOf(store, id) {
+export function lackOf(store, id) {
   const surface = byId(store.job.surfaces, id);
   const found = store.estimate?.findings.find((one) => one.severity === 'stop'
     && (one.at.part === 'surface' && one.at.id === id || one.at.part === 'opening' && surface?.openings.some((opening) => opening.id === one.at.id)));
@@ -73,6 +73,22 @@ function firstLack(store) {
   const first = store.estimate?.surfaces.find((one) => !one.area);
   const surface = first && byId(store.job.surfaces, first.id);
   return surface && t('sheet.lack_of', { name: nameOf(surface), what: lackOf(store, surface.id) ?? t('sheet.incomplete') });
+}
+
+/** What the walkthrough before foam stops, by the names of its questions. @param {Store} store */
+export function stopped(store) {
+  return found(store, (one) => one.code === 'not_this_kit' || one.code === 'not_yet').map((one) => label('job', one.at.field)).join(' · ');
+}
+
+/** The way to the walkthrough before foam, with what it found. @param {Store} store */
+function beforeRow(store) {
+  const before = store.estimate?.before;
+  const of = before?.questions.length ?? 0;
+  const n = of - (before?.unanswered.length ?? 0);
+  const stops = stopped(store);
+  return el('ul', 'rows first', pressRow(to('before'), t('sheet.before'),
+    stops ? el('span', '', mark('hold'), t('sheet.before_stops', { what: stops })) : n < of ? el('span', '', mark('none'), n ? t('sheet.before_some', { n, of }) : t('sheet.before_none')) : t('sheet.before_some', { n, of }),
+    stops && n < of ? t('sheet.before_count', { n, of }) : undefined));
 }
 
 /** @param {Store} store @param {(found: import('./core.js').Finding) => boolean} which */
@@ -308,7 +324,7 @@ export function mount(root, store, route) {
   return {
     title: () => jobName(store),
     update() {
-      redraw(top, [sheetHead(store)]);
+      redraw(top, [sheetHead(store), beforeRow(store)]);
       const shown = strip(store, breadth(root));
       redraw(drawing, [shown ? framed(shown.svg, shown.hidden ? t('sheet.strip_more', { n: shown.hidden }) : t('sheet.strip_caption'), shown.square) : undefined]);
       for (const one of parts) one.draw();

@@ -11,6 +11,7 @@ import { countsWords } from '../stock.js';
 import { finding, span, t } from '../words.js';
 import { entered, fact, found, leaf, LEAF_WIDTH, lines, measuresOf, section, told, unmeasured } from './leaf.js';
 import { layered } from './layered.js';
+import { beforeFoam } from './before.js';
 import { questions, readings } from './readings.js';
 
 /** @typedef {import('../store.js').Store} Store */
@@ -24,6 +25,7 @@ export function jobSheet(store, root) {
   // What is pressed on the screen is read further down on paper.
   for (const one of block.node.querySelectorAll('span')) if (one.textContent === t('sheet.press_to_read') || one.textContent === t('sheet.see_why')) one.textContent = t('paper.see_verdict');
   return leaf(store, 'sheet', block.node, drawn(store, root),
+    beforeFoam(store),
     section(t('paper.surfaces'), surfaces(store)),
     section(t('paper.depths'), depths(store), el('p', 'note', t('paper.depths_note'))),
     layered(store),
