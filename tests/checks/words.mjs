@@ -90,6 +90,26 @@ for (const { name, job, now } of jobs()) {
   }
 }
 
+// Each question before foam, and whatever follows from any of its answers.
+const [{ job: plain, now: then }] = jobs();
+const { questions } = shipped.estimate(plain, then).before;
+want(questions.length > 10, `only ${questions.length} questions before foam`);
+const follows = questions.flatMap((question) => fields.find((one) => one.part === 'job' && one.field === question).choices
+  .flatMap((text) => shipped.estimate({ ...plain, entries: [...plain.entries, { field: question, text }] }, then).before.follows));
+for (const language of languages) {
+  const page = words[language].before ?? {};
+  for (const question of questions) want(`ask.${question}` in page, `${language}: question ${question} is not asked in words`);
+  for (const { consequence, key, memory } of follows) {
+    const { what, do: then, src } = page[`${consequence}.${key}`] ?? {};
+    want(what && then && src, `${language}: before.${consequence}.${key} has no words or no source`);
+    // What stands on memory alone says so beside it.
+    if (memory) want(/from memory|de memoria/.test(src), `${language}: before.${consequence}.${key} is from memory and does not say so`);
+  }
+  for (const key of Object.keys(page).filter((one) => /^(not_this_kit|not_yet|preparation|sentence)\./.test(one))) {
+    want(follows.some((one) => `${one.consequence}.${one.key}` === key), `${language}: no answer leads to before.${key}`);
+  }
+}
+
 // Each key that a page or module names outright.
 const known = (key) => {
   const [page, ...rest] = key.split('.');

@@ -92,6 +92,8 @@ test('a surface is added with a fresh id, framing out where it is framed', () =>
   assert.equal(next.next_id, 21);
   assert.deepEqual([next.surfaces[2].id, next.surfaces[2].name, next.surfaces[2].deduct_framing], [20, 'Ceiling', true]);
   assert.equal(apply(job(), { do: 'add_surface', shape: 'typed_area' }).surfaces[2].deduct_framing, false);
+  const line = apply(job(), { do: 'add_surface', shape: 'strip', entries: [{ field: 'seals', text: 'holes' }] }).surfaces[2];
+  assert.deepEqual([line.shape, line.entries, line.deduct_framing], ['strip', [{ field: 'seals', text: 'holes' }], false]);
 });
 
 test('a surface is duplicated beside itself with fresh ids all through', () => {

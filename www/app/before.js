@@ -61,7 +61,7 @@ export function mount(root, store) {
       const all = stopped(store);
       redraw(state, [all ? note('hold', t('before.stops'), all) : n ? el('p', 'note', t('before.no_stop')) : undefined]);
       list(questions, found?.questions ?? [], (one) => one, question);
-      redraw(open, found?.unanswered.length ? [note('none', t('before.open'), found.unanswered.map((one) => label('job', one)).join(' · '), ` ${t('before.open_note')}`)] : []);
+      redraw(open, found?.unanswered.length ? [note('none', t('before.open'), `${found.unanswered.map((one) => label('job', one)).join(' · ')}. `, t('before.open_note'))] : []);
     },
   };
 }

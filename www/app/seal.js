@@ -71,6 +71,7 @@ export function mount(root, store) {
       const hint = first(`seal.${kind}.${one}.hint`, `seal.${one}.hint`);
       return field({ store, part: 'surface', id, field: one, label: name && t(name), hint: hint && t(hint), quiet: true });
     });
+    const named = new Map(asked(shape).map((one) => [one, first(`seal.${kind}.${one}`, `seal.${one}`, `surface.${shape}.${one}`)]));
     const title = el('h3');
     const takes = el('p', { class: 'takes', role: 'status' });
     const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'surface', id }) }, t('seal.remove'));
@@ -88,9 +89,16 @@ export function mount(root, store) {
         for (const each of fields) each.update();
         redraw(takes, one?.area && one.in_place
           ? [worked(ranged(one.area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), ' · ', worked(ranged(one.in_place, w.foam), 'surface', id, 'in_place'), ' · ', t('seal.none_claimed')]
-          : [mark('none'), ' ', lackOf(store, id) ?? t('sheet.incomplete')]);
+          : [mark('none'), lacks(id, named) ?? lackOf(store, id) ?? t('sheet.incomplete')]);
       },
     };
+  }
+
+  /** What is missing, by the name that it has here. @param {number} id @param {Map<string, string | undefined>} named */
+  function lacks(id, named) {
+    const missing = (store.estimate?.findings ?? []).find((one) => one.code === 'needed' && one.at.part === 'surface' && one.at.id === id);
+    const name = missing && named.get(missing.at.field);
+    return name && t('sheet.missing', { field: t(name) });
   }
 
   return {

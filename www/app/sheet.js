@@ -86,9 +86,9 @@ function beforeRow(store) {
   const of = before?.questions.length ?? 0;
   const n = of - (before?.unanswered.length ?? 0);
   const stops = stopped(store);
-  return el('ul', 'rows first', pressRow(to('before'), t('sheet.before'),
+  return el('div', 'pad', el('ul', 'rows', pressRow(to('before'), t('sheet.before'),
     stops ? el('span', '', mark('hold'), t('sheet.before_stops', { what: stops })) : n < of ? el('span', '', mark('none'), n ? t('sheet.before_some', { n, of }) : t('sheet.before_none')) : t('sheet.before_some', { n, of }),
-    stops && n < of ? t('sheet.before_count', { n, of }) : undefined));
+    stops && n < of ? t('sheet.before_count', { n, of }) : undefined)));
 }
 
 /** @param {Store} store @param {(found: import('./core.js').Finding) => boolean} which */
