@@ -35,7 +35,7 @@ const fn rule(
 }
 
 impl Rule {
-    const fn from_memory(mut self) -> Self {
+    const fn memory(mut self) -> Self {
         self.memory = true;
         self
     }
@@ -92,7 +92,7 @@ pub(super) const RULES: &[Rule] = &[
     rule("knob_tube", YES_OR_UNSEEN, NotYet, "knob_tube"),
     rule("knob_tube", YES_OR_UNSEEN, Sentence, "wiring"),
     // NEC 314.25 and 314.29 (from memory): boxes have covers and stay within reach.
-    rule("open_boxes", YES, Preparation, "open_boxes").from_memory(),
+    rule("open_boxes", YES, Preparation, "open_boxes").memory(),
     // Public weatherization specifications look for lights that may not touch insulation; NEC 410.116 (from
     // memory).
     rule("lights", YES_OR_UNSEEN, Preparation, "lights"),
@@ -100,10 +100,10 @@ pub(super) const RULES: &[Rule] = &[
     rule("pipes", YES, Preparation, "pipes"),
     rule("pipes", YES, Sentence, "pipes"),
     // IRC R302.11 (from memory).
-    rule("fire_blocking", YES_OR_UNSEEN, Preparation, "fire_blocking").from_memory(),
+    rule("fire_blocking", YES_OR_UNSEEN, Preparation, "fire_blocking").memory(),
     // IRC R318 (from memory) and common practice of pest inspection.
-    rule("termites", YES_OR_UNSEEN, Preparation, "termites").from_memory(),
-    rule("termites", YES_OR_UNSEEN, Sentence, "termites").from_memory(),
+    rule("termites", YES_OR_UNSEEN, Preparation, "termites").memory(),
+    rule("termites", YES_OR_UNSEEN, Sentence, "termites").memory(),
     // EPA, public guidance on vermiculite insulation and on asbestos in the home: assume it, leave it undisturbed.
     rule("asbestos", YES_OR_UNSEEN, NotYet, "asbestos"),
     rule("asbestos", YES_OR_UNSEEN, Sentence, "asbestos"),
@@ -114,5 +114,5 @@ pub(super) const RULES: &[Rule] = &[
     // Residential code R316.4, IRC 2018: thermal barrier; R316.5.3 and R316.5.4 for what is entered only for service
     // (from memory).
     rule("room_use", &["living", "storage"], Sentence, "cover"),
-    rule("room_use", &["service"], Sentence, "service").from_memory(),
+    rule("room_use", &["service"], Sentence, "service").memory(),
 ];
