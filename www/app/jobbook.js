@@ -135,6 +135,7 @@ export async function deleteJob(id) {
   await store.settled();
   const text = shelf.remove(id);
   if (text === undefined) return;
+  const photos = import('./photobox.js').then(({ removeJob }) => removeJob(id)).catch(() => undefined);
   const open = store.job.id === id;
   if (open) {
     setPrefs({ job: '' });
@@ -145,6 +146,7 @@ export async function deleteJob(id) {
     focus: true,
     presses: [[t('jobs.put_back'), () => {
       shelf.restore(id, text);
+      void photos.then((putBack) => putBack?.());
       if (open) void openJob(id).then(shelfChanged);
       shelfChanged();
     }]],

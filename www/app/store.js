@@ -24,6 +24,7 @@
  * @property {boolean} canRedo
  * @property {(fn: (event: StoreEvent) => void) => () => void} subscribe
  * @property {(job: Job, keeping?: Keeping) => Promise<void>} open
+ * @property {() => void} adopt  the person hangs something on the job without changing it: a sample becomes their own, a new job is kept
  * @property {() => void} refresh  estimates again (time has passed, the core is back)
  * @property {() => void} keepNow  writes at once, for a page that is going away
  * @property {() => Promise<void>} settled  when everything dispatched so far is kept and estimated
@@ -125,6 +126,11 @@ export function createStore(needs) {
       reckon();
       tell({ kind: 'opened' });
       if (store.keeping === 'new') await run();
+    },
+
+    adopt() {
+      if (store.keeping === 'sample') put(store.job);
+      else void run();
     },
 
     refresh() {

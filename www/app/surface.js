@@ -47,13 +47,14 @@ export function mount(root, store, route) {
   const shapeHint = el('p', 'read');
   const deduct = el('input', { type: 'checkbox', id: fieldId('surface', id, 'deduct_framing'), change: () => store.dispatch({ do: 'deduct', id, on: deduct.checked }) });
   const deductPart = el('label', 'switch', deduct, el('span', '', t('surface.deduct'), el('small', '', t('surface.deduct_why'))));
+  const photos = el('div');
   const after = el('div');
   const bar = answerBar();
   let active = '';
 
   root.append(el('main', '', top, tabs, drawing, el('div', 'pad',
     el('div', 'fields top', name.node, el('div', 'field wide', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
-    entries, deductPart, openingsPart, notes, areas, after)), bar.node);
+    entries, deductPart, openingsPart, notes, areas, photos, after)), bar.node);
 
   // The field that has the focus lights its dimension.
   // Not between the two halves of a press: the drawing made anew would lose it.
@@ -76,6 +77,18 @@ export function mount(root, store, route) {
   };
   root.addEventListener('focusin', light);
   root.addEventListener('focusout', () => queueMicrotask(light));
+
+  /** @type {{update: () => void, unmount: () => void} | undefined} */
+  let shots;
+  let over = false;
+  // Nothing here waits for photos, and nothing depends on them.
+  void import('./photos.js').then(async ({ photoPart, ready }) => {
+    await ready();
+    if (over || !get()) return;
+    const part = photoPart({ store, place: id, name: () => { const surface = get(); return surface ? nameOf(surface) : ''; } });
+    photos.append(el('h2', 'bar', t('photos.title')), part.node, el('p', 'note', t('photos.note')));
+    shots = part;
+  }, () => undefined);
 
   const form = () => shapeForms().find((one) => one.shape === get()?.shape);
 
@@ -147,6 +160,7 @@ export function mount(root, store, route) {
     for (const [opened, group] of groups) if (!surface.openings.some((one) => one.id === opened)) groups.delete(opened); else group(asked?.places ?? false);
     draw();
     drawAreas(surface);
+    shots?.update();
     redraw(after, [
       el('div', 'dos', way(t('surface.to_depth'), to('depth', id), 'wide')),
       store.job.surfaces.length > 1 && el('div', 'dos two', press(t('surface.up'), 'up', () => store.dispatch({ do: 'move_surface', id, by: -1 })), press(t('surface.down'), 'down', () => store.dispatch({ do: 'move_surface', id, by: 1 }))),
@@ -219,7 +233,7 @@ export function mount(root, store, route) {
     };
   }
 
-  return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update };
+  return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update, unmount() { over = true; shots?.unmount(); } };
 }
 
 /** What a field of a surface is called with this shape. @param {string} shape @param {string} name */

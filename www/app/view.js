@@ -31,6 +31,7 @@ export const SCREENS = {
   day: () => import('./day.js'),
   working: () => import('./working.js'),
   paper: () => import('./paper.js'),
+  photos: () => import('./photobook.js'),
   jobs: () => import('./jobs.js'),
   foam: () => import('./foam.js'),
   kit: () => import('./kit.js'),
