@@ -48,6 +48,16 @@ pub const TRAPS: &str = r#"() => {
   }
 }"#;
 
+/// A browser that refuses its data base, as one does in some private windows.
+pub const NO_BASE: &str = r#"() => {
+  Object.defineProperty(globalThis, 'indexedDB', { get() { throw new DOMException('planned', 'SecurityError'); } });
+}"#;
+
+/// A data base without room.
+pub const FULL_BASE: &str = r#"() => {
+  IDBObjectStore.prototype.put = () => { throw new DOMException('planned', 'QuotaExceededError'); };
+}"#;
+
 /// Counts how often a page of this tab was loaded: `pageLoads()`.
 pub const LOADS: &str = r#"() => {
   try {

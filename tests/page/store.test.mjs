@@ -49,6 +49,19 @@ test('the draft is kept before the estimate runs', async () => {
   assert.equal(store.keeping, 'kept');
 });
 
+test('what hangs on a job makes it the person\'s own, and keeps it', async () => {
+  const { store, kept } = bench();
+  await store.open(blank('sample-a'), 'sample');
+  store.adopt();
+  assert.equal(store.job.id, 'new-1', 'at once: the id is what it hangs on');
+  await store.settled();
+  assert.deepEqual([...kept.keys()], ['new-1']);
+  assert.equal(store.canUndo, false);
+  store.adopt();
+  await store.settled();
+  assert.equal(kept.get('new-1').revision, 1, 'kept already');
+});
+
 test('undo and redo go over whole jobs; typing in one field is one step', async () => {
   const { store } = bench();
   await store.open(blank());

@@ -112,6 +112,13 @@ export async function keep(whole) {
   return kept;
 }
 
+/** Holds a photo in this tab only: its job is not kept either, and nothing is left behind. @param {Whole} whole @returns {Kept} */
+export function hold(whole) {
+  memory.set(whole.photo.id, whole);
+  changed();
+  return 'blocked';
+}
+
 /** The photos of a job, the first added first. @param {string} job @returns {Promise<Photo[]>} */
 export async function photosOf(job) {
   return (await list((photos) => photos.index('job').getAll(job))).filter((one) => one.job === job);

@@ -3,7 +3,7 @@
 import { el, list, say } from './list.js';
 import { notify } from './notices.js';
 import { press } from './parts.js';
-import { keep, onPhotos, photosOf, picture, remove } from './photobox.js';
+import { hold, keep, onPhotos, photosOf, picture, remove } from './photobox.js';
 import { newId } from './shelf.js';
 import { smaller } from './smaller.js';
 import { style } from './styles.js';
@@ -19,7 +19,7 @@ const MOST_BYTES = 100_000_000;
 export const ready = () => Promise.all([need('photos'), style('photos')]);
 
 /** @param {number} ms */
-const when = (ms) => new Date(ms).toLocaleString(locale(), { dateStyle: 'medium', timeStyle: 'short' });
+const when = (ms) => new Date(ms).toLocaleString(locale(), { dateStyle: 'medium', timeStyle: 'short' }).replace(/\s(?=[ap]\.?\s?m)/gi, '\u00a0');
 
 /** Bytes as megabytes with one decimal; what is there is never written as nothing. @param {number} bytes */
 export const megabytes = (bytes) => (bytes ? Math.max(0.1, Math.round(bytes / 100_000) / 10) : 0);
@@ -74,22 +74,27 @@ export function photoPart({ store, place, name, closed = false }) {
     // The sample becomes the person's own job, and a job without an entry is kept: a photo hangs on it.
     store.adopt();
     const { id } = store.job;
+    await store.settled();
     say(said, t('photos.working'));
+    let wrong = '';
     for (const file of files) {
       let made;
       try {
         if (file.size > MOST_BYTES) throw new Error('too large');
         made = await smaller(file);
       } catch {
-        notify('photo-unreadable', 'hold', t('photos.unreadable', { file: file.name }), t('photos.unreadable_do'));
+        wrong = `${t('photos.unreadable', { file: file.name })} ${t('photos.unreadable_do')}`;
         continue;
       }
       const photo = { id: newId(), job: id, place, added: Date.now(), bytes: made.picture.byteLength + made.thumb.byteLength, thumb: made.thumb };
-      tellKept(await keep({ photo, picture: made.picture }));
+      const whole = { photo, picture: made.picture };
+      const kept = store.keeping === 'memory' ? hold(whole) : await keep(whole);
+      tellKept(kept);
+      if (kept !== 'kept') wrong = t(`photos.${kept}`);
     }
     void navigator.storage?.persist?.();
     await refresh();
-    say(said, '');
+    say(said, wrong);
   }
 
   async function refresh() {

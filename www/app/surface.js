@@ -86,7 +86,7 @@ export function mount(root, store, route) {
     await ready();
     if (over || !get()) return;
     const part = photoPart({ store, place: id, name: () => { const surface = get(); return surface ? nameOf(surface) : ''; } });
-    photos.append(el('h2', 'bar', t('photos.title')), part.node, el('p', 'note', t('photos.note')));
+    photos.append(el('h2', 'bar', t('photos.title')), part.node, el('p', 'note top', t('photos.note')));
     shots = part;
   }, () => undefined);
 

@@ -109,7 +109,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 18] = [
+pub const SCREENS: [&str; 19] = [
     "#/",
     "#/surface/101",
     "#/surface/102",
@@ -122,6 +122,7 @@ pub const SCREENS: [&str; 18] = [
     "#/day",
     "#/working",
     "#/paper/sheet/materials/day/working",
+    "#/photos",
     "#/jobs",
     "#/foam/10",
     "#/kit/31",
