@@ -7,7 +7,7 @@ use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Part, Reader, Surface};
 use crate::kits::Purchase;
 use crate::measure::{Band, BoardFeet, SquareFeet};
-use crate::quantity::{self, Lines, Quantity, Sum};
+use crate::quantity::{self, Lines, Quantity, Sum, Until};
 use crate::spraying::{self, Lifts};
 use crate::surfaces::{self, SurfaceArea};
 use serde::Serialize;
@@ -34,6 +34,8 @@ pub struct SurfaceEstimate {
     pub lines: Option<Lines>,
     /// Its lifts.
     pub lifts: Option<Lifts>,
+    /// While it is not measured: the foam for a piece of it.
+    pub until: Option<Until>,
 }
 
 /// A surface before its depth is known.
@@ -121,6 +123,10 @@ impl<'a> Begun<'a> {
                 patches.fold(depth.add_in().likely, |most, one| if one > most { one } else { most });
             spraying::lifts(self.surface, deepest, foam, reader)
         });
+        let until = depth
+            .as_ref()
+            .filter(|_| self.area.is_none())
+            .and_then(|depth| quantity::until(self.surface, depth, self.uneven_pct, self.job.units));
         SurfaceEstimate {
             id: self.surface.id,
             foam: self.foam.map_or(0, |foam| foam.id),
@@ -131,6 +137,7 @@ impl<'a> Begun<'a> {
             bought: in_place.filter(|_| self.surface.depth_way != DepthWay::LeftOver),
             lines,
             lifts,
+            until,
         }
     }
 }

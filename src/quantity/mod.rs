@@ -4,6 +4,7 @@
 //! between cylinder and wall is not here: it is in the usable yield of the [kits](crate::kits).
 
 mod surface;
+mod until;
 
 use crate::SurfaceEstimate;
 use crate::job::{DepthWay, Job, Part, Reader};
@@ -11,6 +12,7 @@ use crate::measure::{Band, BoardFeet};
 use serde::Serialize;
 
 pub use surface::{Lines, PatchFoam, Sum, in_place, rest, spread, uneven};
+pub use until::{Until, until};
 
 /// The shares that are added to the foam in place, in percent.
 ///

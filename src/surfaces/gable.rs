@@ -37,6 +37,7 @@ const FORM: ShapeForm = ShapeForm {
         Asked::may("wall_height"),
         Asked::framing("spacing", false),
         Asked::framing("member", true),
+        Asked::framing("plies", false),
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],

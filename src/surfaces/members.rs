@@ -6,6 +6,9 @@
 //! the left end (so that 4 ft sheets break on a member), and one stands against the right end. A layout member
 //! that would stand in another one's place is left out: at the right end, and beside an opening.
 //!
+//! A doubled member (two or three pieces side by side) stands on the same centers, so many times as wide. What is
+//! put around an opening, and the plates, are single pieces.
+//!
 //! Plates lie along the lower edge (the first) and the upper one (all others), each as high as a member is
 //! wide. None are counted unless entered, since walls are usually measured between the plates.
 //!
@@ -55,7 +58,10 @@ pub(super) enum Lay {
 pub(super) struct Layout {
     pub(super) lay: Lay,
     pub(super) spacing_in: f64,
+    /// The width of one piece: of plates, and of what is put around an opening.
     pub(super) member_in: f64,
+    /// The width of what stands on the layout: one piece, or two or three side by side.
+    pub(super) built_in: f64,
     pub(super) plates: f64,
 }
 
@@ -91,7 +97,7 @@ impl Layout {
             let end = from <= 0.0 || to >= width_in;
             self.upright(Rect::between(from, bottom, to, top), end, &trims, &mut drawn);
         }
-        let ends = [(0.0, self.member_in), (width_in - self.member_in, width_in)];
+        let ends = [(0.0, self.built_in), (width_in - self.built_in, width_in)];
         self.around(&trims, (bottom, top), &ends, &mut drawn);
         for plate in 0..plates {
             let low = match plate {
@@ -105,15 +111,15 @@ impl Layout {
 
     /// Where full members stand when there are no openings.
     pub(super) fn uprights(&self, width_in: f64) -> Vec<(f64, f64)> {
-        let half = self.member_in / 2.0;
-        let last = (width_in - self.member_in).max(self.member_in);
+        let half = self.built_in / 2.0;
+        let last = (width_in - self.built_in).max(self.built_in);
         let between = (width_in / self.spacing_in).max(0.0) as u32;
         let centers = (1..=between).map(|count| f64::from(count) * self.spacing_in);
-        core::iter::once((0.0, self.member_in))
+        core::iter::once((0.0, self.built_in))
             .chain(
                 centers.map(|center| (center - half, center + half)).filter(|(_, to)| *to <= last + TOUCH_IN),
             )
-            .chain((width_in > self.member_in).then_some((last, width_in)))
+            .chain((width_in > self.built_in).then_some((last, width_in)))
             .collect()
     }
 

@@ -19,6 +19,7 @@ const FORM: ShapeForm = ShapeForm {
         Asked::needed("pitch"),
         Asked::framing("spacing", false),
         Asked::framing("member", true),
+        Asked::framing("plies", false),
         Asked::framing("plates", false),
         Asked::framing("framing_share", false),
         Asked::may("times"),

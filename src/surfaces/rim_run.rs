@@ -39,6 +39,7 @@ const FORM: ShapeForm = ShapeForm {
         Asked::may("landing_run").with("perimeter"),
         Asked::framing("spacing", false),
         Asked::framing("member", true),
+        Asked::framing("plies", false),
         Asked::may("first_parallel"),
         Asked::may("sill_lap"),
         Asked::may("foundation_lap"),

@@ -120,7 +120,19 @@ impl Takeoff {
 
     /// What lies between the measures and the area of one.
     pub(super) fn parts(&self, column: Column) -> Vec<(&'static str, f64)> {
-        (self.family.parts)(&self.sizes(column))
+        let mut parts = (self.family.parts)(&self.sizes(column));
+        if let Framing::Pieces { member_in, .. } = self.framing
+            && self.measures.iter().any(|measure| measure.field == "plies")
+        {
+            parts.push(("built_length", self.built_in(member_in, column)));
+        }
+        parts
+    }
+
+    /// The width of what stands at each place of the layout: a member, or so many side by side.
+    fn built_in(&self, member_in: f64, column: Column) -> f64 {
+        let plies = self.value("plies", column);
+        if plies > 1.0 { member_in * plies } else { member_in }
     }
 
     /// The members' layout in one column; the low column has them closest.
@@ -130,6 +142,7 @@ impl Takeoff {
                 lay: framed::lay(self.shape()),
                 spacing_in: column.of(spacing),
                 member_in,
+                built_in: self.built_in(member_in, column),
                 plates: column.against(plates),
             }),
             Framing::Nothing | Framing::Share(_) => None,
@@ -159,9 +172,10 @@ impl Takeoff {
     }
 }
 
-/// Whether more of it makes the area smaller: the lower edge of a band, the pipe through a hole.
+/// Whether more of it makes the area smaller: the lower edge of a band, the pipe through a hole, the pieces that
+/// a member is made of.
 pub(super) fn shrinks(field: &str) -> bool {
-    matches!(field, "from_height" | "pipe_size")
+    matches!(field, "from_height" | "pipe_size" | "plies")
 }
 
 /// Whether the layout has more members than a drawing holds: openings then have no place among them.
@@ -205,6 +219,9 @@ fn framing(
     };
     if entry(&surface.entries, "member").is_none() {
         reader.say(Finding::new(Code::Needed, Part::Surface, surface.id, "member"));
+    }
+    if entry(&surface.entries, "plies").is_some() {
+        measure(surface, "plies", measures, reader)?;
     }
     let member_in = member?.width_in.to_f64();
     measures.push(Measure { field: "member", value: Band::exactly(member_in), default: false });

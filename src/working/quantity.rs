@@ -25,6 +25,23 @@ pub(super) const STEPS: &[Step] = &[
     step("uneven", S::Surface, "lines.uneven", &["lines.flat", "lines.uneven_pct"], "bdft", "uneven"),
     step("lines_in_place", S::Surface, "in_place", &["lines.flat", "lines.uneven"], "bdft", "board_foot")
         .when("in_place_by", &["lines"]),
+    step(
+        "until_area",
+        S::Surface,
+        "until.area_ft2",
+        &["until.across_length", "until.run_length"],
+        "ft2",
+        TAPE,
+    )
+    .when("until.by", &["run"]),
+    step(
+        "until_feet",
+        S::Surface,
+        "until.feet",
+        &["until.area_ft2", "until.add_in", "until.uneven_pct"],
+        "bdft",
+        "board_foot",
+    ),
     step("in_place", S::Job, "quantity.in_place", &["surfaces.bought"], "bdft", "board_foot"),
     step(
         "over_depth",

@@ -191,6 +191,14 @@ pub(super) const STEPS: &[Step] = &[
     step("opening", S::Opening, "whole_ft2", &["width_in", "height_in", "count"], "ft2", TAPE),
     step("openings", S::Surface, "area.openings_ft2", &["area.openings.taken_ft2"], "ft2", TAPE),
     step(
+        "built_member",
+        S::Surface,
+        "area.parts.built_length",
+        &["area.measures.member", "area.measures.plies"],
+        "in",
+        TAPE,
+    ),
+    step(
         "counted_share",
         S::Surface,
         "area.framing_share_pct",

@@ -8,6 +8,7 @@ import { el } from './list.js';
 import { mark } from './marks.js';
 import { between, breadth, byId, caution, findingNote, framed, head, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
 import { bubble } from './svg.js';
+import { untilText } from './until.js';
 import { day, finding, label, span, t } from './words.js';
 import { go } from './view.js';
 
@@ -44,7 +45,7 @@ function measure(store) {
         const one = estimate && byId(estimate.surfaces, surface.id);
         const lacks = !one?.area;
         return pressRow(to('surface', surface.id), nameOf(surface),
-          lacks ? el('span', '', mark('none'), lackOf(store, surface.id) ?? t('sheet.incomplete')) : describe(store, one, surface),
+          lacks ? el('span', '', mark('none'), [lackOf(store, surface.id) ?? t('sheet.incomplete'), untilText(store, one)].filter(Boolean).join('. ')) : describe(store, one, surface),
           one?.area ? w.area(one.area.net_ft2.likely) : undefined);
       })),
       el('div', 'dos', press(t('surface.add'), 'add-surface', () => addSurface(store), job.surfaces.length ? 'line wide' : 'wide'), way(t('sheet.seal'), to('seal'))),

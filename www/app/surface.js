@@ -1,7 +1,7 @@
 // @ts-check
 /** One surface: its drawing, which is also the way to its fields, its measures, openings and areas. */
 import { answerBar } from './answer.js';
-import { call, shapeForms } from './calls.js';
+import { call, fieldRow, shapeForms } from './calls.js';
 import { entryOf } from './changes.js';
 import { elevation } from './drawing/elevation.js';
 import { letters, nameOf } from './drawn.js';
@@ -9,7 +9,8 @@ import { field, fieldId, line } from './field.js';
 import { fills } from './fill.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el, list } from './list.js';
-import { breadth, byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
+import { breadth, byId, findingNote, framed, head, more, press, redraw, row, to, way, worked } from './parts.js';
+import { untilThen } from './until.js';
 import { addSurface, jobName } from './sheet.js';
 import { go } from './view.js';
 import { has, label, t } from './words.js';
@@ -98,7 +99,7 @@ export function mount(root, store, route) {
     const w = figures(store.job.units);
     const outline = call('outline', store.job, id);
     const area = store.estimate && byId(store.estimate.surfaces, id)?.area;
-    if (!outline || !area) return redraw(drawing, [el('p', 'note pad', [lacking(surface), t('surface.not_yet')].filter(Boolean).join(' '))]);
+    if (!outline || !area) return redraw(drawing, [el('p', 'note pad', [lacking(surface), t('surface.not_yet')].filter(Boolean).join(' ')), untilThen(store, id)]);
     const net = ranged(area.net_ft2, w.area);
     const { svg, square, shown } = elevation(outline, {
       width: breadth(root), metric: w.metric, letters: letters(surface), active,
@@ -146,7 +147,9 @@ export function mount(root, store, route) {
     const stands = (/** @type {import('./core.js').Asked} */ one) => (!one.framing || surface.deduct_framing) && (!one.with || filled(one.with)) && (!one.without || !filled(one.without));
     list(entries, (asked?.entries ?? []).filter(stands), (one) => `${surface.shape}-${one.field}`, (one) => {
       const key = `surface.${surface.shape}.${one.field}`;
-      return field({ store, part: 'surface', id, field: one.field, label: nameIn(surface.shape, one.field), hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true, fills: filling(one.field) });
+      const shown = field({ store, part: 'surface', id, field: one.field, label: nameIn(surface.shape, one.field), hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true, fills: filling(one.field) });
+      if (one.field === 'framing_share') shown.node.append(shares(store, id));
+      return shown;
     });
     deduct.checked = surface.deduct_framing;
     deductPart.hidden = !asked?.framing;
@@ -235,6 +238,12 @@ export function mount(root, store, route) {
 
   return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update, unmount() { over = true; shots?.unmount(); } };
 }
+
+/** Published framing shares, each one press. @param {Store} store @param {number} id */
+const shares = (store, id) => more(t('surface.share_offer'), el('p', 'src', t('surface.share_source')),
+  el('div', 'meanings', ...(fieldRow('surface', 'framing_share')?.choices ?? []).map((one) => el('button', {
+    type: 'button', class: 'do line', click: () => store.dispatch({ do: 'entries', part: 'surface', id, entries: [{ field: 'framing_share', text: one }] }),
+  }, t(`surface.share.${one}`)))));
 
 /** What a field of a surface is called with this shape. @param {string} shape @param {string} name */
 const nameIn = (shape, name) => (has(`surface.${shape}.${name}`) ? t(`surface.${shape}.${name}`) : label('surface', name));
