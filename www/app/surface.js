@@ -1,9 +1,8 @@
 // @ts-check
 /** One surface: its drawing, which is also the way to its fields, its measures, openings and areas. */
 import { answerBar } from './answer.js';
-import { call, fieldRow, shapeForms } from './calls.js';
+import { fieldRow, shapeForms } from './calls.js';
 import { entryOf } from './changes.js';
-import { elevation } from './drawing/elevation.js';
 import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
 import { fills } from './fill.js';
@@ -12,6 +11,7 @@ import { el, list } from './list.js';
 import { breadth, byId, findingNote, framed, head, more, press, redraw, row, to, way, worked } from './parts.js';
 import { untilThen } from './until.js';
 import { addSurface, jobName } from './sheet.js';
+import { outlineOf, toScale } from './toscale.js';
 import { go } from './view.js';
 import { has, label, t } from './words.js';
 
@@ -96,21 +96,14 @@ export function mount(root, store, route) {
   function draw() {
     const surface = get();
     if (!surface) return;
-    const w = figures(store.job.units);
-    const outline = call('outline', store.job, id);
-    const area = store.estimate && byId(store.estimate.surfaces, id)?.area;
-    if (!outline || !area) return redraw(drawing, [el('p', 'note pad', [lacking(surface), t('surface.not_yet')].filter(Boolean).join(' ')), untilThen(store, id)]);
-    const net = ranged(area.net_ft2, w.area);
-    const { svg, square, shown } = elevation(outline, {
-      width: breadth(root), metric: w.metric, letters: letters(surface), active,
-      label: t(outline.true_shape ? 'surface.drawing_label' : 'surface.drawing_square', { name: nameOf(surface), size: `${w.length(outline.width_in)} × ${w.length(outline.height_in)}`, openings: outline.openings.length, pieces: outline.members.length, net }),
+    const known = outlineOf(store, id);
+    if (!known) return redraw(drawing, [el('p', 'note pad', [lacking(surface), t('surface.not_yet')].filter(Boolean).join(' ')), untilThen(store, id)]);
+    const { svg, said, scale } = toScale(store, surface, known.outline, known.area, {
+      width: breadth(root), active,
       press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
     });
-    const caption = !outline.true_shape ? 'surface.tinted_square' : area.parts.some((one) => one.field === 'cores_ft2' && one.value.likely > 0) ? 'surface.cores_apart' : outline.net_drawn ? 'surface.tinted' : area.framing_by === 'share' ? 'surface.tinted_share' : 'surface.tinted_rest';
-    const times = area.measures.find((one) => one.field === 'times')?.value.likely;
-    const said = [t(caption, { net }), times !== undefined && t('surface.times', { n: times }), shown !== undefined && t('surface.part_drawn', { shown: w.length(shown), whole: w.length(outline.width_in) })];
-    redraw(drawing, [framed(svg, said.filter(Boolean).join(' · '), t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }))]);
+    redraw(drawing, [framed(svg, said, scale)]);
   }
 
   /** Three lengths in one box are a length, a width and a height, as far as this shape has them. @param {string} typed */
