@@ -5,6 +5,7 @@ import { nameOf } from './drawn.js';
 import { el } from './list.js';
 import { head, note, press, redraw, to } from './parts.js';
 import { daySheet } from './papers/daysheet.js';
+import { drawings } from './papers/drawings.js';
 import { jobSheet } from './papers/jobsheet.js';
 import { leaf, section } from './papers/leaf.js';
 import { materials } from './papers/materials.js';
@@ -23,7 +24,7 @@ function workingSheet(store) {
 }
 
 /** Every paper in the order in which they print. @type {[string, (store: Store, root: HTMLElement) => HTMLElement | undefined][]} */
-const PAPERS = [['sheet', jobSheet], ['materials', materials], ['day', daySheet], ['working', workingSheet]];
+const PAPERS = [['sheet', jobSheet], ['drawings', drawings], ['materials', materials], ['day', daySheet], ['working', workingSheet]];
 
 /** Which papers are chosen; kept while the page is. @type {Set<string>} */
 let chosen = new Set(['sheet']);

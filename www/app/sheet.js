@@ -319,7 +319,7 @@ export function mount(root, store, route) {
   });
 
   root.append(el('main', '', top, drawing, el('ol', 'sheet', ...parts.map((one) => one.item)),
-    el('div', 'pad tail', el('div', 'dos no-print', way(t('sheet.papers'), to('paper')), way(t('sheet.photos'), to('photos')), way(t('jobs.move'), to('move'))), el('p', 'note top', t('sheet.governs')))), bar.node);
+    el('div', 'pad tail', el('div', 'dos no-print', way(t('sheet.drawings'), to('drawings')), way(t('sheet.papers'), to('paper')), way(t('sheet.photos'), to('photos')), way(t('jobs.move'), to('move'))), el('p', 'note top', t('sheet.governs')))), bar.node);
 
   let placed = false;
   return {

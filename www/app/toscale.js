@@ -34,6 +34,7 @@ export function toScale(store, surface, outline, area, how) {
   const times = area.measures.find((one) => one.field === 'times')?.value.likely;
   const exact = outline.net_drawn && drawn.shown === undefined;
   drawn.svg.setAttribute('data-tinted', exact ? 'net' : 'apart');
+  drawn.svg.setAttribute('data-square', String(drawn.inches));
   if (times !== undefined) drawn.svg.setAttribute('data-times', String(times));
   const said = [view, t(captionOf(outline, area), { net }), times !== undefined && t('surface.times', { n: times }),
     drawn.shown !== undefined && t('surface.part_drawn', { shown: w.length(drawn.shown), whole: w.length(outline.width_in) })];

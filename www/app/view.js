@@ -24,6 +24,7 @@ export const SCREENS = {
   before: () => import('./before.js'),
   seal: () => import('./seal.js'),
   surface: () => import('./surface.js'),
+  drawings: () => import('./drawings.js'),
   depth: () => import('./depth.js'),
   kits: () => import('./kits.js'),
   ready: () => import('./ready.js'),

@@ -30,7 +30,8 @@ export function shownOf(whole) {
 
 /**
  * @param {import('../core.js').Outline} whole @param {How} how
- * @returns {{svg: SVGElement, square: number, shown?: number, k: number, width: number, height: number}} `shown`: how much of a long run is drawn, in inches
+ * @returns {{svg: SVGElement, square: number, inches: number, shown?: number, width: number, height: number}}
+ *   `square`, `inches`: a square of the grid in feet or meters, and in inches; `shown`: how much of a long run is drawn, in inches
  */
 export function elevation(whole, how) {
   // A run so long and thin that nothing could be told on it: its left part to scale, broken off.
@@ -58,7 +59,7 @@ export function elevation(whole, how) {
   const svg = drawing(width, height, how.label, []);
   if (how.press) svg.setAttribute('role', 'group');
   svg.append(s('g', how.press ? { role: 'img', 'aria-label': how.label } : {}, defs, grid(width, height, x0, floor, inches * k), ...inside), ...lines);
-  return { svg, square: count, shown, k, width, height };
+  return { svg, square: count, inches, shown, width, height };
 }
 
 /** @param {import('./lines.js').Placed[]} list */
