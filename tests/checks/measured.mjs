@@ -16,7 +16,7 @@ export function drawnArea(svg) {
 /** Pixels to an inch: from the first line of the grid to the last, over as many squares as the drawing says. */
 function ruler(svg) {
   const xs = [...svg.querySelector('.grid').getAttribute('d').matchAll(/M([\d.]+) 0V/g)].map((one) => Number(one[1]));
-  if (xs.length < 3) throw new Error('a grid of less than two squares');
+  if (xs.length < 2) throw new Error('a grid of less than a square');
   return (xs[xs.length - 1] - xs[0]) / (xs.length - 1) / Number(svg.getAttribute('data-square'));
 }
 

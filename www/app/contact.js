@@ -1,7 +1,7 @@
 // @ts-check
 /** Every surface of a job to scale, side by side: at one scale as far as that is legible. */
 import { elevation, shownOf } from './drawing/elevation.js';
-import { nameOf } from './drawn.js';
+import { nameOf, squareWords } from './drawn.js';
 import { figures, ranged } from './figures.js';
 import { el } from './list.js';
 import { mark } from './marks.js';
@@ -44,7 +44,7 @@ export function contact(store, width, paper = false) {
       common ? undefined : el('p', 'note', t('paper.own_scale', { scale })));
   });
   const { count } = square(k, w.metric);
-  return { cards: el('ul', 'contact', ...cards), scale: t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: count }) };
+  return { cards: el('ul', 'contact', ...cards), scale: squareWords(w.metric, count) };
 }
 
 /** The largest scale at which an outline is not wider than the sheet. @param {import('./core.js').Outline} outline @param {number} width @param {boolean} metric */

@@ -44,8 +44,11 @@ export function strip(store, width) {
   });
   if (!drawn.length) return undefined;
   const { svg, square } = allSurfaces(drawn, { width, metric: w.metric, label: t('sheet.strip_label', { n: drawn.length, names: drawn.map((one) => one.name).join(', ') }) });
-  return { svg, square: t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: square }), hidden: job.surfaces.length - drawn.length };
+  return { svg, square: squareWords(w.metric, square), hidden: job.surfaces.length - drawn.length };
 }
+
+/** What a square of the grid is. @param {boolean} metric @param {number} n feet or meters */
+export const squareWords = (metric, n) => t(metric ? 'sheet.square_m' : n < 1 ? 'sheet.square_in' : 'sheet.square_ft', { n });
 
 /** Depths of the surfaces that have one. @param {Store} store */
 export function bars(store) {

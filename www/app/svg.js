@@ -122,11 +122,11 @@ export function grid(width, height, x0, y0, step) {
 /**
  * How much one square of the grid is: the least round length that stays legible.
  * @param {number} k pixels to an inch @param {boolean} metric @param {number} [least] pixels
- * @returns {{inches: number, count: number}} count in feet or meters
+ * @returns {{inches: number, count: number}} count in feet or meters; an inch is a twelfth
  */
 export function square(k, metric, least = 9) {
   const unit = metric ? 1 / 0.0254 : 12;
-  const steps = metric ? [0.25, 0.5, 1, 2, 5, 10, 20, 50, 100] : [1, 2, 4, 5, 10, 20, 50, 100, 200, 500];
+  const steps = metric ? [0.05, 0.25, 0.5, 1, 2, 5, 10, 20, 50, 100] : [1 / 12, 1, 2, 4, 5, 10, 20, 50, 100, 200, 500];
   const count = steps.find((one) => one * unit * k >= least) ?? 1000;
   return { inches: count * unit, count };
 }

@@ -2,7 +2,7 @@
 /** A surface's drawing with its words: what it shows, what it does not, and what a screen reader says of it. */
 import { call } from './calls.js';
 import { elevation } from './drawing/elevation.js';
-import { letters, nameOf } from './drawn.js';
+import { letters, nameOf, squareWords } from './drawn.js';
 import { figures, ranged } from './figures.js';
 import { byId } from './parts.js';
 import { has, t } from './words.js';
@@ -36,9 +36,9 @@ export function toScale(store, surface, outline, area, how) {
   drawn.svg.setAttribute('data-tinted', exact ? 'net' : 'apart');
   drawn.svg.setAttribute('data-square', String(drawn.inches));
   if (times !== undefined) drawn.svg.setAttribute('data-times', String(times));
-  const said = [view, t(captionOf(outline, area), { net }), times !== undefined && t('surface.times', { n: times }),
+  const said = [view, t(drawn.shown !== undefined && outline.net_drawn ? 'surface.to_foam' : captionOf(outline, area), { net }), times !== undefined && t('surface.times', { n: times }),
     drawn.shown !== undefined && t('surface.part_drawn', { shown: w.length(drawn.shown), whole: w.length(outline.width_in) })];
-  return { ...drawn, said: said.filter(Boolean).join(' · '), scale: t(w.metric ? 'sheet.square_m' : 'sheet.square_ft', { n: drawn.square }) };
+  return { ...drawn, said: said.filter(Boolean).join(' · '), scale: squareWords(w.metric, drawn.square) };
 }
 
 /** A face's own name; nothing where it has none. @param {string} name */
