@@ -66,8 +66,14 @@ const SPOIL = [
   ['an opening is lost', (svg) => svg.querySelector('.void')?.remove()],
   ['framing is a tenth wider', (svg) => svg.querySelectorAll('.wood').forEach((one) => wider(one, 1.1))],
   ['the tint is a fiftieth wider', (svg) => wider(svg.querySelector('rect.tint'), 1.02)],
-  ['a corner is moved', (svg) => {
-    for (const one of svg.querySelectorAll('polygon')) one.setAttribute('points', one.getAttribute('points').replace(/^[\d.]+/, (x) => String(Number(x) + 15)));
+  ['an upper corner is moved', (svg) => {
+    // One of the many of a round face is next to nothing.
+    for (const one of svg.querySelectorAll('polygon').filter((it) => it.getAttribute('points').split(' ').length < 12)) {
+      const corners = one.getAttribute('points').split(' ').map((pair) => pair.split(',').map(Number));
+      const top = corners.reduce((best, corner) => (corner[1] < best[1] ? corner : best));
+      top[1] += 15;
+      one.setAttribute('points', corners.join(' '));
+    }
   }],
   ['the grid is of another scale', (svg) => svg.setAttribute('data-square', String(Number(svg.getAttribute('data-square')) * 1.01))],
 ];
