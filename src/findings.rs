@@ -127,6 +127,18 @@ codes! {
     HeightsCross: Stop, "";
     /// A pipe as large as the hole that it runs through, or larger.
     PipeFillsHole: Stop, "";
+    /// One side of a triangle is as long as the two others together, or longer.
+    SidesCannotMeet: Stop, "";
+    /// Fewer edges than a plane has.
+    LegsFew: Stop, "";
+    /// The walk along the edges ends too far from where it began.
+    LegsOpen: Stop, "closing";
+    /// The walk ends a little beside where it began: the gap is spread over the edges.
+    LegsSpread: Note, "closing";
+    /// The last edge was left blank: it closes the walk.
+    LegsClosed: Note, "";
+    /// Two edges cross or touch.
+    LegsCross: Stop, "";
     /// Nothing says on which sides of a rim joists land: no joist ends are taken out.
     JoistsNotSaid: Note, "rim";
     /// The sides along the first parallel joist cannot be reached and are left out.

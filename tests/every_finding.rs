@@ -72,6 +72,17 @@ fn another(job: &mut Value, of: &str, field: &str, text: &str) {
     }));
 }
 
+/// The rim as a plane that is walked along its edges: the length of each, and the turn at its end.
+fn walk(job: &mut Value, legs: &[(&str, &str)]) {
+    job["surfaces"][0]["shape"] = json!("polygon");
+    let leg = |(at, (length, turn)): (usize, &(&str, &str))| {
+        json!({ "id": 170 + at, "entries": [
+            { "field": "length", "text": length }, { "field": "turn", "text": turn }
+        ] })
+    };
+    job["surfaces"][0]["legs"] = legs.iter().enumerate().map(leg).collect();
+}
+
 fn opening(job: &mut Value, of: usize) -> &mut Value {
     &mut job["surfaces"][1]["openings"][of]
 }
@@ -160,6 +171,28 @@ fn change(code: Code, job: &mut Value) {
             for (field, text) in [("holes", "6"), ("hole_size", "2 in"), ("pipe_size", "2 in")] {
                 rim(job, field, text);
             }
+        }
+        Code::SidesCannotMeet => {
+            job["surfaces"][0]["shape"] = json!("triangle");
+            for (side, text) in [("length", "10 ft"), ("side_b", "4 ft"), ("side_c", "6 ft")] {
+                rim(job, side, text);
+            }
+        }
+        Code::LegsFew => walk(job, &[("10 ft", "left"), ("10 ft", "left")]),
+        Code::LegsOpen => {
+            walk(job, &[("20 ft", "left"), ("10 ft", "left"), ("19 ft", "left"), ("10 ft", "left")]);
+        }
+        Code::LegsSpread => {
+            walk(job, &[("20 ft", "left"), ("10 ft", "left"), ("19' 11\"", "left"), ("10 ft", "left")]);
+        }
+        Code::LegsClosed => {
+            walk(job, &[("20 ft", "left"), ("10 ft", "left"), ("20 ft", "left"), ("", "left")])
+        }
+        Code::LegsCross => {
+            walk(
+                job,
+                &[("20 ft", "left"), ("10 ft", "left"), ("10 ft", "left"), ("15 ft", "left"), ("", "left")],
+            );
         }
         Code::JoistsNotSaid => rim(job, "joists_land", ""),
         Code::ParallelOutOfReach => rim(job, "first_parallel", "out_of_reach"),

@@ -16,6 +16,8 @@ pub enum Part {
     Surface,
     /// An opening in a surface.
     Opening,
+    /// An edge of a plane that is walked along its edges.
+    Leg,
     /// A foam sheet.
     Foam,
     /// One tested thickness of a foam sheet.
@@ -225,6 +227,13 @@ const FIELDS: &[Field] = &[
     row(P::Surface, "pitch", K::Pitch, U::In12, U::In12, 0.0, 10.0).unlikely(2.0),
     row(P::Surface, "rise", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
     row(P::Surface, "wall_height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0).default("0", SITE),
+    row(P::Surface, "side_b", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
+    row(P::Surface, "side_c", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
+    row(P::Surface, "top", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
+    row(P::Surface, "top_offset", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
+    row(P::Leg, "length", K::Length, U::Ft, U::M, 0.1, 120_000.0).unlikely(2_400.0),
+    one_of(P::Leg, "turn", &["left", "right", "straight"]).default("left", SITE),
+    row(P::Leg, "angle", K::Number, U::One, U::One, 0.0, 180.0).unlikely(150.0).default("90", SITE),
     row(P::Surface, "from_height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0).default("0", SITE),
     row(P::Surface, "to_height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
     row(P::Surface, "strip_width", K::Length, U::In, U::Mm, 0.0, 120.0).unlikely(24.0).default("4", "strip"),

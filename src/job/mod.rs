@@ -194,6 +194,9 @@ pub struct Surface {
     /// Patches of it that get another depth.
     #[serde(default)]
     pub patches: Vec<Patch>,
+    /// The edges of a [`Shape::Polygon`], in the order in which they are walked.
+    #[serde(default)]
+    pub legs: Vec<Leg>,
     /// How the depth is arrived at.
     #[serde(default)]
     pub depth_way: DepthWay,
@@ -229,6 +232,17 @@ pub struct Patch {
     #[serde(default)]
     pub name: String,
     /// Its area or its share of the surface, and its depth ([`Part::Patch`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+}
+
+/// One edge of a plane that is walked along its edges.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Leg {
+    /// From the job's counter.
+    pub id: u32,
+    /// Its length, and which way and how far one turns at its end ([`Part::Leg`]).
     #[serde(default)]
     pub entries: Vec<Entered>,
 }

@@ -358,6 +358,10 @@ impl Sheet<'_> {
                 let mut patches = job.surfaces.iter().flat_map(|one| &one.patches);
                 patches.find(|one| one.id == id).map(|one| one.name.as_str())
             }
+            Part::Leg => {
+                let mut walked = job.surfaces.iter();
+                walked.find(|one| one.legs.iter().any(|leg| leg.id == id)).map(|one| one.name.as_str())
+            }
             Part::RRow | Part::Job | Part::Purchase | Part::Event => None,
         };
         match name.map(str::trim) {

@@ -40,6 +40,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: false,
     framing: false,
     places: false,
+    legs: false,
 };
 
 /// Bays along the run: typed, or worked out. What a binary fraction may lose in the division starts no bay.

@@ -4,6 +4,7 @@ use super::cover::Top;
 use super::members::Layout;
 use super::outline::Lines;
 use super::takeoff::Takeoff;
+use super::walk::LegRead;
 use super::{Column, Extent, Face, Measure, MemberRect, ShapeForm, View};
 use crate::job::{Reader, Surface, entry};
 
@@ -23,6 +24,8 @@ pub(super) struct Family {
     pub(super) parts: fn(&Sizes) -> Vec<(&'static str, f64)>,
     /// What its mean area to foam grows by with each inch of depth, in square feet: foam around a pipe.
     pub(super) wrap_ft2_in: fn(&Sizes) -> f64,
+    /// The measure that makes it smaller the larger it is; empty for none.
+    pub(super) against: fn(&Sizes) -> &'static str,
     /// The slopes over it.
     pub(super) top: fn(&Sizes) -> Option<Top>,
     /// The members, where they do not run over the whole plane.
@@ -45,6 +48,7 @@ impl Family {
             extent,
             parts: |_| Vec::new(),
             wrap_ft2_in: |_| 0.0,
+            against: |_| "",
             top: |_| None,
             members: None,
             walls: |_| None,
@@ -123,6 +127,11 @@ impl Sizes<'_> {
     /// Whether a measure was entered or has a default.
     pub(super) fn has(&self, field: &str) -> bool {
         self.takeoff.measures.iter().any(|one| one.field == field)
+    }
+
+    /// The edges that were walked, in order.
+    pub(super) fn legs(&self) -> &[LegRead] {
+        &self.takeoff.legs
     }
 
     /// The way taken to a measure that can be reached in several.

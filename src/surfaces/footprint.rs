@@ -18,6 +18,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: true,
     framing: false,
     places: false,
+    legs: false,
 };
 
 /// The four walls unrolled side by side, so that what is drawn is the whole area.

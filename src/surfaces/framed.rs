@@ -9,7 +9,7 @@ use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
 const fn form(shape: Shape, entries: &'static [Asked]) -> ShapeForm {
-    ShapeForm { shape, entries, openings: true, framing: true, places: true }
+    ShapeForm { shape, entries, openings: true, framing: true, places: true, legs: false }
 }
 
 pub(super) const WALL: Family = Family::new(form(Shape::FramedWall, BY_HEIGHT), extent_up);

@@ -44,6 +44,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: true,
     framing: true,
     places: true,
+    legs: false,
 };
 
 /// From the eaves to the ridge, in inches: typed, or half the base × pitch.

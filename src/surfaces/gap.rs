@@ -18,6 +18,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: false,
     framing: false,
     places: false,
+    legs: false,
 };
 
 fn extent(sizes: &Sizes) -> Extent {

@@ -4,6 +4,8 @@
 //! |---|---|
 //! | `typed_area`, `rectangle`, `footprint`, `room`, `framed` | a family of shapes: what it asks for and its outline |
 //! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip`, `gap`, `penetrations` | one shape each |
+//! | `hip_roof`, `triangle`, `trapezoid`, `polygon` | one shape each |
+//! | `walk` | the edges of a polygon: closing, crossing, corners |
 //! | `takeoff` | what was entered of a surface, read once |
 //! | `family` | a shape as a row of one table |
 //! | `openings` | windows, doors and other holes |
@@ -31,6 +33,7 @@ mod footprint;
 mod framed;
 mod gable;
 mod gap;
+mod hip_roof;
 mod members;
 mod net;
 mod openings;
@@ -38,12 +41,16 @@ mod outline;
 mod part_height;
 mod penetrations;
 mod pitched_plane;
+mod polygon;
 mod rectangle;
 mod rim_run;
 mod room;
 mod strip;
 mod takeoff;
+mod trapezoid;
+mod triangle;
 mod typed_area;
+mod walk;
 
 use crate::job::{Reader, Shape, Surface, entry};
 use crate::measure::{Band, Inches, SquareFeet};
@@ -65,6 +72,8 @@ pub struct ShapeForm {
     pub framing: bool,
     /// Whether an opening has a place on its drawing.
     pub places: bool,
+    /// Whether it is walked along its edges ([`Part::Leg`](crate::job::Part)).
+    pub legs: bool,
 }
 
 /// One entry that a shape asks for.
@@ -139,6 +148,8 @@ pub enum FramingBy {
     Pieces,
     /// By a share of the area left after openings, typed as such.
     Share,
+    /// By a share of the area left after openings: a member's width in each spacing.
+    Spacing,
     /// By a share of the area left after openings: the one that the pieces have around the openings with a
     /// place, since others have none.
     Estimated,
@@ -157,13 +168,16 @@ pub struct SurfaceArea {
     /// The measures used.
     pub measures: Vec<Measure>,
     /// Which of the ways to one measure was taken: `typed`, `sides` or `landing` for a run, `count` or `run` for
-    /// bays, `rise` or `pitch` for a gable; empty where there is only one.
+    /// bays, `rise` or `pitch` for a gable, `base_height` or `three_sides` for a triangle; empty where there is only
+    /// one.
     pub way: &'static str,
     /// The sides of a rim on which joists land: `length`, `width`, or a typed `run`; empty where not said.
     pub landing: &'static str,
     /// What lies between the measures and the area of one: lengths in inches (`…_length`), areas in square feet
     /// (`…_ft2`), counts.
     pub parts: Vec<Measure>,
+    /// The edges of a plane that was walked along them.
+    pub walk: Vec<Walked>,
     /// The areas that the outline of one is added up from, where it has several.
     pub strips_ft2: Vec<Band<f64>>,
     /// The whole outline of one of them.
@@ -197,6 +211,22 @@ pub struct SurfaceArea {
     pub members: u32,
     /// Depth of the cavity that the members make, if known.
     pub cavity_in: Option<Inches>,
+}
+
+/// One edge of a plane that was walked along its edges.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Walked {
+    /// The leg's id in the job.
+    pub id: u32,
+    /// As long as it was entered; of a blank last one, what closes the walk.
+    pub length_in: Band<f64>,
+    /// How far one turns at its end: degrees to the left, less than zero to the right.
+    pub turn_deg: Band<f64>,
+    /// Where it starts, in inches along the first edge; a gap is spread already.
+    pub x_in: Band<f64>,
+    /// Where it starts, in inches to the left of the first edge.
+    pub y_in: Band<f64>,
 }
 
 /// What an opening takes out of its surface.
@@ -478,6 +508,10 @@ const FAMILIES: &[Family] = &[
     bays::FAMILY,
     pitched_plane::FAMILY,
     gable::FAMILY,
+    hip_roof::FAMILY,
+    triangle::FAMILY,
+    trapezoid::FAMILY,
+    polygon::FAMILY,
     part_height::FAMILY,
     strip::FAMILY,
     gap::FAMILY,
@@ -517,6 +551,7 @@ pub fn forms() -> impl Iterator<Item = &'static ShapeForm> {
 ///     deduct_framing: true,
 ///     openings: Vec::new(),
 ///     patches: Vec::new(),
+///     legs: Vec::new(),
 ///     depth_way: Default::default(),
 ///     depth_kit: 0,
 ///     foam: 0,

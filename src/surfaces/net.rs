@@ -3,7 +3,8 @@
 use super::cover::cover;
 use super::gable;
 use super::members::layers;
-use super::takeoff::{Framing, Takeoff, shrinks};
+use super::takeoff::{Framing, Takeoff};
+use super::walk;
 use super::{Column, FramingBy, Measure, MemberRect, OpeningArea, Piece, PieceSum, Rect, SurfaceArea};
 use crate::measure::{Band, Inches, SquareFeet};
 
@@ -70,13 +71,16 @@ fn areas(takeoff: &Takeoff, column: Column) -> Areas {
     let share_pct = match takeoff.framing {
         Framing::Nothing => 0.0,
         Framing::Share(share) => column.against(share),
+        Framing::Spaced { spacing, member_in } => (member_in / column.of(spacing) * 100.0).min(100.0),
         Framing::Pieces { .. } if clear > 0.0 => counted / clear * 100.0,
         Framing::Pieces { .. } => 0.0,
     };
     let framing = match by(takeoff) {
         FramingBy::Nothing => 0.0,
         FramingBy::Pieces => counted,
-        FramingBy::Share | FramingBy::Estimated => (gross - openings) * share_pct / 100.0,
+        FramingBy::Share | FramingBy::Spacing | FramingBy::Estimated => {
+            (gross - openings) * share_pct / 100.0
+        }
     }
     .min(gross - openings);
     let net = (gross - openings - framing).max(0.0);
@@ -108,6 +112,7 @@ fn by(takeoff: &Takeoff) -> FramingBy {
     match takeoff.framing {
         Framing::Nothing => FramingBy::Nothing,
         Framing::Share(_) => FramingBy::Share,
+        Framing::Spaced { .. } => FramingBy::Spacing,
         Framing::Pieces { .. } if all_placed(takeoff) => FramingBy::Pieces,
         Framing::Pieces { .. } => FramingBy::Estimated,
     }
@@ -143,7 +148,7 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
 
     let measures = takeoff.measures.iter().map(|measure| {
         let Band { likely, .. } = measure.value;
-        let value = match shrinks(measure.field) {
+        let value = match takeoff.pulls(measure.field) {
             true => entered(measure.value),
             false => Band { low: low_shows.of(measure.value), likely, high: high_shows.of(measure.value) },
         };
@@ -184,6 +189,7 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
         measures: measures.collect(),
         way: takeoff.ways.way,
         landing: takeoff.ways.landing,
+        walk: walk::walked(&takeoff.legs, low_shows, high_shows),
         strips_ft2: strips,
         parts,
         one_ft2: area(&|areas| areas.one),

@@ -58,7 +58,7 @@ pub(super) fn outline(takeoff: &Takeoff, surface: u32, units: Units) -> Outline 
             && !too_many
             && !apart
             && not_placed == 0
-            && !matches!(takeoff.framing, Framing::Share(_)),
+            && !matches!(takeoff.framing, Framing::Share(_) | Framing::Spaced { .. }),
     }
 }
 
@@ -77,6 +77,8 @@ pub(super) enum Of<'a> {
     Surface(&'a str),
     /// A measure of an opening, as long as it was entered.
     Opening(&'a Hole, &'a str, f64),
+    /// An edge that is walked, as long as it was entered.
+    Leg(u32, f64),
     /// What is left over between two others.
     Rest,
 }
@@ -215,6 +217,7 @@ impl Lines<'_> {
         let (part, id, field, length) = match of {
             Of::Surface(field) => (Part::Surface, self.surface, field, drawn),
             Of::Opening(hole, field, length) => (Part::Opening, hole.id, field, length),
+            Of::Leg(id, length) => (Part::Leg, id, "length", length),
             Of::Rest => (Part::Surface, self.surface, "", drawn),
         };
         (At { part, id, field: field.to_owned() }, length)

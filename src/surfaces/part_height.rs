@@ -37,6 +37,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: true,
     framing: false,
     places: false,
+    legs: false,
 };
 
 /// The run, in inches: typed, or 2 × (length + width).

@@ -57,6 +57,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: false,
     framing: false,
     places: false,
+    legs: false,
 };
 
 /// π/4 × (hole² − pipe²) of each; drawn side by side in rows.

@@ -27,6 +27,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: true,
     framing: true,
     places: true,
+    legs: false,
 };
 
 /// The length along the slope, in inches: plan run × √(1 + pitch²), the pitch being rise per run.

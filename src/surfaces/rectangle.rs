@@ -12,6 +12,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: true,
     framing: false,
     places: true,
+    legs: false,
 };
 
 fn extent(sizes: &Sizes) -> Extent {

@@ -50,6 +50,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: false,
     framing: true,
     places: false,
+    legs: false,
 };
 
 /// The questions answered by a press; `None` while the parallel sides are to be left out of a run of which

@@ -69,6 +69,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: true,
     framing: false,
     places: false,
+    legs: false,
 };
 
 /// The faces that are on, each length × width, length × height or width × height.

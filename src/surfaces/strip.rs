@@ -13,6 +13,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: false,
     framing: false,
     places: false,
+    legs: false,
 };
 
 impl Shape {

@@ -4,6 +4,7 @@ use super::cover::Top;
 use super::family::{Asking, Family, Sizes, Ways};
 use super::members::Layout;
 use super::openings::{self, Hole};
+use super::walk::{self, LegRead};
 use super::{Column, Extent, Measure, Rect, ShapeForm, family, framed, outline};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Reader, Shape, Surface, entry, field};
@@ -21,6 +22,11 @@ pub(super) enum Framing {
         member_in: f64,
         plates: Band<f64>,
     },
+    /// A member's width in each spacing: where pieces have no place.
+    Spaced {
+        spacing: Band<f64>,
+        member_in: f64,
+    },
 }
 
 /// Everything that the areas and the drawing of a surface follow from.
@@ -34,6 +40,8 @@ pub(super) struct Takeoff {
     pub(super) times: Band<f64>,
     pub(super) framing: Framing,
     pub(super) holes: Vec<Hole>,
+    /// The edges that were walked; none for a shape that is not.
+    pub(super) legs: Vec<LegRead>,
     pub(super) cavity_in: Option<Inches>,
 }
 
@@ -66,6 +74,7 @@ impl Takeoff {
             .framing
             .then(|| reader.member(Part::Surface, surface.id, &surface.entries, "member"))
             .flatten();
+        let legs = if form.legs { walk::take(surface, reader) } else { Some(Vec::new()) };
         let ways = (family.ways)(&Asking { surface, measures: &measures, complete }, reader)?;
         let framing = match (surface.shape, ways.landing) {
             (Shape::RimRun, "") => Some(Framing::Nothing),
@@ -75,11 +84,12 @@ impl Takeoff {
             true => openings::take(&surface.openings, form.places && !crowded(&measures), reader),
             false => Some(Vec::new()),
         };
-        let ((framing, holes), times) = framing.zip(holes).zip(times).filter(|_| complete)?;
+        let (((framing, holes), times), legs) =
+            framing.zip(holes).zip(times).zip(legs).filter(|_| complete)?;
         // A joist's depth is the height of a rim, not the depth of its cavity.
         let member = member.filter(|_| surface.shape != Shape::RimRun);
         let cavity_in = member.and_then(|member| member.depth_in).map(|depth| Inches(depth.to_f64()));
-        let takeoff = Self { family, ways, measures, times, framing, holes, cavity_in };
+        let takeoff = Self { family, ways, measures, times, framing, holes, legs, cavity_in };
         takeoff.say(surface.id, reader);
         Some(takeoff)
     }
@@ -102,15 +112,21 @@ impl Takeoff {
     /// A measure in one column; zero where it was not entered.
     pub(super) fn value(&self, field: &str, column: Column) -> f64 {
         let measure = self.measures.iter().find(|measure| measure.field == field);
-        measure.map_or(0.0, |measure| match shrinks(field) {
-            true => column.against(measure.value),
-            false => column.of(measure.value),
+        measure.map_or(0.0, |measure| match column {
+            Column::Likely => measure.value.likely,
+            _ if self.pulls(field) => column.against(measure.value),
+            _ => column.of(measure.value),
         })
     }
 
     /// What openings are taken out of.
     pub(super) fn opened(&self, column: Column) -> Extent {
         (self.family.walls)(&self.sizes(column)).unwrap_or_else(|| self.extent(column))
+    }
+
+    /// Whether a measure makes it smaller the larger it is.
+    pub(super) fn pulls(&self, field: &str) -> bool {
+        shrinks(field) || field == (self.family.against)(&self.sizes(Column::Likely))
     }
 
     /// The slopes over it.
@@ -145,13 +161,14 @@ impl Takeoff {
                 built_in: self.built_in(member_in, column),
                 plates: column.against(plates),
             }),
-            Framing::Nothing | Framing::Share(_) => None,
+            Framing::Nothing | Framing::Share(_) | Framing::Spaced { .. } => None,
         }
     }
 
     /// Whether every entry is one figure, so that the three columns are the same.
     pub(super) fn is_single(&self) -> bool {
         self.measures.iter().all(|measure| measure.value.is_single())
+            && self.legs.iter().all(LegRead::is_single)
             && self
                 .holes
                 .iter()
@@ -174,7 +191,7 @@ impl Takeoff {
 
 /// Whether more of it makes the area smaller: the lower edge of a band, the pipe through a hole, the pieces that
 /// a member is made of.
-pub(super) fn shrinks(field: &str) -> bool {
+fn shrinks(field: &str) -> bool {
     matches!(field, "from_height" | "pipe_size" | "plies")
 }
 
@@ -220,10 +237,14 @@ fn framing(
     if entry(&surface.entries, "member").is_none() {
         reader.say(Finding::new(Code::Needed, Part::Surface, surface.id, "member"));
     }
-    if entry(&surface.entries, "plies").is_some() {
+    let pieces = form.places || surface.shape == Shape::RimRun;
+    if pieces && entry(&surface.entries, "plies").is_some() {
         measure(surface, "plies", measures, reader)?;
     }
     let member_in = member?.width_in.to_f64();
     measures.push(Measure { field: "member", value: Band::exactly(member_in), default: false });
-    spacing.zip(plates).map(|(spacing, plates)| Framing::Pieces { spacing, member_in, plates })
+    spacing.zip(plates).map(|(spacing, plates)| match pieces {
+        true => Framing::Pieces { spacing, member_in, plates },
+        false => Framing::Spaced { spacing, member_in },
+    })
 }

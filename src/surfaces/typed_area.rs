@@ -16,6 +16,7 @@ const FORM: ShapeForm = ShapeForm {
     openings: false,
     framing: false,
     places: false,
+    legs: false,
 };
 
 /// Drawn as a square of its size, since nothing is known of its shape.

@@ -40,6 +40,18 @@ fn sum(all: &[f64]) -> Value {
     all.iter().sum::<f64>().into()
 }
 
+/// How far from its start a walk ends that leaves its last legs out.
+fn walked(given: &Given, left_out: usize) -> f64 {
+    let (lengths, turns) = (given.all(0), given.all(1));
+    let (mut east, mut north, mut heading) = (0.0, 0.0, 0.0_f64);
+    for (length, turn) in lengths.iter().zip(&turns).take(lengths.len() - left_out) {
+        east += length * libm::cos(heading.to_radians());
+        north += length * libm::sin(heading.to_radians());
+        heading += turn;
+    }
+    libm::hypot(east, north)
+}
+
 /// Where a vapor pressure saturates, by halving.
 fn settles_at(pa: f64, saturation: fn(f64) -> Option<f64>) -> f64 {
     let (mut low, mut high) = (moist_air::COLDEST_F, moist_air::HOTTEST_F);
@@ -78,6 +90,40 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "slope_length" => |given| (given.one(0) * libm::hypot(given.one(1), 1.0)).into(),
         "rise_pitch" => |given| (given.one(0) / 2.0 * given.one(1)).into(),
         "gross_gable" => |given| (given.one(0) * (given.one(1) + given.one(2) / 2.0) / 144.0).into(),
+        "hip_rise" => |given| (given.one(0).min(given.one(1)) / 2.0 * given.one(2)).into(),
+        "hip_slope" => |given| (given.one(0).min(given.one(1)) / 2.0 * libm::hypot(given.one(2), 1.0)).into(),
+        "hip_length" => |given| {
+            let run = given.one(0).min(given.one(1)) / 2.0;
+            libm::hypot(libm::hypot(run, run), run * given.one(2)).into()
+        },
+        "ridge_length" => |given| (given.one(0).max(given.one(1)) - given.one(0).min(given.one(1))).into(),
+        "gross_hip" => |given| (given.one(0) * given.one(1) * libm::hypot(given.one(2), 1.0) / 144.0).into(),
+        "gross_triangle" => |given| (given.one(0) * given.one(1) / 288.0).into(),
+        "gross_heron" => |given| {
+            // By the law of cosines: half of two sides and the sine of the corner between them.
+            let (a, b, c) = (given.one(0), given.one(1), given.one(2));
+            let angle = libm::acos((a * a + b * b - c * c) / (2.0 * a * b));
+            (a * b * libm::sin(angle) / 288.0).into()
+        },
+        "triangle_height" => |given| (given.one(0) * 288.0 / given.one(1)).into(),
+        "gross_trapezoid" => |given| {
+            let (base, top) = (given.one(0), given.one(1));
+            ((base.min(top) + (base - top).abs() / 2.0) * given.one(2) / 144.0).into()
+        },
+        "walk_around" => |given| sum(&given.all(0)),
+        "walk_gap" => |given| walked(given, 0).into(),
+        "walk_closing" => |given| walked(given, 1).into(),
+        "gross_polygon" => |given| {
+            let (x, y) = (given.all(0), given.all(1));
+            let twice: f64 = (0..x.len())
+                .map(|one| {
+                    let next = (one + 1) % x.len();
+                    x[one] * y[next] - x[next] * y[one]
+                })
+                .sum();
+            (twice.abs() / 288.0).into()
+        },
+        "spacing_share" => |given| (given.one(0) / given.one(1) * 100.0).into(),
         "gross_band" => |given| (given.one(0) * (given.one(2) - given.one(1)).max(0.0) / 144.0).into(),
         "gross_penetrations" => |given| {
             let ring = given.one(1) * given.one(1) - given.one(2) * given.one(2);

@@ -11,6 +11,10 @@ const SLOPE: &str = "area.parts.slope_length";
 const RISE: &str = "area.parts.rise_length";
 const SIDES: &[&str] = &["area.measures.length", "area.measures.width"];
 
+const HIP: &[&str] = &["area.measures.length", "area.measures.width", "area.measures.pitch"];
+const HIPS: &[&str] = &["hip_roof"];
+const WALK: &[&str] = &["area.walk.length_in", "area.walk.turn_deg"];
+
 /// A share of what the openings leave.
 const SHARE: &[&str] = &["area.gross_ft2", "area.openings_ft2", "area.framing_share_pct"];
 
@@ -157,6 +161,44 @@ pub(super) const STEPS: &[Step] = &[
         TAPE,
     )
     .when("area.shape", &["gable"]),
+    step("hip_rise", S::Surface, RISE, HIP, "ft_in", "hip").when("area.shape", HIPS),
+    step("hip_slope", S::Surface, SLOPE, HIP, "ft_in", "hip").when("area.shape", HIPS),
+    step("hip_length", S::Surface, "area.parts.hip_length", HIP, "ft_in", "hip"),
+    step("ridge_length", S::Surface, "area.parts.ridge_length", SIDES, "ft_in", "hip"),
+    step("gross_hip", S::Surface, ONE, HIP, "ft2", "hip").when("area.shape", HIPS),
+    step("gross_triangle", S::Surface, ONE, &["area.measures.length", "area.measures.height"], "ft2", TAPE)
+        .when("area.way", &["base_height"]),
+    step(
+        "gross_heron",
+        S::Surface,
+        ONE,
+        &["area.measures.length", "area.measures.side_b", "area.measures.side_c"],
+        "ft2",
+        "heron",
+    )
+    .when("area.way", &["three_sides"]),
+    step(
+        "triangle_height",
+        S::Surface,
+        "area.parts.height_length",
+        &[ONE, "area.measures.length"],
+        "ft_in",
+        "heron",
+    ),
+    step(
+        "gross_trapezoid",
+        S::Surface,
+        ONE,
+        &["area.measures.length", "area.measures.top", "area.measures.height"],
+        "ft2",
+        TAPE,
+    )
+    .when("area.shape", &["trapezoid"]),
+    step("walk_around", S::Surface, "area.parts.perimeter_length", &["area.walk.length_in"], "ft_in", TAPE),
+    step("walk_gap", S::Surface, "area.parts.gap_length", WALK, "ft_in", "closing"),
+    step("walk_closing", S::Surface, "area.parts.closing_length", WALK, "ft_in", TAPE),
+    step("gross_polygon", S::Surface, ONE, &["area.walk.x_in", "area.walk.y_in"], "ft2", "shoelace")
+        .when("area.shape", &["polygon"]),
     step(
         "gross_band",
         S::Surface,
@@ -207,12 +249,21 @@ pub(super) const STEPS: &[Step] = &[
         "drawn_framing",
     )
     .when("area.framing_by", &["pieces", "estimated"]),
+    step(
+        "spacing_share",
+        S::Surface,
+        "area.framing_share_pct",
+        &["area.measures.member", "area.measures.spacing"],
+        "pct",
+        "spacing_share",
+    )
+    .when("area.framing_by", &["spacing"]),
     step("framing_pieces", S::Surface, "area.framing_ft2", &["area.pieces.area_ft2"], "ft2", "drawn_framing")
         .when("area.framing_by", &["pieces"]),
     step("framing_estimated", S::Surface, "area.framing_ft2", SHARE, "ft2", "drawn_framing")
         .when("area.framing_by", &["estimated"]),
     step("framing_share", S::Surface, "area.framing_ft2", SHARE, "ft2", "framing_share")
-        .when("area.framing_by", &["share"]),
+        .when("area.framing_by", &["share", "spacing"]),
     step(
         "net",
         S::Surface,

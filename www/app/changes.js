@@ -35,6 +35,7 @@
  * @typedef {{do: 'deduct', id: number, on: boolean}} DeductChange
  * @typedef {{do: 'add_opening', surface: number, name?: string}} AddOpening
  * @typedef {{do: 'add_patch', surface: number, name?: string}} AddPatch  A part of a surface at another depth.
+ * @typedef {{do: 'add_leg', surface: number}} AddLeg  The next edge of a plane that is walked along its edges.
  * @typedef {{do: 'depth_way', id: number, way: import('./core.js').DepthWay, kit?: number}} DepthWayChange
  * @typedef {{do: 'foam', id: number, foam: number}} FoamChoice  `id` 0 is the whole job.
  * @typedef {{do: 'add_foam', sheet?: Sheet, name?: string}} AddFoam
@@ -59,11 +60,11 @@
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading | AddPatch | AddOwned | AddEvent} Change
+ *   TakeReading | AddPatch | AddLeg | AddOwned | AddEvent} Change
  */
 
 /** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
-const FRAMED = new Set(['framed_wall', 'framed_floor', 'framed_slope', 'rim_run', 'pitched_plane', 'gable']);
+const FRAMED = new Set(['framed_wall', 'framed_floor', 'framed_slope', 'rim_run', 'pitched_plane', 'gable', 'hip_roof']);
 
 /**
  * The job after a change. A change that finds nothing to change returns the same job.
@@ -79,7 +80,7 @@ export function apply(job, change) {
     case 'name': return at(job, change.part, change.id, (thing) => ({ ...thing, name: change.name }));
     case 'units': return units(job, change);
     case 'add_surface': return add(job, 'surfaces', (id) => ({
-      id, name: change.name ?? '', shape: change.shape, entries: change.entries ?? [], openings: [], patches: [], depth_way: 'typed',
+      id, name: change.name ?? '', shape: change.shape, entries: change.entries ?? [], openings: [], patches: [], legs: [], depth_way: 'typed',
       deduct_framing: FRAMED.has(change.shape), depth_kit: 0, foam: 0,
     }));
     case 'remove': return remove(job, change.part, change.id);
@@ -94,6 +95,9 @@ export function apply(job, change) {
     }), 1);
     case 'add_patch': return within(job, 'surface', change.surface, (surface, id) => ({
       ...surface, patches: [...surface.patches, { id, name: change.name ?? '', entries: [] }],
+    }), 1);
+    case 'add_leg': return within(job, 'surface', change.surface, (surface, id) => ({
+      ...surface, legs: [...(surface.legs ?? []), { id, entries: [] }],
     }), 1);
     case 'depth_way': return at(job, 'surface', change.id, (surface) => ({
       ...surface, depth_way: change.way, depth_kit: change.kit ?? (surface.depth_kit || job.kits[0]?.id || 0),
@@ -155,7 +159,7 @@ export function entryOf(job, part, id, field) {
 }
 
 const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', owned: 'stock', reading: 'readings', event: 'events' });
-const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], r_row: ['foams', 'r_at'] });
+const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], leg: ['surfaces', 'legs'], r_row: ['foams', 'r_at'] });
 
 /**
  * The listed thing with this id; the job itself for the part `job`.
@@ -170,7 +174,7 @@ export function find(job, part, id) {
   if (part in INNER) {
     const [outer, inner] = INNER[/** @type {keyof typeof INNER} */ (part)];
     for (const one of list(job, outer)) {
-      const found = one[inner].find((/** @type {{id: number}} */ thing) => thing.id === id);
+      const found = one[inner]?.find((/** @type {{id: number}} */ thing) => thing.id === id);
       if (found) return found;
     }
   }
@@ -198,8 +202,8 @@ function at(job, part, id, make) {
   if (part in INNER) {
     const [outer, inner] = INNER[/** @type {keyof typeof INNER} */ (part)];
     for (const one of list(job, outer)) {
-      const next = swap(one[inner], id, make);
-      if (next !== one[inner]) return { ...job, [outer]: swap(list(job, outer), one.id, (thing) => ({ ...thing, [inner]: next })) };
+      const next = swap(one[inner] ?? [], id, make);
+      if (one[inner] && next !== one[inner]) return { ...job, [outer]: swap(list(job, outer), one.id, (thing) => ({ ...thing, [inner]: next })) };
     }
   }
   return job;
@@ -250,7 +254,7 @@ function units(job, { units: to, unitOf }) {
   });
   return {
     ...fix('job', job), units: to,
-    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)), patches: one.patches.map((patch) => fix('patch', patch)) })),
+    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)), patches: one.patches.map((patch) => fix('patch', patch)), ...one.legs && { legs: one.legs.map((leg) => fix('leg', leg)) } })),
     foams: job.foams.map((one) => ({ ...fix('foam', one), r_at: one.r_at.map((row) => fix('r_row', row)) })),
     kits: job.kits.map((one) => fix('kit', one)),
     stock: job.stock.map((one) => fix('owned', one)),
@@ -269,6 +273,7 @@ function remove(job, part, id) {
     case 'event': return { ...job, events: gone(job.events) };
     case 'opening': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, openings: gone(one.openings) })) };
     case 'patch': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, patches: gone(one.patches) })) };
+    case 'leg': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, legs: gone(one.legs ?? []) })) };
     case 'r_row': return { ...job, foams: job.foams.map((one) => ({ ...one, r_at: gone(one.r_at) })) };
     case 'foam': {
       const foams = gone(job.foams);
@@ -297,7 +302,7 @@ function duplicate(job, change) {
   const from = job.surfaces[index];
   if (!from) return job;
   let next_id = job.next_id;
-  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })), patches: from.patches.map((one) => ({ ...one, id: next_id++ })) };
+  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })), patches: from.patches.map((one) => ({ ...one, id: next_id++ })), ...from.legs && { legs: from.legs.map((one) => ({ ...one, id: next_id++ })) } };
   return { ...job, next_id, surfaces: [...job.surfaces.slice(0, index + 1), copy, ...job.surfaces.slice(index + 1)] };
 }
 

@@ -42,6 +42,14 @@ export function mount(root, store, route) {
       store.dispatch({ do: 'add_opening', surface: id });
       void store.settled().then(() => focusField(fieldId('opening', opening, 'width')));
     })));
+  const legs = el('div');
+  const addLeg = () => {
+    const leg = store.job.next_id;
+    store.dispatch({ do: 'add_leg', surface: id });
+    void store.settled().then(() => focusField(fieldId('leg', leg, 'length')));
+  };
+  const legsPart = el('div', { id: fieldId('surface', id, 'legs'), tabindex: -1 }, el('h2', 'bar', t('surface.legs')), el('p', 'note', t('surface.legs_why')), legs,
+    el('div', 'dos', press(t('surface.add_leg'), 'add-leg', addLeg)));
   const name = line({ store, part: 'surface', id, field: 'name', label: t('surface.name') });
   const shape = el('select', { id: fieldId('surface', id, 'shape'), change: () => store.dispatch({ do: 'shape', id, shape: /** @type {import('./core.js').Shape} */ (shape.value) }) });
   for (const form of shapeForms()) shape.append(el('option', { value: form.shape }, t(`surface.shape.${form.shape}`)));
@@ -55,7 +63,7 @@ export function mount(root, store, route) {
 
   root.append(el('main', '', top, tabs, drawing, el('div', 'pad',
     el('div', 'fields top', name.node, el('div', 'field wide', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
-    entries, deductPart, openingsPart, notes, areas, photos, after)), bar.node);
+    entries, legsPart, deductPart, openingsPart, notes, areas, photos, after)), bar.node);
 
   // The field that has the focus lights its dimension.
   // Not between the two halves of a press: the drawing made anew would lose it.
@@ -147,6 +155,8 @@ export function mount(root, store, route) {
     deduct.checked = surface.deduct_framing;
     deductPart.hidden = !asked?.framing;
     openingsPart.hidden = !asked?.openings;
+    legsPart.hidden = !asked?.legs;
+    list(legs, (asked?.legs && surface.legs) || [], (one) => one.id, (one) => leg(one.id));
     const known = letters(surface);
     list(openings, surface.openings, (one) => one.id, (one) => opening(store, one.id));
     for (const one of surface.openings) {
@@ -178,7 +188,7 @@ export function mount(root, store, route) {
     const w = figures(store.job.units);
     const one = store.estimate && byId(store.estimate.surfaces, id);
     const area = one?.area;
-    const own = (store.estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && ['', 'openings', 'foam'].includes(found.at.field)
+    const own = (store.estimate?.findings ?? []).filter((found) => found.at.part === 'surface' && found.at.id === id && ['', 'openings', 'legs', 'foam'].includes(found.at.field)
       || found.at.part === 'opening' && surface.openings?.some((it) => it.id === found.at.id) && ['', 'place'].includes(found.at.field));
     redraw(notes, own.map(findingNote));
     if (!area) return redraw(areas, []);
@@ -195,11 +205,35 @@ export function mount(root, store, route) {
   /** A figure between the measures and the area, where it says more than a measure does. @param {import('./core.js').SurfaceArea} area @param {import('./core.js').Measure} one */
   function partOf(area, one) {
     const w = figures(store.job.units);
-    const asks = { bays_along: area.way === 'run', rise_length: area.way === 'pitch', slope_length: true, run_length: false, landing_length: false };
+    const asks = { bays_along: area.way === 'run', rise_length: area.way === 'pitch' || area.shape === 'hip_roof', slope_length: true, hip_length: true, ridge_length: true, height_length: true, perimeter_length: true, gap_length: one.value.likely > 0, closing_length: one.value.likely > 0, run_length: false, landing_length: false };
     const shows = asks[/** @type {keyof typeof asks} */ (one.field)] ?? (area.parts.some((other) => other.field !== one.field && other.field.endsWith('_ft2')) && one.value.likely > 0);
     if (!shows) return [];
     const write = one.field.endsWith('_ft2') ? w.area : one.field.endsWith('_length') ? w.length : w.count;
     return [row(t(`surface.part.${one.field}`), '', worked(ranged(one.value, write), 'surface', id, `area.parts.${one.field}`))];
+  }
+
+  /** The fields of one edge; Enter goes to the next one. @param {number} walked */
+  function leg(walked) {
+    const fields = ['length', 'turn', 'angle'].map((one) => field({ store, part: 'leg', id: walked, field: one, label: t(`surface.leg.${one}`), hint: one === 'angle' ? t('surface.leg.angle.hint') : '', quiet: true }));
+    const title = el('h3');
+    const node = el('div', { class: 'group', role: 'group', keydown: (/** @type {KeyboardEvent} */ event) => {
+      if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+      event.preventDefault();
+      const all = get()?.legs ?? [];
+      const next = all[all.findIndex((one) => one.id === walked) + 1];
+      if (next) focusField(fieldId('leg', next.id, 'length')); else addLeg();
+    } },
+    el('div', 'group-head', title, el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'leg', id: walked }) }, t('surface.remove_leg'))),
+    el('div', 'fields', ...fields.map((one) => one.node)));
+    return {
+      node,
+      update(/** @type {{id: number}} */ one, /** @type {number} */ at) {
+        title.textContent = t('surface.leg', { n: at + 1 });
+        node.setAttribute('aria-label', title.textContent);
+        fields[2].node.hidden = entryOf(store.job, 'leg', walked, 'turn')?.text === 'straight';
+        for (const shown of fields) shown.update();
+      },
+    };
   }
 
   /** What each opening's group does when the form changes. @type {Map<number, (places: boolean) => void>} */

@@ -50,7 +50,7 @@ function captionOf(outline, area) {
   if (outline.net_drawn) return 'surface.tinted';
   if (outline.view === 'section') return 'surface.tinted_not';
   if (area.parts.some((one) => one.field === 'cores_ft2' && one.value.likely > 0)) return 'surface.cores_apart';
-  if (area.framing_by === 'share') return 'surface.tinted_share';
+  if (['share', 'spacing'].includes(area.framing_by)) return 'surface.tinted_share';
   if (outline.not_placed > 0) return 'surface.tinted_rest';
   return area.members > outline.members.length ? 'surface.tinted_many' : 'surface.tinted_apart';
 }

@@ -27,6 +27,7 @@ fn takeoff(shape: Shape, measures: &[(&'static str, f64)]) -> Takeoff {
         times: Band::exactly(1.0),
         framing: Framing::Nothing,
         holes: Vec::new(),
+        legs: Vec::new(),
         cavity_in: None,
     }
 }

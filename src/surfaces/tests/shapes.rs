@@ -18,6 +18,7 @@ fn entered(shape: Shape, deduct_framing: bool, entries: &[(&str, &str)]) -> (Opt
         deduct_framing,
         openings: Vec::new(),
         patches: Vec::new(),
+        legs: Vec::new(),
         depth_way: Default::default(),
         depth_kit: 0,
         foam: 0,
