@@ -27,7 +27,8 @@ fn the_faces_of_a_drawing_are_its_area() {
         let job: Job = serde_json::from_str(&text).expect("a job");
         for surface in &job.surfaces {
             let Some(area) = surfaces::measure(surface, &mut Reader::new(job.units)) else { continue };
-            let outline = surfaces::outline(surface, &mut Reader::new(job.units)).expect("measured, so drawn");
+            let outline =
+                surfaces::outline(surface, &mut Reader::new(job.units)).expect("measured, so drawn");
             if outline.faces.is_empty() || outline.view == View::Section {
                 continue;
             }

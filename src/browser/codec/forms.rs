@@ -4,7 +4,7 @@
 use super::decode::{Decode, Object, unknown, word};
 use crate::job::document::Head;
 use crate::job::{
-    ChosenPurchase, DepthWay, Entered, Event, EventOf, FoamSheet, Job, KitCount, KitSheet, Now, Opening,
+    ChosenPurchase, DepthWay, Entered, Event, EventOf, FoamSheet, Job, KitCount, KitSheet, Leg, Now, Opening,
     Patch, RAtThickness, ReadingOf, Shape, SiteReading, Surface,
 };
 use crate::measure::{Kind, Sense, Style, Unit, Units};
@@ -31,6 +31,7 @@ structs! {
     Entered { field text; unit sense }
     Opening { id; name entries }
     Patch { id; name entries }
+    Leg { id; entries }
     RAtThickness { id; entries }
     FoamSheet { id; sheet version name entries r_at }
     KitSheet { id; sheet version name entries }
@@ -40,7 +41,7 @@ structs! {
     Event { id what at; key surface lift name entries }
     Surface {
         id shape;
-        name entries deduct_framing openings patches depth_way depth_kit foam
+        name entries deduct_framing openings patches legs depth_way depth_kit foam
     }
     Job {
         format version id next_id;
