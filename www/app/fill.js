@@ -25,7 +25,10 @@ export function fills(store, part, id, lengths, count, name) {
         store.dispatch({ do: 'entries', part, id, entries: parts.map((one, at) => ({
           field: fields[at] ?? '', text: one.text, ...(one.unit === 'each' ? {} : { unit: one.unit }), ...(one.sense ? { sense: one.sense } : {}),
         })) });
-        document.getElementById(`${part}-${id}-${fields[0]}`)?.focus();
+        const inputs = fields.map((field) => /** @type {HTMLInputElement | null} */ (document.getElementById(`${part}-${id}-${field}`)));
+        // A box that is being typed into is never rewritten, so the pressed text is put there.
+        inputs.forEach((input, at) => { if (input) input.value = parts[at]?.text ?? ''; });
+        inputs[0]?.focus();
       },
     }, t('fields.fill', { fields: fields.map((field) => name(field).toLocaleLowerCase()).join(', '), as: parts.map((one) => one.reading).join(' × ') }));
   });

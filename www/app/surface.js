@@ -267,10 +267,11 @@ export function mount(root, store, route) {
 }
 
 /** Published framing shares, each one press. @param {Store} store @param {number} id */
-const shares = (store, id) => more(t('surface.share_offer'), el('p', 'src', t('surface.share_source')),
+const shares = (store, id) => more(t('surface.share_offer'), el('div', 'field wide',
+  el('p', 'src', t('surface.share_source')),
   el('div', 'meanings', ...(fieldRow('surface', 'framing_share')?.choices ?? []).map((one) => el('button', {
     type: 'button', class: 'do line', click: () => store.dispatch({ do: 'entries', part: 'surface', id, entries: [{ field: 'framing_share', text: one }] }),
-  }, t(`surface.share.${one}`)))));
+  }, t(`surface.share.${one}`))))));
 
 /** What a field of a surface is called with this shape. @param {string} shape @param {string} name */
 const nameIn = (shape, name) => (has(`surface.${shape}.${name}`) ? t(`surface.${shape}.${name}`) : label('surface', name));

@@ -237,3 +237,37 @@ fn crowded_openings_count_every_spot_once() {
     let crowded = with(wall, holes);
     assert!(close(tinted(&outline_of(&crowded)), net_of(&crowded)));
 }
+
+/// A wall 16 ft × 8 ft, studs 1½ at 24 in: 9 places, 9 × 1½ × 96 = 1,296 in² = 9 ft²; doubled 18 ft², tripled 27.
+/// Around an opening the pieces stay single, and the drawing still is the net area.
+#[test]
+fn doubled_members_stand_on_the_same_centers() {
+    let of = |plies: Option<Band<f64>>, holes: Vec<Hole>| {
+        let mut wall = framed(Shape::FramedWall, 192.0, 96.0, 24.0, 1.5, 0.0);
+        if let Some(value) = plies {
+            wall.measures.push(Measure { field: "plies", value, default: false });
+        }
+        with(wall, holes)
+    };
+    let framing = |plies| net::area(&of(plies, Vec::new())).framing_ft2;
+    let single = Band::exactly(1.0);
+    assert_eq!(framing(None), Band::exactly(SquareFeet(9.0)));
+    assert_eq!(framing(Some(single)), framing(None));
+    assert_eq!(framing(Some(Band::exactly(2.0))), Band::exactly(SquareFeet(18.0)));
+    assert_eq!(framing(Some(Band::exactly(3.0))), Band::exactly(SquareFeet(27.0)));
+    // One or two: the low net area has two.
+    let one_or_two = net::area(&of(Some(Band { low: 1.0, likely: 2.0, high: 2.0 }), Vec::new()));
+    assert_eq!(one_or_two.net_ft2.low, SquareFeet(110.0));
+    assert_eq!(one_or_two.net_ft2.high, SquareFeet(119.0));
+    let part = one_or_two.parts.iter().find(|part| part.field == "built_length").expect("a width");
+    assert_eq!(part.value, Band { low: 3.0, likely: 3.0, high: 1.5 });
+
+    let window = || vec![hole(1, 36.0, 48.0, Some((60.0, 32.0)))];
+    let doubled = of(Some(Band::exactly(2.0)), window());
+    assert!(close(tinted(&outline_of(&doubled)), net_of(&doubled)));
+    assert!(net_of(&doubled) < net_of(&of(None, window())));
+    let jacks =
+        net::area(&doubled).pieces.iter().find(|sum| sum.piece == Piece::Jack).map(|sum| sum.area_ft2);
+    let alone = net::area(&of(None, window()));
+    assert_eq!(jacks, alone.pieces.iter().find(|sum| sum.piece == Piece::Jack).map(|sum| sum.area_ft2));
+}
