@@ -1,5 +1,6 @@
 //! Areas and drawings from plain numbers; what is read from entries is tested in `tests/jobs/`.
 
+mod planes;
 mod properties;
 mod shapes;
 mod walls;
