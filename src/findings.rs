@@ -139,6 +139,12 @@ codes! {
     LegsClosed: Note, "";
     /// Two edges cross or touch.
     LegsCross: Stop, "";
+    /// No circle of that radius spans so far.
+    RadiusTooShort: Stop, "";
+    /// All four sides of a duct are switched off.
+    NoSideFoamed: Stop, "";
+    /// The foam is so deep that the inside it lies in would close.
+    DeeperThanRound: Stop, "";
     /// Nothing says on which sides of a rim joists land: no joist ends are taken out.
     JoistsNotSaid: Note, "rim";
     /// The sides along the first parallel joist cannot be reached and are left out.

@@ -6,7 +6,7 @@ use crate::findings::{Code, Finding};
 use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Part, Reader, Surface};
 use crate::kits::Purchase;
-use crate::measure::{Band, BoardFeet, SquareFeet};
+use crate::measure::{Band, BoardFeet, Inches, SquareFeet};
 use crate::quantity::{self, Lines, Quantity, Sum, Until};
 use crate::spraying::{self, Lifts};
 use crate::surfaces::{self, SurfaceArea};
@@ -73,6 +73,16 @@ impl<'a> Begun<'a> {
         Some(rest.likely)
     }
 
+    /// What each square foot of it grows by with an inch of depth.
+    fn growth(&self) -> Band<f64> {
+        self.area.as_ref().map_or(Band::exactly(0.0), quantity::growth)
+    }
+
+    /// The mean of what is there, in inches.
+    fn there_in(&self) -> f64 {
+        self.existing.map_or(0.0, |there| there.depth_in.likely.0)
+    }
+
     /// What an inch over that area takes more, for its uneven ground.
     pub(crate) fn uneven_factor(&self) -> f64 {
         1.0 + self.uneven_pct.likely / 100.0
@@ -80,10 +90,12 @@ impl<'a> Begun<'a> {
 
     /// What the patches take, in place.
     pub(crate) fn patch_feet(&self) -> BoardFeet {
+        let there = self.existing.map_or(Band::exactly(Inches(0.0)), |there| there.depth_in);
         let all = self.patches.iter().flatten();
         let feet: BoardFeet = all
             .map(|one| {
-                quantity::spread(one.area_ft2, depth::to_add(one.depth_in, self.existing.as_ref())).likely
+                let add = depth::to_add(one.depth_in, self.existing.as_ref());
+                quantity::spread(quantity::mean(one.area_ft2, there, add, self.growth()), add).likely
             })
             .sum();
         BoardFeet(feet.0 * self.uneven_factor())
@@ -100,6 +112,7 @@ impl<'a> Begun<'a> {
             let taken = self.patch_feet().0 * factor;
             (BoardFeet((usable.0 - taken).max(0.0)), factor * self.uneven_factor())
         });
+        let growth = self.growth();
         let around = depth::Around {
             job: self.job,
             surface: self.surface,
@@ -107,11 +120,23 @@ impl<'a> Begun<'a> {
             foam: self.foam,
             existing: self.existing,
             spread_ft2: self.rest_ft2(),
+            growth: growth.likely,
             one_kit,
             left,
         };
         let depth = depth::choose(around, reader);
         let known = self.area.as_ref().zip(depth.as_ref()).zip(self.patches.as_deref());
+        let known = known.filter(|((_, depth), patches)| {
+            let depths = patches.iter().map(|one| one.depth_in.high.0);
+            let deepest = depths.fold(depth.aim_in.high.0, f64::max);
+            let closes = quantity::closes_in(growth);
+            if deepest > closes {
+                let at = depth::aim_field(depth.way);
+                let finding = Finding::new(Code::DeeperThanRound, Part::Surface, self.surface.id, at);
+                reader.say(finding);
+            }
+            deepest <= closes
+        });
         let laid = known.map(|((area, depth), patches)| {
             quantity::in_place(self.surface, area, depth, patches, self.uneven_pct, self.foam)
         });
@@ -130,7 +155,12 @@ impl<'a> Begun<'a> {
         SurfaceEstimate {
             id: self.surface.id,
             foam: self.foam.map_or(0, |foam| foam.id),
-            in_place_by: if lines.is_some() { Sum::Lines } else { Sum::Plain },
+            in_place_by: match (lines.is_some(), growth == Band::exactly(0.0)) {
+                (true, true) => Sum::Lines,
+                (true, false) => Sum::WrappedLines,
+                (false, true) => Sum::Plain,
+                (false, false) => Sum::Wrapped,
+            },
             area: self.area,
             depth,
             in_place,
@@ -146,15 +176,19 @@ impl<'a> Begun<'a> {
 /// purchase is known or one of them is not measured.
 ///
 /// In words: feet = usable board feet bought − board feet to spray − what their patches take; over = the sum
-/// of each one's area × its factor for uneven ground × the job's allowances. The depth is feet ÷ over.
+/// of each one's area × its factor for uneven ground × the job's allowances. The depth is feet ÷ over, or the root
+/// of [`depth::Wrapped`] where something is round or boxed.
 pub(crate) fn left(waiting: &[(usize, Begun<'_>)], purchase: &Purchase, quantity: &Quantity) -> Option<Left> {
     // The shelf alone may be enough: then nothing is bought.
     let shelf = purchase.from_stock.0 - quantity.to_spray.likely.0;
     let bought = purchase.buy.as_ref().map(|buy| buy.left.0);
-    let (mut feet, mut over) = (bought.or((shelf > 0.0).then_some(shelf))?, 0.0);
+    let (mut feet, mut over, mut growth) = (bought.or((shelf > 0.0).then_some(shelf))?, 0.0, 0.0);
     for (_, one) in waiting {
         feet -= one.patch_feet().0 * quantity.allowances.factor();
-        over += one.rest_ft2()?.0 * one.uneven_factor() * quantity.allowances.factor();
+        let whole = one.rest_ft2()?.0 * one.uneven_factor() * quantity.allowances.factor();
+        let each = one.growth().likely;
+        over += whole * (1.0 + 2.0 * each * one.there_in());
+        growth += whole * each;
     }
-    Some(Left { feet_bdft: BoardFeet(feet), over_ft2: SquareFeet(over) })
+    Some(Left { feet_bdft: BoardFeet(feet), over_ft2: SquareFeet(over), growth_ft2_in: growth })
 }

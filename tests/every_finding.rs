@@ -194,6 +194,23 @@ fn change(code: Code, job: &mut Value) {
                 &[("20 ft", "left"), ("10 ft", "left"), ("10 ft", "left"), ("15 ft", "left"), ("", "left")],
             );
         }
+        Code::RadiusTooShort => {
+            job["surfaces"][0]["shape"] = json!("arch");
+            rim(job, "span", "9 ft");
+            rim(job, "radius", "4 ft");
+        }
+        Code::NoSideFoamed => {
+            job["surfaces"][0]["shape"] = json!("box_duct");
+            for side in ["side_top", "side_bottom", "side_left", "side_right"] {
+                rim(job, side, "no");
+            }
+        }
+        Code::DeeperThanRound => {
+            job["surfaces"][0]["shape"] = json!("cylinder");
+            rim(job, "diameter", "4 in");
+            rim(job, "to_height", "10 ft");
+            rim(job, "side", "inside");
+        }
         Code::JoistsNotSaid => rim(job, "joists_land", ""),
         Code::ParallelOutOfReach => rim(job, "first_parallel", "out_of_reach"),
         Code::OpeningNotPlaced => set(opening(job, 0), "from_left", ""),

@@ -1,7 +1,8 @@
 //! From the way chosen to the three depths, and what there is to say about them.
 
 use super::{
-    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, judge, marks, to_add, window,
+    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, Wrapped, judge, marks, to_add,
+    window,
 };
 use crate::findings::{Code, Finding};
 use crate::foam::Between;
@@ -18,6 +19,7 @@ struct Aim {
     by: AimBy,
     kit: Option<(BoardFeet, f64, SquareFeet)>,
     left: Option<Left>,
+    wrapped: Option<Wrapped>,
 }
 
 /// The depth that a target needs, the listed thicknesses it lies between, and the target.
@@ -63,11 +65,12 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
             by: if counts.is_some() { AimBy::TargetOverOld } else { AimBy::Target },
             kit: None,
             left: None,
+            wrapped: None,
         }),
         DepthWay::OneKit => kit_aim(around, reader),
         DepthWay::LeftOver => left_aim(around, reader),
     };
-    let (Aim { aim, by, kit, left }, under, over) = (found?, under?, over?);
+    let (Aim { aim, by, kit, left, wrapped }, under, over) = (found?, under?, over?);
 
     let aims_at_target = matches!(by, AimBy::Target | AimBy::TargetOverOld);
     let (promised, promised_by) = match (promise, needed.filter(|_| aims_at_target)) {
@@ -112,6 +115,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         kit_usable: kit.map(|(usable, ..)| usable),
         kit_factor: kit.map(|(_, factor, _)| factor),
         kit_ft2: kit.map(|(.., area)| area),
+        wrapped,
         left,
         existing,
         planning_in,
@@ -158,7 +162,7 @@ fn typed_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
     } else {
         reader.need(Part::Surface, surface.id, &surface.entries, "depth")?.value
     };
-    Some(Aim { aim, by: AimBy::Typed, kit: None, left: None })
+    Some(Aim { aim, by: AimBy::Typed, kit: None, left: None, wrapped: None })
 }
 
 fn needed(around: Around<'_>, reader: &mut Reader) -> Option<Needed> {
@@ -196,9 +200,16 @@ fn kit_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
     }
     let (usable, factor) = around.one_kit?;
     let over = around.spread_ft2?;
-    let aim = over_old(around, usable.0 / (over.0 * factor), "depth_kit", reader)?;
-    let by = if around.existing.is_some() { AimBy::KitOverOld } else { AimBy::Kit };
-    Some(Aim { aim, by, kit: Some((usable, factor, over)), left: None })
+    let (whole, growth) = (over.0 * factor, around.growth);
+    let wrapped = wrapped(around, usable, whole * (1.0 + 2.0 * growth * there(around)), whole * growth);
+    let spread = wrapped.map_or(usable.0 / whole, |wrapped| wrapped.added());
+    let aim = over_old(around, spread, "depth_kit", reader)?;
+    let by = match wrapped {
+        Some(_) => AimBy::Wrapped,
+        None if around.existing.is_some() => AimBy::KitOverOld,
+        None => AimBy::Kit,
+    };
+    Some(Aim { aim, by, kit: Some((usable, factor, over)), left: None, wrapped })
 }
 
 fn left_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
@@ -207,18 +218,42 @@ fn left_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
         reader.say(Finding::new(Code::NothingLeft, Part::Surface, surface.id, "depth_way"));
         return None;
     };
-    let aim = over_old(around, left.feet_bdft.0 / left.over_ft2.0, "depth_way", reader)?;
-    let by = if around.existing.is_some() { AimBy::LeftOverOld } else { AimBy::LeftOver };
-    Some(Aim { aim, by, kit: None, left: Some(left) })
+    let wrapped = wrapped(around, left.feet_bdft, left.over_ft2.0, left.growth_ft2_in);
+    let spread = wrapped.map_or(left.feet_bdft.0 / left.over_ft2.0, |wrapped| wrapped.added());
+    let aim = over_old(around, spread, "depth_way", reader)?;
+    let by = match wrapped {
+        Some(_) => AimBy::Wrapped,
+        None if around.existing.is_some() => AimBy::LeftOverOld,
+        None => AimBy::LeftOver,
+    };
+    Some(Aim { aim, by, kit: None, left: Some(left), wrapped })
+}
+
+/// The mean of what is there, in inches.
+fn there(around: Around<'_>) -> f64 {
+    around.existing.map_or(0.0, |there| there.depth_in.likely.0)
+}
+
+/// An amount of foam over an area that changes with the depth; `None` for planes.
+fn wrapped(around: Around<'_>, feet: BoardFeet, begins: f64, growth: f64) -> Option<Wrapped> {
+    (growth != 0.0).then_some(Wrapped {
+        feet_bdft: feet,
+        begins_ft2: SquareFeet(begins),
+        growth_ft2_in: growth,
+        there_in: Inches(there(around)),
+    })
 }
 
 /// What is spread over a surface, on top of the mean of what is there; `None` for nothing, and with a finding
 /// for more than the table of fields takes.
 fn over_old(around: Around<'_>, spread: f64, at: &str, reader: &mut Reader) -> Option<Band<f64>> {
+    if spread.is_nan() {
+        reader.say(Finding::new(Code::DeeperThanRound, Part::Surface, around.surface.id, at));
+    }
     if !(spread > 0.0 && spread.is_finite()) {
         return None;
     }
-    let aim = spread + around.existing.map_or(0.0, |there| there.depth_in.likely.0);
+    let aim = spread + there(around);
     let most = field(Part::Surface, "depth").map_or(f64::INFINITY, |row| row.most);
     if aim > most {
         let finding = Finding::new(Code::AboveLimit, Part::Surface, around.surface.id, at)

@@ -63,6 +63,8 @@ pub struct Depth {
     pub kit_factor: Option<f64>,
     /// For one kit: the area over which it spreads, patches left out.
     pub kit_ft2: Option<SquareFeet>,
+    /// For an amount of foam around something round or boxed: how much, over what.
+    pub wrapped: Option<Wrapped>,
     /// For what is left over: how much, over what area.
     pub left: Option<Left>,
     /// Foam that is there already.
@@ -106,8 +108,34 @@ impl Depth {
 pub struct Left {
     /// Usable board feet that the purchase for all other surfaces leaves, less what patches take.
     pub feet_bdft: BoardFeet,
-    /// The area of all surfaces that share it, each with its factor for uneven ground and the job's allowances.
+    /// The area of all surfaces that share it, each with its factor for uneven ground and the job's allowances; of
+    /// what is wrapped, over the foam that is there.
     pub over_ft2: SquareFeet,
+    /// What that area grows by with each inch that is added, counted half-way through it.
+    pub growth_ft2_in: f64,
+}
+
+/// An amount of foam that is spread over an area which changes with its depth. In words: depth = what is there +
+/// 2 × feet ÷ (begins + √(begins² + 4 × growth × feet)): the root of (begins + growth × added) × added = feet.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Wrapped {
+    /// Usable board feet.
+    pub feet_bdft: BoardFeet,
+    /// The area where it begins, with everything added to the foam in place.
+    pub begins_ft2: SquareFeet,
+    /// What that area grows by with each inch, counted half-way through it.
+    pub growth_ft2_in: f64,
+    /// Foam that is there already, on the mean.
+    pub there_in: Inches,
+}
+
+impl Wrapped {
+    /// What is added, in inches; not a number where the foam is more than there is room for.
+    pub(crate) fn added(&self) -> f64 {
+        let (feet, begins) = (self.feet_bdft.0, self.begins_ft2.0);
+        2.0 * feet / (begins + (begins * begins + 4.0 * self.growth_ft2_in * feet).sqrt())
+    }
 }
 
 /// Whether the foam stays exposed, and where.
@@ -138,6 +166,8 @@ pub enum AimBy {
     LeftOver,
     /// From what is left, over old foam.
     LeftOverOld,
+    /// From one kit or from what is left, around something round or boxed.
+    Wrapped,
 }
 
 /// Where a promise or a most comes from.
@@ -172,6 +202,8 @@ pub struct Around<'a> {
     pub existing: Option<Existing>,
     /// The area that an amount of foam spreads over: net, patches left out.
     pub spread_ft2: Option<SquareFeet>,
+    /// What each square foot of it grows by with an inch of depth.
+    pub growth: f64,
     /// Usable board feet of one kit of the size it names, and everything added to the foam in place, as a factor.
     pub one_kit: Option<(BoardFeet, f64)>,
     /// What is left over, where the surface gets that.

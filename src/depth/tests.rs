@@ -47,6 +47,7 @@ fn chosen(job: &Job, one_kit: Option<(f64, f64)>) -> (Option<Depth>, Vec<Finding
         foam: Some(&foam),
         existing,
         spread_ft2: Some(area.net_ft2.likely),
+        growth: 0.0,
         one_kit,
         left: None,
     };

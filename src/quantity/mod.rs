@@ -11,7 +11,7 @@ use crate::job::{DepthWay, Job, Part, Reader};
 use crate::measure::{Band, BoardFeet};
 use serde::Serialize;
 
-pub use surface::{Lines, PatchFoam, Sum, in_place, rest, spread, uneven};
+pub use surface::{Lines, PatchFoam, Sum, closes_in, growth, in_place, mean, rest, spread, uneven};
 pub use until::{Until, until};
 
 /// The shares that are added to the foam in place, in percent.

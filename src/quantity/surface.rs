@@ -14,8 +14,12 @@ use serde::Serialize;
 pub enum Sum {
     /// Net area × aim, and nothing else.
     Plain,
+    /// (Net area + wrap × aim) × aim, and nothing else.
+    Wrapped,
     /// From its [`Lines`].
     Lines,
+    /// From its [`Lines`], each over an area that changes with the depth.
+    WrappedLines,
 }
 
 /// The lines of a surface with old foam, patches or an uneven ground.
@@ -24,8 +28,12 @@ pub enum Sum {
 pub struct Lines {
     /// Net area without the patches.
     pub rest_ft2: Band<SquareFeet>,
+    /// What is there already, on the mean and at both ends; zero where nothing is.
+    pub there_in: Band<Inches>,
     /// What is added there.
     pub add_in: Band<Inches>,
+    /// Half-way through what is added, the area without the patches; of a plane the same.
+    pub mean_ft2: Band<SquareFeet>,
     /// Foam there.
     pub rest: Band<BoardFeet>,
     /// The patches.
@@ -50,7 +58,7 @@ pub struct PatchFoam {
     pub depth_in: Band<Inches>,
     /// What is added there: its depth less what is there.
     pub add_in: Band<Inches>,
-    /// Its area × what is added.
+    /// Its area × what is added; of what is wrapped, its area half-way through that.
     pub feet: Band<BoardFeet>,
     /// The R that may be promised there.
     pub promised_r: Option<RValue>,
@@ -83,11 +91,48 @@ pub fn spread(area: Band<SquareFeet>, depth: Band<Inches>) -> Band<BoardFeet> {
     Band { low: area.low * depth.low, likely: area.likely * depth.likely, high: area.high * depth.high }
 }
 
+/// What each square foot of a surface grows by with an inch of depth: wrap ÷ net area. Half the curvature: 1 ÷ (2 ×
+/// radius) outside a pipe, less than zero inside a tank, zero for a plane.
+pub fn growth(area: &SurfaceArea) -> Band<f64> {
+    let (wrap, net) = (area.wrap_ft2_in, area.net_ft2);
+    let share = |wrap: f64, net: SquareFeet| if net.0 > 0.0 { wrap / net.0 } else { 0.0 };
+    Band {
+        low: share(wrap.low, net.low),
+        likely: share(wrap.likely, net.likely),
+        high: share(wrap.high, net.high),
+    }
+}
+
+/// The area half-way through added foam: in words, area × (1 + growth × (2 × what is there + what is added)).
+pub fn mean(
+    area: Band<SquareFeet>,
+    there: Band<Inches>,
+    add: Band<Inches>,
+    growth: Band<f64>,
+) -> Band<SquareFeet> {
+    let grown = |area: SquareFeet, there: Inches, add: Inches, growth: f64| {
+        SquareFeet(area.0 * (1.0 + growth * (2.0 * there.0 + add.0)))
+    };
+    Band {
+        low: grown(area.low, there.high, add.low, growth.low),
+        likely: grown(area.likely, there.likely, add.likely, growth.likely),
+        high: grown(area.high, there.low, add.high, growth.high),
+    }
+}
+
+/// The depth at which foam that grows inwards closes what it lies in, in inches; infinite where it does not. Up to
+/// there more depth is more foam.
+pub fn closes_in(growth: Band<f64>) -> f64 {
+    let least = growth.low.min(growth.likely).min(growth.high);
+    if least < 0.0 { -0.5 / least } else { f64::INFINITY }
+}
+
 /// The foam in place of one surface; with its lines where there are more than one.
 ///
 /// In words: in place = (net area − patches) × what is added + the sum of each patch's area × what is added
 /// there, and the share for an uneven ground on top. Without patches, old foam and unevenness this is net
-/// area × aim.
+/// area × aim. Of what is wrapped each area is the one half-way through what is added, and a patch grows as the
+/// rest does.
 pub fn in_place(
     surface: &Surface,
     area: &SurfaceArea,
@@ -97,12 +142,16 @@ pub fn in_place(
     foam: Option<&Foam>,
 ) -> (Band<BoardFeet>, Option<Lines>) {
     let existing = depth.existing.as_ref();
+    let there_in = existing.map_or(Band::exactly(Inches(0.0)), |there| there.depth_in);
+    let growth = growth(area);
+    let laid = |area, add| spread(mean(area, there_in, add, growth), add);
     if existing.is_none() && patches.is_empty() && uneven_pct.high <= 0.0 {
-        return (spread(area.net_ft2, depth.aim_in), None);
+        return (laid(area.net_ft2, depth.aim_in), None);
     }
     let rest_ft2 = rest(area.net_ft2, patches);
     let add_in = depth.add_in();
-    let rest = spread(rest_ft2, add_in);
+    let mean_ft2 = mean(rest_ft2, there_in, add_in, growth);
+    let rest = spread(mean_ft2, add_in);
     let patches: Vec<PatchFoam> = patches
         .iter()
         .map(|patch| {
@@ -114,7 +163,7 @@ pub fn in_place(
                 area_ft2: patch.area_ft2,
                 depth_in: patch.depth_in,
                 add_in,
-                feet: spread(patch.area_ft2, add_in),
+                feet: laid(patch.area_ft2, add_in),
                 promised_r: r.map(|listed| listed.r),
                 promised_r_at_in: r.map(|listed| listed.thickness_in),
             }
@@ -139,5 +188,6 @@ pub fn in_place(
         likely: flat.likely + uneven.likely,
         high: flat.high + uneven.high,
     };
-    (in_place, Some(Lines { rest_ft2, add_in, rest, patches, flat, uneven_pct, uneven }))
+    let lines = Lines { rest_ft2, there_in, add_in, mean_ft2, rest, patches, flat, uneven_pct, uneven };
+    (in_place, Some(lines))
 }

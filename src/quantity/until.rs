@@ -31,9 +31,10 @@ pub struct Until {
 ///
 /// In words: feet = area × what is added × (1 + uneven ÷ 100); the area is 100 ft² (10 m² in a metric job), or one
 /// foot (one meter) of the run × the height or width across it. Patches have areas or shares of their own, so
-/// nothing is told of a surface that has some.
+/// nothing is told of a surface that has some; nor of what is wrapped, whose foam is not its area × its depth.
 pub fn until(surface: &Surface, depth: &Depth, uneven_pct: Band<f64>, units: Units) -> Option<Until> {
-    if !surface.patches.is_empty() {
+    let wrapped = matches!(surface.shape, Shape::Cylinder | Shape::BoxDuct | Shape::RoundDuct);
+    if wrapped || !surface.patches.is_empty() {
         return None;
     }
     let metric = units == Units::Metric;

@@ -25,6 +25,7 @@ fn lifts_of(aim: &str, largest: &str, least: &str, wait: &str) -> (Option<Lifts>
         foam: None,
         existing: None,
         spread_ft2: None,
+        growth: 0.0,
         one_kit: None,
         left: None,
     };

@@ -6,7 +6,8 @@ use super::outline::Lines;
 use super::takeoff::Takeoff;
 use super::walk::LegRead;
 use super::{Column, Extent, Face, Measure, MemberRect, ShapeForm, View};
-use crate::job::{Reader, Surface, entry};
+use crate::job::{Part, Reader, Surface, entry};
+use crate::measure::Band;
 
 /// Everything that the room knows of one shape. A file of a shape holds its own, made with [`Family::new`] and
 /// whatever it does differently.
@@ -65,8 +66,10 @@ pub(super) struct Ways {
     pub(super) way: &'static str,
     /// The sides of a rim on which joists land.
     pub(super) landing: &'static str,
-    /// The faces of a room that are switched off, in its order.
+    /// The faces that are switched off, in the shape's own order: six of a room, four of a box duct, two ends.
     pub(super) off: [bool; 6],
+    /// `inside` or `outside` for a cylinder.
+    pub(super) side: &'static str,
 }
 
 impl Ways {
@@ -103,7 +106,17 @@ pub(super) struct Asking<'a> {
 impl Asking<'_> {
     /// The likely value of a measure; zero where it was not entered.
     pub(super) fn of(&self, field: &str) -> f64 {
-        self.measures.iter().find(|one| one.field == field).map_or(0.0, |one| one.value.likely)
+        self.band(field).likely
+    }
+
+    /// A measure; zero where it was not entered.
+    pub(super) fn band(&self, field: &str) -> Band<f64> {
+        self.measures.iter().find(|one| one.field == field).map_or(Band::exactly(0.0), |one| one.value)
+    }
+
+    /// The word pressed in a field.
+    pub(super) fn pressed(&self, field: &str, reader: &mut Reader) -> Option<&'static str> {
+        reader.choice(Part::Surface, self.surface.id, &self.surface.entries, field)
     }
 
     /// Whether something was entered.

@@ -6,6 +6,8 @@
 //! | `rim_run`, `bays`, `pitched_plane`, `gable`, `part_height`, `strip`, `gap`, `penetrations` | one shape each |
 //! | `hip_roof`, `triangle`, `trapezoid`, `polygon` | one shape each |
 //! | `walk` | the edges of a polygon: closing, crossing, corners |
+//! | `arch`, `cylinder`, `dome`, `box_duct`, `round_duct` | one round or boxed shape each |
+//! | `circle` | circles and their arcs |
 //! | `takeoff` | what was entered of a surface, read once |
 //! | `family` | a shape as a row of one table |
 //! | `openings` | windows, doors and other holes |
@@ -26,8 +28,13 @@
 //! opening's place is always its likely one. So bands of openings and framing run with the net area that they
 //! lead to, not with their own size.
 
+mod arch;
 mod bays;
+mod box_duct;
+mod circle;
 mod cover;
+mod cylinder;
+mod dome;
 mod family;
 mod footprint;
 mod framed;
@@ -45,6 +52,7 @@ mod polygon;
 mod rectangle;
 mod rim_run;
 mod room;
+mod round_duct;
 mod strip;
 mod takeoff;
 mod trapezoid;
@@ -168,11 +176,13 @@ pub struct SurfaceArea {
     /// The measures used.
     pub measures: Vec<Measure>,
     /// Which of the ways to one measure was taken: `typed`, `sides` or `landing` for a run, `count` or `run` for
-    /// bays, `rise` or `pitch` for a gable, `base_height` or `three_sides` for a triangle; empty where there is only
-    /// one.
+    /// bays, `rise` or `pitch` for a gable, `base_height` or `three_sides` for a triangle, `rise` or `radius` for an
+    /// arch, `diameter` or `circumference` for what is round; empty where there is only one.
     pub way: &'static str,
     /// The sides of a rim on which joists land: `length`, `width`, or a typed `run`; empty where not said.
     pub landing: &'static str,
+    /// `inside` or `outside` for a cylinder; empty for other shapes.
+    pub side: &'static str,
     /// What lies between the measures and the area of one: lengths in inches (`…_length`), areas in square feet
     /// (`…_ft2`), counts.
     pub parts: Vec<Measure>,
@@ -195,7 +205,9 @@ pub struct SurfaceArea {
     /// The area to foam.
     pub net_ft2: Band<SquareFeet>,
     /// What its mean area to foam grows by with each inch of depth, in square feet: foam around a pipe or a duct
-    /// covers more the thicker it is. In words: board feet = (net area + this × depth) × depth. Zero for a plane.
+    /// covers more the thicker it is, inside a tank less. In words: board feet = (net area + this × depth) × depth.
+    /// Zero for a plane; below zero inside a tank; openings take the same share of it as of the area. Each column
+    /// goes with that of the net area.
     pub wrap_ft2_in: Band<f64>,
     /// Each opening, in the job's order.
     pub openings: Vec<OpeningArea>,
@@ -516,6 +528,11 @@ const FAMILIES: &[Family] = &[
     strip::FAMILY,
     gap::FAMILY,
     penetrations::FAMILY,
+    arch::FAMILY,
+    cylinder::FAMILY,
+    dome::FAMILY,
+    box_duct::FAMILY,
+    round_duct::FAMILY,
 ];
 
 fn family(shape: Shape) -> Option<&'static Family> {

@@ -85,7 +85,9 @@ fn areas(takeoff: &Takeoff, column: Column) -> Areas {
     .min(gross - openings);
     let net = (gross - openings - framing).max(0.0);
     let (one, times) = (gross, column.of(takeoff.times));
-    let wrap = (takeoff.family.wrap_ft2_in)(&takeoff.sizes(column)) * times;
+    // Of the wrap goes what goes of the area.
+    let left = if gross > 0.0 { net / gross } else { 0.0 };
+    let wrap = (takeoff.family.wrap_ft2_in)(&takeoff.sizes(column)) * times * left;
     if times == 1.0 {
         return Areas { one, gross, taken, openings, clear, pieces, share_pct, framing, net, wrap, members };
     }
@@ -190,6 +192,7 @@ pub(super) fn area(takeoff: &Takeoff) -> SurfaceArea {
         way: takeoff.ways.way,
         landing: takeoff.ways.landing,
         walk: walk::walked(&takeoff.legs, low_shows, high_shows),
+        side: takeoff.ways.side,
         strips_ft2: strips,
         parts,
         one_ft2: area(&|areas| areas.one),

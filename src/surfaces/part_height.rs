@@ -1,16 +1,14 @@
 //! A band around a footprint or along a run, from one height to another.
 
-use super::family::{Family, Sizes, Ways};
+use super::family::{Asking, Family, Sizes, Ways};
 use super::outline::Of;
 use super::{Asked, Extent, ShapeForm, Side};
 use crate::findings::{Code, Finding};
-use crate::job::{Part, Shape};
+use crate::job::{Part, Reader, Shape};
 
 pub(super) const FAMILY: Family = Family {
     ways: |asking, reader| {
-        if asking.complete && asking.of("from_height") >= asking.of("to_height") {
-            reader.say(Finding::new(Code::HeightsCross, Part::Surface, asking.surface.id, "to_height"));
-        }
+        crossing(asking, reader);
         Some(Ways::by(if asking.has("perimeter") { "typed" } else { "sides" }))
     },
     parts: |sizes| vec![("run_length", run(sizes))],
@@ -39,6 +37,13 @@ const FORM: ShapeForm = ShapeForm {
     places: false,
     legs: false,
 };
+
+/// Says so where the upper edge is no higher than the lower one.
+pub(super) fn crossing(asking: &Asking, reader: &mut Reader) {
+    if asking.complete && asking.of("from_height") >= asking.of("to_height") {
+        reader.say(Finding::new(Code::HeightsCross, Part::Surface, asking.surface.id, "to_height"));
+    }
+}
 
 /// The run, in inches: typed, or 2 × (length + width).
 fn run(sizes: &Sizes) -> f64 {

@@ -190,9 +190,9 @@ impl Takeoff {
 }
 
 /// Whether more of it makes the area smaller: the lower edge of a band, the pipe through a hole, the pieces that
-/// a member is made of.
+/// a member is made of, the radius of an arc.
 fn shrinks(field: &str) -> bool {
-    matches!(field, "from_height" | "pipe_size" | "plies")
+    matches!(field, "from_height" | "pipe_size" | "plies" | "radius")
 }
 
 /// Whether the layout has more members than a drawing holds: openings then have no place among them.

@@ -72,6 +72,20 @@ pub(super) const STEPS: &[Step] = &[
     )
     .when("depth.aim_by", &["left_over_old"]),
     step(
+        "aim_wrapped",
+        S::Surface,
+        "depth.aim_in.likely",
+        &[
+            "depth.wrapped.feet_bdft",
+            "depth.wrapped.begins_ft2",
+            "depth.wrapped.growth_ft2_in",
+            "depth.wrapped.there_in",
+        ],
+        "in",
+        "wrapped",
+    )
+    .when("depth.aim_by", &["wrapped"]),
+    step(
         "promised_aim",
         S::Surface,
         "depth.promised_in",

@@ -5,6 +5,15 @@ use super::{Scope as S, Step, TAPE, step};
 pub(super) const STEPS: &[Step] = &[
     step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot")
         .when("in_place_by", &["plain"]),
+    step(
+        "surface_wrapped",
+        S::Surface,
+        "in_place",
+        &["area.net_ft2", "area.wrap_ft2_in", "depth.aim_in"],
+        "bdft",
+        "wrapped",
+    )
+    .when("in_place_by", &["wrapped"]),
     step("rest_area", S::Surface, "lines.rest_ft2", &["area.net_ft2", "lines.patches.area_ft2"], "ft2", TAPE),
     step(
         "rest_in_place",
@@ -13,7 +22,19 @@ pub(super) const STEPS: &[Step] = &[
         &["lines.rest_ft2", "lines.add_in"],
         "bdft",
         "board_foot",
-    ),
+    )
+    .when("in_place_by", &["lines"]),
+    step(
+        "mean_area",
+        S::Surface,
+        "lines.mean_ft2",
+        &["lines.rest_ft2", "area.net_ft2", "area.wrap_ft2_in", "lines.there_in", "lines.add_in"],
+        "ft2",
+        "wrapped",
+    )
+    .when("in_place_by", &["wrapped_lines"]),
+    step("rest_wrapped", S::Surface, "lines.rest", &["lines.mean_ft2", "lines.add_in"], "bdft", "board_foot")
+        .when("in_place_by", &["wrapped_lines"]),
     step(
         "patches_in_place",
         S::Surface,
@@ -24,7 +45,7 @@ pub(super) const STEPS: &[Step] = &[
     ),
     step("uneven", S::Surface, "lines.uneven", &["lines.flat", "lines.uneven_pct"], "bdft", "uneven"),
     step("lines_in_place", S::Surface, "in_place", &["lines.flat", "lines.uneven"], "bdft", "board_foot")
-        .when("in_place_by", &["lines"]),
+        .when("in_place_by", &["lines", "wrapped_lines"]),
     step(
         "until_area",
         S::Surface,

@@ -5,6 +5,7 @@ use crate::job::{Job, Now};
 use crate::readiness::moist_air;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
+use std::f64::consts::PI;
 use std::path::Path;
 
 /// What stands at a step's inputs, seen in one column of its bands.
@@ -73,18 +74,19 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "gross_typed" => |given| given.one(0).into(),
         "gross_plane" | "gross_floor" => |given| (given.one(0) * given.one(1) / 144.0).into(),
         "gross_footprint" => |given| (2.0 * (given.one(0) + given.one(1)) * given.one(2) / 144.0).into(),
-        "run_typed" | "run_landing" | "bays_typed" | "rise_typed" => |given| given.one(0).into(),
+        "run_typed" | "run_landing" | "bays_typed" | "rise_typed" | "around_typed" => {
+            |given| given.one(0).into()
+        }
         "run_sides" => |given| (2.0 * (given.one(0) + given.one(1))).into(),
         "landing_length" | "landing_width" => |given| (2.0 * given.one(0)).into(),
         "landing_typed" => |given| given.one(0).min(given.one(1)).into(),
-        "rim_band" | "rim_ledge" | "rim_lap" | "gross_pitched" | "gross_strip" | "gross_gap" => {
-            |given| (given.one(0) * given.one(1) / 144.0).into()
-        }
+        "rim_band" | "rim_ledge" | "rim_lap" | "gross_pitched" | "gross_strip" | "gross_gap"
+        | "gross_arch" | "gross_around" => |given| (given.one(0) * given.one(1) / 144.0).into(),
         "rim_cores" | "times" => |given| (given.one(0) * given.one(1)).into(),
         "room_floor" | "room_ceiling" | "room_front" | "room_right" | "room_back" | "room_left" => {
             |given| (given.one(0) * given.one(1) / 144.0).into()
         }
-        "gross_rim" | "gross_room" => |given| sum(&given.all(0)),
+        "gross_rim" | "gross_room" | "gross_cylinder" => |given| sum(&given.all(0)),
         "bays_from_run" => |given| (given.one(0) / given.one(1) - 1e-9).ceil().into(),
         "gross_bays" => |given| ((0..4).map(|at| given.one(at)).product::<f64>() / 144.0).into(),
         "slope_length" => |given| (given.one(0) * libm::hypot(given.one(1), 1.0)).into(),
@@ -127,8 +129,35 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "gross_band" => |given| (given.one(0) * (given.one(2) - given.one(1)).max(0.0) / 144.0).into(),
         "gross_penetrations" => |given| {
             let ring = given.one(1) * given.one(1) - given.one(2) * given.one(2);
-            (given.one(0) * core::f64::consts::PI / 4.0 * ring.max(0.0) / 144.0).into()
+            (given.one(0) * PI / 4.0 * ring.max(0.0) / 144.0).into()
         },
+        "arc_rise" => |given| {
+            let (span, rise) = (given.one(0), given.one(1));
+            let radius = (span * span / 4.0 + rise * rise) / (2.0 * rise);
+            (4.0 * radius * libm::atan(2.0 * rise / span)).into()
+        },
+        "arc_radius" => |given| (2.0 * given.one(1) * libm::asin(given.one(0) / 2.0 / given.one(1))).into(),
+        "around_diameter" => |given| (given.one(0) * PI).into(),
+        "around_sides" => |given| (given.one(0) * given.one(1) + given.one(2) * given.one(3)).into(),
+        "cylinder_wall" => |given| (given.one(0) * (given.one(2) - given.one(1)) / 144.0).into(),
+        "cylinder_ends" => |given| (given.one(0) * given.one(1) * given.one(1) / PI / 4.0 / 144.0).into(),
+        "gross_dome" => |given| {
+            let (half, rise) = (given.one(0) / 2.0, given.one(1));
+            (PI * (half * half + rise * rise) / 144.0).into()
+        },
+        "wrap_inside" => |given| {
+            let wall = PI * given.one(0) / given.one(1);
+            (-(wall + given.one(2) * given.one(1) / 144.0) / given.one(3) * given.one(4)).into()
+        },
+        "wrap_outside" => |given| {
+            let wall = PI * given.one(0) / given.one(1);
+            ((wall + given.one(2) * PI / 4.0 * given.one(1) / 144.0) / given.one(3) * given.one(4)).into()
+        },
+        "wrap_box_duct" => |given| {
+            let corners = given.one(0) * given.one(1);
+            (corners * PI / 4.0 * given.one(2) / 144.0 / given.one(3) * given.one(4)).into()
+        },
+        "wrap_round_duct" => |given| (PI * given.one(0) / 144.0 / given.one(1) * given.one(2)).into(),
         "opening" => |given| (given.one(0) * given.one(1) * given.one(2) / 144.0).into(),
         "openings" | "framing_pieces" => |given| sum(&given.all(0)),
         "counted_share" => |given| (given.all(0).iter().sum::<f64>() / given.one(1) * 100.0).into(),
@@ -156,6 +185,18 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "aim_kit_over_old" => |given| (given.one(0) / (given.one(1) * given.one(2)) + given.one(3)).into(),
         "aim_left" => |given| (given.one(0) / given.one(1)).into(),
         "aim_left_over_old" => |given| (given.one(0) / given.one(1) + given.one(2)).into(),
+        "aim_wrapped" => |given| {
+            // The root by halving: the area half-way through times what is added is the foam.
+            let (mut low, mut high) = (0.0_f64, 1_000.0_f64);
+            for _ in 0..200 {
+                let added = (low + high) / 2.0;
+                match (given.one(1) + given.one(2) * added) * added < given.one(0) {
+                    true => low = added,
+                    false => high = added,
+                }
+            }
+            (given.one(3) + high).into()
+        },
         "most_exposed" => |given| given.one(0).into(),
         "rules_gap" => |given| (given.one(0) - given.one(1)).into(),
         "to_add" => |given| {
@@ -168,7 +209,12 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
                 list.iter().map(|one| number(one, given.other_column()).expect("a number")).sum();
             (given.one(0) - taken).max(0.0).into()
         },
-        "rest_in_place" => |given| (given.one(0) * given.one(1)).into(),
+        "mean_area" => |given| {
+            let there = number(&given.values[3], given.other_column()).expect("a number");
+            (given.one(0) * (1.0 + given.one(2) / given.one(1) * (2.0 * there + given.one(4)))).into()
+        },
+        "surface_wrapped" => |given| ((given.one(0) + given.one(1) * given.one(2)) * given.one(2)).into(),
+        "rest_in_place" | "rest_wrapped" => |given| (given.one(0) * given.one(1)).into(),
         "patches_in_place" => |given| (given.one(0) + given.all(1).iter().sum::<f64>()).into(),
         "uneven" => |given| (given.one(0) * given.one(1) / 100.0).into(),
         "built_member" => |given| (given.one(0) * given.one(1)).into(),

@@ -9,11 +9,18 @@ const LANDING: &str = "area.parts.landing_length";
 const BAYS: &str = "area.parts.bays_along";
 const SLOPE: &str = "area.parts.slope_length";
 const RISE: &str = "area.parts.rise_length";
+const AROUND: &str = "area.parts.around_length";
+const ARC: &str = "area.parts.arc_length";
+const WALL: &str = "area.parts.wall_ft2";
+const WRAP: &str = "area.wrap_ft2_in";
+const NET: &str = "area.net_ft2";
 const SIDES: &[&str] = &["area.measures.length", "area.measures.width"];
 
 const HIP: &[&str] = &["area.measures.length", "area.measures.width", "area.measures.pitch"];
 const HIPS: &[&str] = &["hip_roof"];
 const WALK: &[&str] = &["area.walk.length_in", "area.walk.turn_deg"];
+/// Circles, spheres and their parts.
+const CIRCLE: &str = "circle";
 
 /// A share of what the openings leave.
 const SHARE: &[&str] = &["area.gross_ft2", "area.openings_ft2", "area.framing_share_pct"];
@@ -228,6 +235,40 @@ pub(super) const STEPS: &[Step] = &[
         TAPE,
     )
     .when("area.shape", &["penetrations"]),
+    step("arc_rise", S::Surface, ARC, &["area.measures.span", "area.measures.rise"], "ft_in", CIRCLE)
+        .when("area.way", &["rise"]),
+    step("arc_radius", S::Surface, ARC, &["area.measures.span", "area.measures.radius"], "ft_in", CIRCLE)
+        .when("area.way", &["radius"]),
+    step("gross_arch", S::Surface, ONE, &[ARC, "area.measures.length"], "ft2", TAPE)
+        .when("area.shape", &["arch"]),
+    step("around_diameter", S::Surface, AROUND, &["area.measures.diameter"], "ft_in", CIRCLE)
+        .when("area.way", &["diameter"]),
+    step("around_typed", S::Surface, AROUND, &["area.measures.circumference"], "ft_in", TAPE)
+        .when("area.way", &["circumference"]),
+    step(
+        "around_sides",
+        S::Surface,
+        AROUND,
+        &["area.parts.wide_sides", "area.measures.width", "area.parts.high_sides", "area.measures.height"],
+        "ft_in",
+        TAPE,
+    )
+    .when("area.shape", &["box_duct"]),
+    step(
+        "cylinder_wall",
+        S::Surface,
+        WALL,
+        &[AROUND, "area.measures.from_height", "area.measures.to_height"],
+        "ft2",
+        TAPE,
+    ),
+    step("cylinder_ends", S::Surface, "area.parts.ends_ft2", &["area.parts.ends", AROUND], "ft2", CIRCLE),
+    step("gross_cylinder", S::Surface, ONE, &["area.strips_ft2"], "ft2", TAPE)
+        .when("area.shape", &["cylinder"]),
+    step("gross_dome", S::Surface, ONE, &["area.measures.diameter", "area.measures.rise"], "ft2", CIRCLE)
+        .when("area.shape", &["dome"]),
+    step("gross_around", S::Surface, ONE, &[AROUND, "area.measures.length"], "ft2", TAPE)
+        .when("area.shape", &["box_duct", "round_duct"]),
     step("times", S::Surface, "area.gross_ft2", &[ONE, "area.measures.times"], "ft2", TAPE)
         .when("area.many", &["times"]),
     step("opening", S::Opening, "whole_ft2", &["width_in", "height_in", "count"], "ft2", TAPE),
@@ -272,4 +313,19 @@ pub(super) const STEPS: &[Step] = &[
         "ft2",
         TAPE,
     ),
+    step("wrap_inside", S::Surface, WRAP, &[WALL, AROUND, "area.parts.ends", ONE, NET], "ft2", CIRCLE)
+        .when("area.side", &["inside"]),
+    step("wrap_outside", S::Surface, WRAP, &[WALL, AROUND, "area.parts.ends", ONE, NET], "ft2", CIRCLE)
+        .when("area.side", &["outside"]),
+    step(
+        "wrap_box_duct",
+        S::Surface,
+        WRAP,
+        &["area.parts.wide_sides", "area.parts.high_sides", "area.measures.length", ONE, NET],
+        "ft2",
+        CIRCLE,
+    )
+    .when("area.shape", &["box_duct"]),
+    step("wrap_round_duct", S::Surface, WRAP, &["area.measures.length", ONE, NET], "ft2", CIRCLE)
+        .when("area.shape", &["round_duct"]),
 ];

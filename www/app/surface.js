@@ -199,13 +199,14 @@ export function mount(root, store, route) {
       row(t('surface.gross'), area.many ? t('surface.times', { n: area.measures.find((one) => one.field === 'times')?.value.likely ?? 1 }) : isRange(area.gross_ft2) ? undefined : '', worked(ranged(area.gross_ft2, w.area), 'surface', id, area.many ? 'area.gross_ft2' : 'area.one_ft2')),
       area.openings_ft2.likely > 0 ? row(t('surface.taken_openings'), '', worked(out(area.openings_ft2), 'surface', id, 'area.openings_ft2')) : undefined,
       area.framing_ft2.likely > 0 ? row(t('surface.taken_framing'), t(`surface.framing_${area.framing_by}`, { n: area.members }), worked(out(area.framing_ft2), 'surface', id, 'area.framing_ft2')) : undefined,
-      row(el('b', '', t('surface.net')), '', worked(ranged(area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), 'sum'))]);
+      row(el('b', '', t('surface.net')), '', worked(ranged(area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), 'sum'),
+      area.wrap_ft2_in.likely ? row(t('surface.wrap'), t('surface.wrap_why'), worked(w.area(area.wrap_ft2_in.likely), 'surface', id, 'area.wrap_ft2_in')) : undefined)]);
   }
 
   /** A figure between the measures and the area, where it says more than a measure does. @param {import('./core.js').SurfaceArea} area @param {import('./core.js').Measure} one */
   function partOf(area, one) {
     const w = figures(store.job.units);
-    const asks = { bays_along: area.way === 'run', rise_length: area.way === 'pitch' || area.shape === 'hip_roof', slope_length: true, hip_length: true, ridge_length: true, height_length: true, perimeter_length: true, gap_length: one.value.likely > 0, closing_length: one.value.likely > 0, run_length: false, landing_length: false };
+    const asks = { bays_along: area.way === 'run', rise_length: area.way === 'pitch' || area.shape === 'hip_roof', slope_length: true, hip_length: true, ridge_length: true, height_length: true, perimeter_length: true, gap_length: one.value.likely > 0, closing_length: one.value.likely > 0, run_length: false, landing_length: false, arc_length: true, around_length: area.way !== 'circumference', ends: false, wide_sides: false, high_sides: false };
     const shows = asks[/** @type {keyof typeof asks} */ (one.field)] ?? (area.parts.some((other) => other.field !== one.field && other.field.endsWith('_ft2')) && one.value.likely > 0);
     if (!shows) return [];
     const write = one.field.endsWith('_ft2') ? w.area : one.field.endsWith('_length') ? w.length : w.count;
