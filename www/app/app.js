@@ -7,7 +7,7 @@ import { el, say } from './list.js';
 import { startMenu } from './menu.js';
 import { hush, notify, placeNotices } from './notices.js';
 import { offline, startOffline } from './offline.js';
-import { getPrefs, setPrefs, showTheme } from './prefs.js';
+import { getPrefs, padWanted, setPrefs, showPad, showTheme } from './prefs.js';
 import { createShelf, newId } from './shelf.js';
 import { createStore } from './store.js';
 import { go, LINK, parse, SCREENS, to } from './view.js';
@@ -193,6 +193,11 @@ function listen() {
     }
     update();
     if (kind !== 'estimate') shelfChanged();
+  });
+  document.addEventListener('focusin', ({ target }) => {
+    if (!(target instanceof HTMLInputElement && target.dataset.mode) || !padWanted() && !getPrefs().pad) return;
+    // Without the pad the device's own keyboard has to come.
+    import('./tape.js').then((tape) => tape.focused(store, target)).catch(() => showPad(true));
   });
   window.addEventListener('hashchange', () => {
     moved = true;

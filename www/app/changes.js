@@ -27,7 +27,8 @@
  * @typedef {{do: 'units', units: import('./core.js').Units,
  *   unitOf?: (part: Part, field: string, units: import('./core.js').Units) => import('./core.js').Unit | undefined}} UnitsChange
  *   Entries that carry no unit are given the one that they had so far, so that no figure changes its meaning.
- * @typedef {{do: 'add_surface', shape: import('./core.js').Shape, name?: string, entries?: Entered[]}} AddSurface
+ * @typedef {{do: 'add_surface', shape: import('./core.js').Shape, name?: string, entries?: Entered[],
+ *   depth_way?: import('./core.js').DepthWay}} AddSurface  `entries`: what it takes over from another.
  * @typedef {{do: 'remove', part: Part, id: number}} Remove  Any listed thing, with all that hangs on it.
  * @typedef {{do: 'duplicate_surface', id: number, name?: string}} DuplicateSurface
  * @typedef {{do: 'move_surface', id: number, by: number}} MoveSurface
@@ -80,7 +81,7 @@ export function apply(job, change) {
     case 'name': return at(job, change.part, change.id, (thing) => ({ ...thing, name: change.name }));
     case 'units': return units(job, change);
     case 'add_surface': return add(job, 'surfaces', (id) => ({
-      id, name: change.name ?? '', shape: change.shape, entries: change.entries ?? [], openings: [], patches: [], legs: [], depth_way: 'typed',
+      id, name: change.name ?? '', shape: change.shape, entries: change.entries ?? [], openings: [], patches: [], legs: [], depth_way: change.depth_way ?? 'typed',
       deduct_framing: FRAMED.has(change.shape), depth_kit: 0, foam: 0,
     }));
     case 'remove': return remove(job, change.part, change.id);

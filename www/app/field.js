@@ -32,6 +32,7 @@ import { entryOf, find } from './changes.js';
 import { fieldRow, now, reading } from './calls.js';
 import { el, say } from './list.js';
 import { mark, markOf } from './marks.js';
+import { padWanted } from './prefs.js';
 import { finding, has, label as nameOf, t } from './words.js';
 
 /** The DOM id of a field. @param {Part} part @param {number} id @param {string} field */
@@ -41,6 +42,12 @@ export function fieldId(part, id, field) {
 
 /** Lengths and members are written with marks, fractions and letters, so they need the whole keyboard. */
 const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', count: 'numeric' };
+
+/** Which keyboard a field asks the device for; none where the tape pad stands. @param {import('./core.js').Kind | undefined} kind @returns {Record<string, string>} */
+function keyboard(kind) {
+  const mode = KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (kind)] ?? 'decimal';
+  return kind === 'date' || kind === 'probes' ? { inputmode: mode } : { inputmode: padWanted() ? 'none' : mode, 'data-mode': mode };
+}
 
 /** The unit that a bare number may have meant instead. @type {Partial<Record<import('./core.js').Unit, import('./core.js').Unit>>} */
 const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min', mph: 'kmh', kmh: 'mph' };
@@ -60,7 +67,7 @@ export function field(about) {
   const many = row?.kind === 'probes';
   const input = /** @type {HTMLInputElement} */ (el(/** @type {'input'} */ (many ? 'textarea' : 'input'), {
     id: dom, ...(many ? { rows: 2 } : { type: 'text' }), autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
-    inputmode: KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (row?.kind)] ?? 'decimal',
+    ...keyboard(row?.kind),
     'aria-describedby': `${dom}-read ${dom}-from ${dom}-error`,
   }));
   const box = el('span', 'box', input, unitText);

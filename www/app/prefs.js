@@ -9,6 +9,8 @@
  * @property {import('./words.js').Language} [language]
  * @property {import('./core.js').Units} [units]
  * @property {string} [job]  the job that was open last
+ * @property {'on' | 'off'} [pad]  the tape pad; without a choice it comes where a finger does the pressing
+ * @property {'left'} [hand]  the thumb that presses the tape pad, if not the right one
  */
 
 const KEY = 'foamwright.prefs';
@@ -33,6 +35,20 @@ export function showTheme() {
   const { theme } = getPrefs();
   if (theme === 'paper' || theme === 'crawl') document.documentElement.dataset.theme = theme;
   else delete document.documentElement.dataset.theme;
+}
+
+/** Set once the pad could not be fetched: the keyboard does its work then. */
+let lost = false;
+
+/** Whether the tape pad is wanted in place of the device's own keyboard. */
+export function padWanted() {
+  return !lost && (getPrefs().pad ?? (matchMedia('(pointer: coarse)').matches ? 'on' : 'off')) === 'on';
+}
+
+/** Fields that the pad serves keep the device's keyboard away while it is wanted. */
+export function showPad(missing = lost) {
+  lost = missing;
+  for (const input of document.querySelectorAll('[data-mode]')) input.setAttribute('inputmode', padWanted() ? 'none' : input.getAttribute('data-mode') ?? '');
 }
 
 /** A value kept as JSON under a key; `blank` where there is none, or none that can be read. @template T @param {string} key @param {T} blank @returns {T} */

@@ -4,10 +4,11 @@ import { loadCatalogue, newer, own, dropSheet, sheets } from './catalogue.js';
 import { fieldsOf } from './calls.js';
 import { field, line } from './field.js';
 import { el, list, say } from './list.js';
-import { languagePick, themePick, unitsPick } from './menu.js';
+import { languagePick, pick, themePick, unitsPick } from './menu.js';
 import { notify } from './notices.js';
 import { check, offline, removeCopy } from './offline.js';
 import { head, way } from './parts.js';
+import { getPrefs, setPrefs, showPad } from './prefs.js';
 import { fieldGroup, grouped } from './sheets.js';
 import { go, to } from './view.js';
 import { has, t } from './words.js';
@@ -48,7 +49,7 @@ export function mount(root, store) {
       el('div', 'dos', way(t('settings.to_catalogue'), to('catalogue')), way(t('settings.to_stock'), to('stock'))),
       el('p', 'note top', t('settings.governs')),
       ...groups.map((one) => one.node),
-      section('device', themePick(), languagePick((language) => document.dispatchEvent(new CustomEvent('foamwright-language', { detail: language }))), copy,
+      section('device', themePick(), languagePick((language) => document.dispatchEvent(new CustomEvent('foamwright-language', { detail: language }))), ...padPicks(), copy,
         el('div', 'dos',
           el('button', { type: 'button', class: 'do line wide', click: () => void askNewer() }, t('settings.check')),
           el('button', { type: 'button', class: 'do line wide', click: () => void removeCopy().then(() => notify('copy_gone', 'watch', t('settings.copy_removed'), t('settings.copy_removed_do'))) }, t('settings.remove_copy')))))));
@@ -70,6 +71,18 @@ export function mount(root, store) {
 function section(key, ...inside) {
   const notes = `settings.${key}_note`;
   return el('section', { id: `settings-${key}` }, el('h2', 'bar', t(`settings.${key}`)), has(notes) && el('p', 'note', t(notes)), ...inside);
+}
+
+/** Whether the tape pad comes, and for which thumb. */
+function padPicks() {
+  return [
+    pick(t('settings.pad'), [['auto', t('settings.pad_auto')], ['on', t('settings.pad_on')], ['off', t('settings.pad_off')]], getPrefs().pad ?? 'auto', (pad) => {
+      setPrefs({ pad: pad === 'auto' ? undefined : pad });
+      showPad();
+    }),
+    el('p', 'note', t('settings.pad_note')),
+    pick(t('settings.hand'), [['right', t('settings.hand_right')], ['left', t('settings.hand_left')]], getPrefs().hand ?? 'right', (hand) => setPrefs({ hand: hand === 'left' ? hand : undefined })),
+  ];
 }
 
 async function askNewer() {

@@ -53,10 +53,17 @@ function measure(store) {
   };
 }
 
-/** Adds a surface and goes to it. @param {Store} store */
+/** The surface that was added last, and whose depth it took over. @type {{id: number, from?: number}} */
+export let added = { id: 0 };
+
+/** Adds a surface of the last one's shape, to the depth that was chosen there, and goes to it. @param {Store} store */
 export function addSurface(store) {
   const id = store.job.next_id;
-  store.dispatch({ do: 'add_surface', shape: 'framed_wall' });
+  const last = store.job.surfaces.at(-1);
+  const way = last?.depth_way === 'target_r' ? 'target_r' : 'typed';
+  const entries = (last?.depth_way === way ? last.entries : []).filter((one) => one.field === (way === 'typed' ? 'depth' : 'target_r'));
+  store.dispatch({ do: 'add_surface', shape: last?.shape ?? 'framed_wall', entries, depth_way: entries.length ? way : 'typed' });
+  added = { id, from: entries.length ? last?.id : undefined };
   go(to('surface', id));
 }
 

@@ -7,10 +7,11 @@ import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
 import { fills } from './fill.js';
 import { bare, figures, isRange, ranged } from './figures.js';
-import { el, list } from './list.js';
+import { el, list, say } from './list.js';
+import { padWanted } from './prefs.js';
 import { breadth, byId, findingNote, framed, head, more, press, redraw, row, to, way, worked } from './parts.js';
 import { untilThen } from './until.js';
-import { addSurface, jobName } from './sheet.js';
+import { added, addSurface, jobName } from './sheet.js';
 import { outlineOf, toScale } from './toscale.js';
 import { go } from './view.js';
 import { has, label, t } from './words.js';
@@ -52,18 +53,30 @@ export function mount(root, store, route) {
     el('div', 'dos', press(t('surface.add_leg'), 'add-leg', addLeg)));
   const name = line({ store, part: 'surface', id, field: 'name', label: t('surface.name') });
   const shape = el('select', { id: fieldId('surface', id, 'shape'), change: () => store.dispatch({ do: 'shape', id, shape: /** @type {import('./core.js').Shape} */ (shape.value) }) });
+  // A surface that was just added, with the tape pad: each shape is one press away.
+  const begun = added.id === id && padWanted();
+  let byFinger = false;
+  const shapes = shapeForms().map((form) => el('input', { type: 'radio', name: `shape-${id}`, value: form.shape, click: () => {
+    store.dispatch({ do: 'shape', id, shape: form.shape });
+    if (byFinger) void store.settled().then(begin);
+  } }));
+  const shapeKeys = el('fieldset', { class: 'choices field wide', hidden: !begun, pointerdown: () => { byFinger = true; }, keydown: () => { byFinger = false; } }, el('legend', '', t('surface.shape')),
+    el('div', 'keys-row many', ...shapes.map((one) => el('label', 'key-choice', one, el('span', '', t(`surface.shape.${one.value}`))))));
   for (const form of shapeForms()) shape.append(el('option', { value: form.shape }, t(`surface.shape.${form.shape}`)));
   const shapeHint = el('p', 'read');
   const deduct = el('input', { type: 'checkbox', id: fieldId('surface', id, 'deduct_framing'), change: () => store.dispatch({ do: 'deduct', id, on: deduct.checked }) });
   const deductPart = el('label', 'switch', deduct, el('span', '', t('surface.deduct'), el('small', '', t('surface.deduct_why'))));
   const photos = el('div');
+  const depths = ['depth', 'target_r'].map((one) => ({ name: one, shown: field({ store, part: 'surface', id, field: one, label: t(`surface.${one}`), quiet: true }) }));
+  const taken = el('p', { class: 'read', role: 'status' });
+  const depthPart = el('div', 'fields', ...depths.map((one) => one.shown.node), taken);
   const after = el('div');
   const bar = answerBar();
   let active = '';
 
   root.append(el('main', '', top, tabs, drawing, el('div', 'pad',
-    el('div', 'fields top', name.node, el('div', 'field wide', el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape), shapeHint)),
-    entries, legsPart, deductPart, openingsPart, notes, areas, photos, after)), bar.node);
+    el('div', 'fields top', name.node, shapeKeys, el('div', { class: 'field wide', hidden: begun }, el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape)), el('div', 'field wide', shapeHint)),
+    entries, legsPart, depthPart, deductPart, openingsPart, notes, areas, photos, after)), bar.node);
 
   // The field that has the focus lights its dimension.
   // Not between the two halves of a press: the drawing made anew would lose it.
@@ -98,6 +111,13 @@ export function mount(root, store, route) {
     photos.append(el('h2', 'bar', t('photos.title')), part.node, el('p', 'note top', t('photos.note')));
     shots = part;
   }, () => undefined);
+
+  /** With the tape pad a new surface begins at the first measure that it needs. */
+  function begin() {
+    const first = (store.estimate?.findings ?? []).find((one) => one.code === 'needed' && one.at.part === 'surface' && one.at.id === id);
+    if (first && padWanted()) focusField(fieldId('surface', id, first.at.field));
+  }
+  if (begun) void store.settled().then(() => setTimeout(begin));
 
   const form = () => shapeForms().find((one) => one.shape === get()?.shape);
 
@@ -142,6 +162,7 @@ export function mount(root, store, route) {
       el('a', { href: to('surface', one.id), 'aria-current': one.id === id && 'page' }, el('span', '', nameOf(one)))), el('button', { type: 'button', 'data-key': 'tab-add', click: () => addSurface(store) }, t('surface.add')))]);
     name.update();
     if (document.activeElement !== shape) shape.value = surface.shape;
+    for (const one of shapes) one.checked = one.value === surface.shape;
     shapeHint.textContent = t(`surface.about.${surface.shape}`);
     const asked = form();
     const filled = (/** @type {string} */ name) => !!entryOf(store.job, 'surface', id, name)?.text.trim();
@@ -152,6 +173,14 @@ export function mount(root, store, route) {
       if (one.field === 'framing_share') shown.node.append(shares(store, id));
       return shown;
     });
+    for (const one of depths) {
+      one.shown.node.hidden = surface.depth_way !== (one.name === 'depth' ? 'typed' : 'target_r');
+      one.shown.update();
+    }
+    const from = added.id === id && byId(store.job.surfaces, added.from ?? 0);
+    const kept = from && ['depth', 'target_r'].some((one) => filled(one) && entryOf(store.job, 'surface', from.id, one)?.text === entryOf(store.job, 'surface', id, one)?.text);
+    say(taken, kept ? t('surface.depth_taken', { name: nameOf(from) }) : '');
+    taken.hidden = !kept;
     deduct.checked = surface.deduct_framing;
     deductPart.hidden = !asked?.framing;
     openingsPart.hidden = !asked?.openings;

@@ -14,6 +14,7 @@ mod readiness;
 mod sheet;
 mod storage;
 mod takeoff;
+mod tape;
 mod trap;
 mod update;
 mod wall;
@@ -39,6 +40,7 @@ pub fn all() -> Vec<Listed> {
     all.extend(journeys! { Setting::default();
         guards: faults_are_seen, a_killed_server_is_gone;
         takeoff: first_visit, from_nothing, two_meanings, a_bad_text, undo_and_redo, a_range;
+        tape: twelve_surfaces, keys_and_keyboard, metric_and_left, fits_and_is_named;
         wall: areas_and_drawing, dimension_and_field, openings;
         whole_job: walkthrough_to_day_sheet;
         readiness: hold_go_not_read, a_blank_is_no_pass;
