@@ -223,8 +223,8 @@ async fn printed(
             let answer = sheet::answer(&page).await?;
             must.extend([answer.board_feet, answer.kits, answer.passes]);
         }
-        page.go("#/paper/sheet/materials/day/working").await?;
-        page.until("four papers", "return document.querySelectorAll('.leaf').length === 4").await?;
+        page.go("#/paper/sheet/drawings/materials/day/working").await?;
+        page.until("five papers", "return document.querySelectorAll('.leaf').length === 5").await?;
         page.settled().await?;
         let shown = page
             .run("return [document.documentElement.dataset.theme, document.documentElement.lang]", vec![])
@@ -305,6 +305,7 @@ pub async fn the_ways_to_them(journey: Arc<Journey>) -> Step {
     page.open_ready("#/").await?;
     for (from, press, paper) in [
         ("#/", "Papers to print", "sheet"),
+        ("#/drawings", "Print the drawings", "drawings"),
         ("#/kits", "Print the materials list", "materials"),
         ("#/spray", "Print the day sheet", "day"),
         ("#/day", "Print the day sheet", "day"),

@@ -109,7 +109,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 19] = [
+pub const SCREENS: [&str; 20] = [
     "#/",
     "#/surface/101",
     "#/surface/102",
@@ -121,7 +121,8 @@ pub const SCREENS: [&str; 19] = [
     "#/spray",
     "#/day",
     "#/working",
-    "#/paper/sheet/materials/day/working",
+    "#/drawings",
+    "#/paper/sheet/drawings/materials/day/working",
     "#/photos",
     "#/jobs",
     "#/foam/10",
