@@ -6,9 +6,10 @@ import { button, keyOf, LEAST } from './lines.js';
 /** @typedef {import('./elevation.js').How} How */
 /**
  * @typedef {[number, number]} Point in pixels
- * @typedef {{one: import('../core.js').EdgeLine, a: Point, b: Point, n: Point, away: number, said: boolean, along?: number, at: Point, anchor: string}} PlacedEdge
+ * @typedef {{one: import('../core.js').EdgeLine, a: Point, b: Point, n: Point, away: number, said: boolean, along?: number, at: Point, anchor: string, inside: boolean}} PlacedEdge
  * From `a` to `b`, outward along `n`; the line runs `away` from its edge. `along`: the figure runs with the line,
- * turned by so many degrees; otherwise it stands level. `at`: where the figure stands; `said`: whether there was room for it.
+ * turned by so many degrees; otherwise it stands level. `at`: where the figure stands; `said`: whether there was room for it; `inside`:
+ * whether it stands on a face, as that of a ridge does.
  */
 
 /** How far a line runs from its edge, and its figure beyond it. */
@@ -21,9 +22,9 @@ const SIZE = 13.5;
 
 /**
  * Every edge line in its place, in pixels from the lower left corner, y down.
- * @param {import('../core.js').EdgeLine[]} edges @param {number} k @returns {PlacedEdge[]}
+ * @param {import('../core.js').Outline} outline @param {number} k @returns {PlacedEdge[]}
  */
-export function placeEdges(edges, k) {
+export function placeEdges({ edges, faces }, k) {
   /** @type {Point[][]} */
   const taken = [];
   return [...edges].sort((p, q) => long(q) - long(p)).map((one) => {
@@ -41,7 +42,7 @@ export function placeEdges(edges, k) {
     // Never upside down; an upright one is read from the right, as all others here.
     const turned = angle >= 89.99 ? angle - 180 : angle < -90.01 ? angle + 180 : angle;
     /** @type {PlacedEdge} */
-    const placed = { one, a, b, n, away: AWAY, said: true, at: [0, 0], anchor: 'm', along: fits ? turned : undefined };
+    const placed = { one, a, b, n, away: AWAY, said: true, at: [0, 0], anchor: 'm', along: fits ? turned : undefined, inside: false };
     let free = false;
     for (let step = 0; step <= STEPS && !free; step += 1) {
       placed.away = AWAY + step * STEP;
@@ -50,10 +51,19 @@ export function placeEdges(edges, k) {
       placed.anchor = fits || Math.abs(n[0]) < 0.35 ? 'm' : n[0] > 0 ? '' : 'e';
       free = !taken.some((other) => meet(other, corners(placed)));
     }
+    placed.inside = faces.some((face) => face.foamed && holds(face.corners, placed.at[0] / k, -placed.at[1] / k));
     placed.said = free || one.at.field !== '';
     if (placed.said) taken.push(corners(placed));
     return placed;
   });
+}
+
+/** Whether a figure holds a place. @param {[number, number][]} corners @param {number} x @param {number} y */
+function holds(corners, x, y) {
+  return corners.filter(([ax, ay], at) => {
+    const [bx, by] = corners[(at + 1) % corners.length];
+    return ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax);
+  }).length % 2 === 1;
 }
 
 /** @param {import('../core.js').EdgeLine} one */
@@ -100,7 +110,7 @@ export function standOut(placed, w, h) {
  * @param {How} how @returns {Node[]}
  */
 export function drawEdges(placed, x0, floor, how) {
-  return placed.map(({ one, a, b, n, away, said, along, at, anchor }) => {
+  return placed.map(({ one, a, b, n, away, said, along, at, anchor, inside }) => {
     const on = one.at.field !== '' && how.active === keyOf(one.at);
     const off = (/** @type {Point} */ [x, y], /** @type {number} */ by, /** @type {number} */ run = 0) => [x0 + x + n[0] * by - n[1] * run, floor + y + n[1] * by + n[0] * run];
     // Along the line: n turned a quarter is from b to a.
@@ -109,7 +119,7 @@ export function drawEdges(placed, x0, floor, how) {
       line(on ? 'on' : 'dim', d('M', ...off(a, away, 4), 'L', ...off(b, away, -4))),
       line(on ? 'on tick' : 'tick', d('M', ...off(a, away - 4, 4), 'L', ...off(a, away + 4, -4), 'M', ...off(b, away - 4, 4), 'L', ...off(b, away + 4, -4))),
     ];
-    const kind = `halo b ${anchor}${on ? ' on' : ''}`;
+    const kind = `halo b ${anchor}${on ? ' on' : ''}${inside ? ' onfoam' : ''}`;
     if (said) parts.push(s('text', { class: kind, transform: `translate(${r2(x0 + at[0])} ${r2(floor + at[1])})${along === undefined ? '' : ` rotate(${r2(along)})`}`, y: 5 }, one.text));
     if (one.at.field === '' || !how.press) return s('g', { 'aria-hidden': 'true' }, ...parts);
     const middle = off([(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], away);

@@ -86,12 +86,12 @@ function laid(outline, sides, how) {
   const leftAt = stack(rows(sides.left), 18, (row) => sides.left.reduce((most, one) => (one.row === row && one.flat ? Math.max(most, wide(one.text, 13.5) + 14) : most), 22));
   const leftRoom = sides.left.length ? leftAt[leftAt.length - 1] + 4 : outline.edges.length ? 8 : 16;
   let k = scale(leftRoom);
-  let edges = placeEdges(outline.edges, k);
+  let edges = placeEdges(outline, k);
   // A smaller scale makes more figures stand out: a few times is enough.
   for (let time = 0; time < 4 && edges.length; time += 1) {
     out = standOut(edges, outline.width_in * k, outline.height_in * k);
     k = scale(leftRoom);
-    edges = placeEdges(outline.edges, k);
+    edges = placeEdges(outline, k);
   }
   const [w, h] = [outline.width_in * k, outline.height_in * k];
   if (edges.length) out = standOut(edges, w, h);
