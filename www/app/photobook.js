@@ -8,14 +8,12 @@ import { byId, head, press, to } from './parts.js';
 import { allPhotos, onPhotos, remove } from './photobox.js';
 import { megabytes, photoPart, tellKept, total } from './photos.js';
 import { jobName } from './sheet.js';
-import { style } from './styles.js';
 import { t } from './words.js';
 
 export const words = ['sheet', 'surface', 'photos'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
-  void style('photos');
   const top = el('div');
   const places = el('div');
   const here = el('p', 'note');

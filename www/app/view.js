@@ -31,8 +31,8 @@ export const SCREENS = {
   spray: () => import('./spray.js'),
   day: () => import('./day.js'),
   working: () => import('./working.js'),
-  paper: () => import('./paper.js'),
-  photos: () => import('./photobook.js'),
+  paper: () => looking('papers', import('./paper.js')),
+  photos: () => looking('photos', import('./photobook.js')),
   jobs: () => import('./jobs.js'),
   foam: () => import('./foam.js'),
   kit: () => import('./kit.js'),
@@ -43,6 +43,13 @@ export const SCREENS = {
   move: () => import('./move.js'),
   backup: () => import('./restore.js'),
 };
+
+/** A screen with a style sheet of its own: it is laid out when that stands. @param {string} style @param {Promise<Screen>} screen */
+async function looking(style, screen) {
+  const [made, styles] = await Promise.all([screen, import('./styles.js')]);
+  await styles.style(style);
+  return made;
+}
 
 /** What the fragment of a link begins with that carries a whole job. */
 export const LINK = '#/open/';
