@@ -265,7 +265,7 @@ const FIELDS: &[Field] = &[
     one_of(P::Surface, "existing_same", YES_NO),
     one_of(P::Surface, "exposure", &["covered", "exposed", "not_known"]),
     one_of(P::Surface, "spot", &["rim", "elsewhere"]),
-    one_of(P::Surface, "seals", &["top_plates", "chases", "soffits", "holes", "sill_joint"]),
+    one_of(P::Surface, "seals", &["top_plates", "chases", "soffits", "holes", "gaps", "sill_joint"]),
     row(P::Surface, "uneven", K::Percent, U::Pct, U::Pct, 0.0, 200.0).unlikely(60.0).default("0", "uneven"),
     row(P::Surface, "target_r", K::Resistance, U::R, U::Rsi, 0.0, 200.0).unlikely(80.0),
     row(P::Surface, "promise", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),

@@ -17,7 +17,7 @@ import { has, t } from './words.js';
 export const words = ['sheet', 'surface', 'seal'];
 
 /** What is sealed, in the order in which one walks from the attic down, and how it is measured. @type {[string, Shape][]} */
-const KINDS = [['top_plates', 'strip'], ['chases', 'strip'], ['soffits', 'strip'], ['holes', 'strip'], ['sill_joint', 'strip']];
+const KINDS = [['top_plates', 'strip'], ['chases', 'strip'], ['soffits', 'strip'], ['holes', 'penetrations'], ['gaps', 'gap'], ['sill_joint', 'strip']];
 
 /** Shapes that only seal. */
 const SEALS = new Set(KINDS.map(([, shape]) => shape));
@@ -59,19 +59,20 @@ export function mount(root, store) {
 
   /** What a shape asks, and how deep. @param {Shape} shape */
   function asked(shape) {
-    const all = (shapeForms().find((one) => one.shape === shape)?.entries ?? []).map((one) => one.field);
+    // Holes are counted; how many alike would count them twice.
+    const all = (shapeForms().find((one) => one.shape === shape)?.entries ?? []).map((one) => one.field).filter((one) => one !== 'times' || shape !== 'penetrations');
     return all.includes('depth') ? all : [...all, 'depth'];
   }
 
   /** One line of the list: its measures, and what it takes. @param {string} kind @param {number} id @param {Shape} shape */
   function line(kind, id, shape) {
     const first = (/** @type {string[]} */ ...keys) => keys.find(has);
+    const named = new Map(asked(shape).map((one) => [one, first(`seal.${kind}.${one}`, `seal.${shape}.${one}`, `surface.${shape}.${one}`)]));
     const fields = asked(shape).map((one) => {
-      const name = first(`seal.${kind}.${one}`, `seal.${one}`, `surface.${shape}.${one}`);
-      const hint = first(`seal.${kind}.${one}.hint`, `seal.${one}.hint`);
+      const name = named.get(one);
+      const hint = first(`seal.${kind}.${one}.hint`, `seal.${shape}.${one}.hint`, `surface.${shape}.${one}.hint`);
       return field({ store, part: 'surface', id, field: one, label: name && t(name), hint: hint && t(hint), quiet: true });
     });
-    const named = new Map(asked(shape).map((one) => [one, first(`seal.${kind}.${one}`, `seal.${one}`, `surface.${shape}.${one}`)]));
     const title = el('h3');
     const takes = el('p', { class: 'takes', role: 'status' });
     const gone = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'surface', id }) }, t('seal.remove'));

@@ -73,7 +73,7 @@ pub async fn other_states(journey: Arc<Journey>) -> Step {
     page.press("New job").await?;
     page.until_says("#view h1", "without a name").await?;
     for screen in
-        ["#/sheet", "#/kits", "#/ready", "#/spray", "#/day", "#/working", "#/surface/9999", "#/settings"]
+        ["#/sheet", "#/before", "#/seal", "#/kits", "#/ready", "#/spray", "#/day", "#/working", "#/surface/9999", "#/settings"]
     {
         page.go(screen).await?;
         page.open_all().await?;
@@ -85,13 +85,13 @@ pub async fn other_states(journey: Arc<Journey>) -> Step {
 
 /// What axe saw on the screens so far.
 #[derive(Default)]
-struct Seen {
+pub struct Seen {
     violations: BTreeSet<String>,
     undecided: BTreeMap<String, usize>,
 }
 
 impl Seen {
-    async fn look(&mut self, page: &Page, at: &str) -> Step {
+    pub async fn look(&mut self, page: &Page, at: &str) -> Step {
         let (violations, undecided) = page.axe().await?;
         self.violations.extend(violations.into_iter().map(|one| format!("{at}: {one}")));
         for rule in undecided {
@@ -100,7 +100,7 @@ impl Seen {
         Ok(())
     }
 
-    fn told(self, journey: &Journey) {
+    pub fn told(self, journey: &Journey) {
         for (rule, screens) in self.undecided {
             journey.say(format!("axe could not decide {rule} on {screens} screens"));
         }

@@ -2,6 +2,7 @@
 //! one browser serves the rest.
 
 mod axe;
+mod before;
 mod device;
 mod fit;
 mod guards;
@@ -43,6 +44,7 @@ pub fn all() -> Vec<Listed> {
         tape: twelve_surfaces, keys_and_keyboard, metric_and_left, fits_and_is_named;
         wall: areas_and_drawing, dimension_and_field, openings;
         whole_job: walkthrough_to_day_sheet;
+        before: the_walk, air_sealing;
         readiness: hold_go_not_read, a_blank_is_no_pass;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;

@@ -109,8 +109,10 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 20] = [
+pub const SCREENS: [&str; 22] = [
     "#/",
+    "#/before",
+    "#/seal",
     "#/surface/101",
     "#/surface/102",
     "#/surface/105",
