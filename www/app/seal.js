@@ -90,7 +90,7 @@ export function mount(root, store) {
         for (const each of fields) each.update();
         redraw(takes, one?.area && one.in_place
           ? [worked(ranged(one.area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), ' · ', worked(ranged(one.in_place, w.foam), 'surface', id, 'in_place'), ' · ', t('seal.none_claimed')]
-          : [mark('none'), lacks(id, named) ?? lackOf(store, id) ?? t('sheet.incomplete')]);
+          : [mark('none'), ' ', lacks(id, named) ?? lackOf(store, id) ?? t('sheet.incomplete')]);
       },
     };
   }
