@@ -99,6 +99,29 @@ pub async fn two_meanings(journey: Arc<Journey>) -> Step {
     Ok(())
 }
 
+/// A room typed into one box: nothing moves before the press, which fills three boxes in one step of undo.
+/// 2 × (10 + 14) × 8 = 384 ft².
+pub async fn several_at_once(journey: Arc<Journey>) -> Step {
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    journey.browser.viewport(Some((360, 800))).await?;
+    page.open_ready("").await?;
+    let id = sheet::new_job_with_surface(&page, "footprint").await?;
+    let field = |name: &str| format!("surface-{id}-{name}");
+    page.write(&field("length"), "10'x14'x8'").await?;
+    page.until_told(&field("length"), "holds several measures").await?;
+    assert_eq!(page.value(&field("width")).await?, "", "nothing is filled unasked");
+    page.press_in(&format!("[data-field='{}'] .meanings", field("length")), "Fill ").await?;
+    page.until_says("#view", "384 ft²").await?;
+    for (name, text) in [("length", "10'"), ("width", "14'"), ("height", "8'")] {
+        assert_eq!(page.value(&field(name)).await?, text);
+    }
+    page.press("Undo").await?;
+    page.until_told(&field("length"), "holds several measures").await?;
+    assert_eq!(page.value(&field("width")).await?, "", "one step takes all three back");
+    Ok(())
+}
+
 /// A text that cannot be read stays where it is, says so, and stops nothing else.
 pub async fn a_bad_text(journey: Arc<Journey>) -> Step {
     let site = journey.site().await?;
