@@ -125,6 +125,12 @@ codes! {
     OpeningNotPlaced: Note, "";
     /// The upper edge of a band is no higher than its lower edge.
     HeightsCross: Stop, "";
+    /// A metal profile that cannot be: its flats are wider than its pitch, or its waves deeper than half of it.
+    ProfileImpossible: Stop, "";
+    /// Foam follows rough stone, and no share was typed for what that takes more.
+    ContourNotCounted: Warn, "stone";
+    /// The deepest pocket takes more lifts than the rest of the surface.
+    PocketsRuleLifts: Note, "pockets";
     /// A pipe as large as the hole that it runs through, or larger.
     PipeFillsHole: Stop, "";
     /// One side of a triangle is as long as the two others together, or longer.

@@ -7,7 +7,7 @@ use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Part, Reader, Surface};
 use crate::kits::Purchase;
 use crate::measure::{Band, BoardFeet, Inches, SquareFeet};
-use crate::quantity::{self, Lines, Quantity, Sum, Until};
+use crate::quantity::{self, Ground, Lines, Quantity, Sum, Until};
 use crate::spraying::{self, Lifts};
 use crate::surfaces::{self, SurfaceArea};
 use serde::Serialize;
@@ -24,6 +24,8 @@ pub struct SurfaceEstimate {
     pub area: Option<SurfaceArea>,
     /// Its depths.
     pub depth: Option<Depth>,
+    /// What it goes on, where that is not flat.
+    pub ground: Option<Ground>,
     /// The foam in place: what is added, not what is there.
     pub in_place: Option<Band<BoardFeet>>,
     /// The same where kits are bought for it: none for a surface that gets whatever is left.
@@ -46,7 +48,8 @@ pub(crate) struct Begun<'a> {
     area: Option<SurfaceArea>,
     patches: Option<Vec<Patched>>,
     existing: Option<Existing>,
-    uneven_pct: Band<f64>,
+    /// What it goes on; `None` while that is not known.
+    ground: Option<Ground>,
 }
 
 impl<'a> Begun<'a> {
@@ -63,12 +66,13 @@ impl<'a> Begun<'a> {
         let area = surfaces::measure(surface, reader);
         let patches = depth::patches(surface, area.as_ref(), reader);
         let existing = depth::existing(surface, reader);
-        let uneven_pct = quantity::uneven(surface, reader);
-        Begun { job, surface, foam, area, patches, existing, uneven_pct }
+        let ground = quantity::ground(surface, reader);
+        Begun { job, surface, foam, area, patches, existing, ground }
     }
 
     /// The area over which a given amount of foam spreads at one depth.
     pub(crate) fn rest_ft2(&self) -> Option<SquareFeet> {
+        self.ground.as_ref()?;
         let rest = quantity::rest(self.area.as_ref()?.net_ft2, self.patches.as_ref()?);
         Some(rest.likely)
     }
@@ -85,10 +89,10 @@ impl<'a> Begun<'a> {
 
     /// What an inch over that area takes more, for its uneven ground.
     pub(crate) fn uneven_factor(&self) -> f64 {
-        1.0 + self.uneven_pct.likely / 100.0
+        self.ground.as_ref().map_or(1.0, |ground| 1.0 + ground.uneven_pct().likely / 100.0)
     }
 
-    /// What the patches take, in place.
+    /// What is taken whatever the depth of the rest is, in place: by the patches, and by pockets that are filled.
     pub(crate) fn patch_feet(&self) -> BoardFeet {
         let there = self.existing.map_or(Band::exactly(Inches(0.0)), |there| there.depth_in);
         let all = self.patches.iter().flatten();
@@ -98,7 +102,9 @@ impl<'a> Begun<'a> {
                 quantity::spread(quantity::mean(one.area_ft2, there, add, self.growth()), add).likely
             })
             .sum();
-        BoardFeet(feet.0 * self.uneven_factor())
+        let pockets = self.area.as_ref().zip(self.ground.as_ref());
+        let filled = pockets.map_or(0.0, |(area, ground)| (area.net_ft2.likely * ground.pocket_in).0);
+        BoardFeet(feet.0 * self.uneven_factor() + filled)
     }
 
     /// The rest, once it is known what one kit gives (and the factor for the job's allowances) or what is left.
@@ -137,8 +143,8 @@ impl<'a> Begun<'a> {
             }
             deepest <= closes
         });
-        let laid = known.map(|((area, depth), patches)| {
-            quantity::in_place(self.surface, area, depth, patches, self.uneven_pct, self.foam)
+        let laid = known.zip(self.ground.as_ref()).map(|(((area, depth), patches), ground)| {
+            quantity::in_place(self.surface, area, depth, patches, ground, self.foam)
         });
         let (in_place, lines) = laid.map_or((None, None), |(feet, lines)| (Some(feet), lines));
         // The deepest spot rules the lifts.
@@ -146,21 +152,31 @@ impl<'a> Begun<'a> {
             let patches = lines.iter().flat_map(|lines| &lines.patches).map(|one| one.add_in.likely);
             let deepest =
                 patches.fold(depth.add_in().likely, |most, one| if one > most { one } else { most });
-            spraying::lifts(self.surface, deepest, foam, reader)
+            let pocket = self.ground.as_ref().map_or(Inches(0.0), |ground| ground.deepest_in);
+            spraying::lifts(self.surface, deepest, pocket, foam, reader)
         });
         let until = depth
             .as_ref()
             .filter(|_| self.area.is_none())
-            .and_then(|depth| quantity::until(self.surface, depth, self.uneven_pct, self.job.units));
+            // What fills pockets hangs on no depth: nothing is told then.
+            .zip(self.ground.as_ref().filter(|ground| ground.pocket_in.0 <= 0.0))
+            .and_then(|(depth, ground)| {
+                quantity::until(self.surface, depth, ground.uneven_pct(), self.job.units)
+            });
+        let filled = lines.as_ref().is_some_and(|lines| lines.fill.is_some());
+        let in_place_by = match (lines.is_some(), growth == Band::exactly(0.0)) {
+            (true, true) if filled => Sum::Filled,
+            (true, false) if filled => Sum::WrappedFilled,
+            (true, true) => Sum::Lines,
+            (true, false) => Sum::WrappedLines,
+            (false, true) => Sum::Plain,
+            (false, false) => Sum::Wrapped,
+        };
         SurfaceEstimate {
             id: self.surface.id,
             foam: self.foam.map_or(0, |foam| foam.id),
-            in_place_by: match (lines.is_some(), growth == Band::exactly(0.0)) {
-                (true, true) => Sum::Lines,
-                (true, false) => Sum::WrappedLines,
-                (false, true) => Sum::Plain,
-                (false, false) => Sum::Wrapped,
-            },
+            in_place_by,
+            ground: self.ground.filter(|ground| ground.on != "flat"),
             area: self.area,
             depth,
             in_place,
@@ -175,8 +191,8 @@ impl<'a> Begun<'a> {
 /// What the purchase for all other surfaces leaves for those that get whatever is left; `None` where no
 /// purchase is known or one of them is not measured.
 ///
-/// In words: feet = usable board feet bought − board feet to spray − what their patches take; over = the sum
-/// of each one's area × its factor for uneven ground × the job's allowances. The depth is feet ÷ over, or the root
+/// In words: feet = usable board feet bought − board feet to spray − what their patches and filled pockets
+/// take; over = the sum of each one's area × its factor for uneven ground × the job's allowances. The depth is feet ÷ over, or the root
 /// of [`depth::Wrapped`] where something is round or boxed.
 pub(crate) fn left(waiting: &[(usize, Begun<'_>)], purchase: &Purchase, quantity: &Quantity) -> Option<Left> {
     // The shelf alone may be enough: then nothing is bought.

@@ -211,6 +211,20 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "to_height", "10 ft");
             rim(job, "side", "inside");
         }
+        Code::ProfileImpossible => {
+            for (field, text) in [("ground", "wave"), ("rib_pitch", "3 in"), ("rib_depth", "2 in")] {
+                rim(job, field, text);
+            }
+        }
+        Code::ContourNotCounted => {
+            rim(job, "ground", "stone");
+            rim(job, "stone_way", "follow");
+        }
+        Code::PocketsRuleLifts => {
+            for (field, text) in [("ground", "stone"), ("stone_way", "fill"), ("pockets", "0, 3 1/2, 1")] {
+                rim(job, field, text);
+            }
+        }
         Code::JoistsNotSaid => rim(job, "joists_land", ""),
         Code::ParallelOutOfReach => rim(job, "first_parallel", "out_of_reach"),
         Code::OpeningNotPlaced => set(opening(job, 0), "from_left", ""),

@@ -11,6 +11,7 @@ mod trap;
 use crate::Estimate;
 use crate::job::{Field, Job, Now, Reader};
 use crate::measure::{Echo, Kind, Sense, Style, Unit, Units};
+use crate::quantity::GroundForm;
 use crate::surfaces::{Outline, ShapeForm};
 use crate::working::Step;
 use codec::{given, taken};
@@ -64,6 +65,12 @@ pub fn steps() -> Vec<Ts<Step>> {
 #[wasm_bindgen]
 pub fn forms() -> Vec<Ts<ShapeForm>> {
     crate::surfaces::forms().map(given).collect()
+}
+
+/// What each ground asks for.
+#[wasm_bindgen]
+pub fn grounds() -> Vec<Ts<GroundForm>> {
+    crate::quantity::grounds().map(given).collect()
 }
 
 /// The table of fields: unit, limits and default of every box.

@@ -3,6 +3,7 @@
 //! The lines add up exactly, unrounded; one figure is rounded, once, at the very end and upward. What is lost
 //! between cylinder and wall is not here: it is in the usable yield of the [kits](crate::kits).
 
+mod ground;
 mod surface;
 mod until;
 
@@ -11,6 +12,7 @@ use crate::job::{DepthWay, Job, Part, Reader};
 use crate::measure::{Band, BoardFeet};
 use serde::Serialize;
 
+pub use ground::{Ground, GroundForm, ground, grounds};
 pub use surface::{Lines, PatchFoam, Sum, closes_in, growth, in_place, mean, rest, spread, uneven};
 pub use until::{Until, until};
 

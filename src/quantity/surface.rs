@@ -1,5 +1,6 @@
 //! Board feet of one surface, line by line.
 
+use super::Ground;
 use crate::depth::{Depth, Patched, to_add};
 use crate::foam::Foam;
 use crate::job::{Part, Reader, Surface};
@@ -20,6 +21,10 @@ pub enum Sum {
     Lines,
     /// From its [`Lines`], each over an area that changes with the depth.
     WrappedLines,
+    /// From its [`Lines`], one of which fills pockets.
+    Filled,
+    /// From its [`Lines`], both.
+    WrappedFilled,
 }
 
 /// The lines of a surface with old foam, patches or an uneven ground.
@@ -44,6 +49,8 @@ pub struct Lines {
     pub uneven_pct: Band<f64>,
     /// The line for it.
     pub uneven: Band<BoardFeet>,
+    /// What fills the pockets of rough stone to a plane.
+    pub fill: Option<Band<BoardFeet>>,
 }
 
 /// One patch.
@@ -130,22 +137,24 @@ pub fn closes_in(growth: Band<f64>) -> f64 {
 /// The foam in place of one surface; with its lines where there are more than one.
 ///
 /// In words: in place = (net area − patches) × what is added + the sum of each patch's area × what is added
-/// there, and the share for an uneven ground on top. Without patches, old foam and unevenness this is net
-/// area × aim. Of what is wrapped each area is the one half-way through what is added, and a patch grows as the
+/// there, the share for an uneven ground on top, and net area × mean pocket where pockets are filled. Without any
+/// of these it is net area × aim. Of what is wrapped each area is the one half-way through what is added, and a patch grows as the
 /// rest does.
 pub fn in_place(
     surface: &Surface,
     area: &SurfaceArea,
     depth: &Depth,
     patches: &[Patched],
-    uneven_pct: Band<f64>,
+    ground: &Ground,
     foam: Option<&Foam>,
 ) -> (Band<BoardFeet>, Option<Lines>) {
     let existing = depth.existing.as_ref();
     let there_in = existing.map_or(Band::exactly(Inches(0.0)), |there| there.depth_in);
     let growth = growth(area);
     let laid = |area, add| spread(mean(area, there_in, add, growth), add);
-    if existing.is_none() && patches.is_empty() && uneven_pct.high <= 0.0 {
+    let uneven_pct = ground.uneven_pct();
+    let fill = (ground.pocket_in.0 > 0.0).then(|| spread(area.net_ft2, Band::exactly(ground.pocket_in)));
+    if existing.is_none() && patches.is_empty() && uneven_pct.high <= 0.0 && fill.is_none() {
         return (laid(area.net_ft2, depth.aim_in), None);
     }
     let rest_ft2 = rest(area.net_ft2, patches);
@@ -183,11 +192,12 @@ pub fn in_place(
         likely: share(flat.likely, uneven_pct.likely),
         high: share(flat.high, uneven_pct.high),
     };
+    let filled = fill.unwrap_or(Band::exactly(BoardFeet(0.0)));
     let in_place = Band {
-        low: flat.low + uneven.low,
-        likely: flat.likely + uneven.likely,
-        high: flat.high + uneven.high,
+        low: flat.low + uneven.low + filled.low,
+        likely: flat.likely + uneven.likely + filled.likely,
+        high: flat.high + uneven.high + filled.high,
     };
-    let lines = Lines { rest_ft2, there_in, add_in, mean_ft2, rest, patches, flat, uneven_pct, uneven };
+    let lines = Lines { rest_ft2, there_in, add_in, mean_ft2, rest, patches, flat, uneven_pct, uneven, fill };
     (in_place, Some(lines))
 }

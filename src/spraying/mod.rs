@@ -39,6 +39,8 @@ pub struct Lifts {
     pub count: u32,
     /// The depth that is sprayed in them: what is added at the deepest spot.
     pub of_in: Inches,
+    /// What is added at the deepest spot of the ground's plane, its pockets left out.
+    pub plane_in: Inches,
     /// Thickness of each.
     pub each_in: Inches,
     /// The thickest that the label allows.
@@ -85,16 +87,27 @@ pub struct SprayPlan {
     pub nozzles_in_cartons: Option<u32>,
 }
 
-/// The lifts for a depth that is added; `None` where that is nothing. The deepest spot of a surface rules it.
+/// The lifts for a depth that is added; `None` where that is nothing. The deepest spot of a surface rules
+/// it: what is added at the deepest spot of its plane, and the deepest pocket under that.
 ///
 /// In words: count = (depth − 1/32 in) ÷ largest lift, rounded up; each = depth ÷ count; wait = the longest of the
 /// label's, 15 minutes and the [table](table_min). The least lift is checked, not enforced.
-pub fn lifts(surface: &Surface, added: Inches, foam: &Foam, reader: &mut Reader) -> Option<Lifts> {
+pub fn lifts(
+    surface: &Surface,
+    plane: Inches,
+    pocket: Inches,
+    foam: &Foam,
+    reader: &mut Reader,
+) -> Option<Lifts> {
     let largest = foam.largest_lift_in.0;
+    let added = plane + pocket;
     if !(added.0 > 0.0 && largest > 0.0) {
         return None;
     }
-    let count = libm::ceil((added.0 - LIFT_TOLERANCE_IN) / largest - NOISE).clamp(1.0, f64::from(u32::MAX));
+    let count_of = |depth: f64| {
+        libm::ceil((depth - LIFT_TOLERANCE_IN) / largest - NOISE).clamp(1.0, f64::from(u32::MAX))
+    };
+    let count = count_of(added.0);
     let each = added.0 / count;
     let found = |code| Finding::new(code, Part::Surface, surface.id, aim_field(surface.depth_way));
     if count > 1.0 && each < foam.least_lift_in.0 - NOISE {
@@ -102,6 +115,14 @@ pub fn lifts(surface: &Surface, added: Inches, foam: &Foam, reader: &mut Reader)
             .with("count", (count as u32).to_string())
             .with("given", reader.figure(Kind::Length, each))
             .with("least", reader.figure(Kind::Length, foam.least_lift_in.0));
+        reader.say(finding);
+    }
+    let open = count_of(plane.0);
+    if open < count {
+        let finding = Finding::new(Code::PocketsRuleLifts, Part::Surface, surface.id, "pockets")
+            .with("given", reader.figure(Kind::Length, added.0))
+            .with("count", (count as u32).to_string())
+            .with("open", (open as u32).to_string());
         reader.say(finding);
     }
     let thick = each > THICK_LIFT_IN + NOISE;
@@ -118,6 +139,7 @@ pub fn lifts(surface: &Surface, added: Inches, foam: &Foam, reader: &mut Reader)
     Some(Lifts {
         count: count as u32,
         of_in: added,
+        plane_in: plane,
         each_in: Inches(each),
         largest_in: foam.largest_lift_in,
         wait_min,

@@ -30,7 +30,7 @@ fn lifts_of(aim: &str, largest: &str, least: &str, wait: &str) -> (Option<Lifts>
         left: None,
     };
     let depth = choose(around, &mut reader).expect("depths");
-    let lifts = lifts(&job.surfaces[0], depth.add_in().likely, &foam, &mut reader);
+    let lifts = lifts(&job.surfaces[0], depth.add_in().likely, Inches(0.0), &foam, &mut reader);
     (lifts, reader.findings.iter().map(|one| one.code).filter(|code| *code != Code::Unlikely).collect())
 }
 

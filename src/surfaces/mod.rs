@@ -104,10 +104,10 @@ pub struct Asked {
 }
 
 impl Asked {
-    const fn needed(field: &'static str) -> Self {
+    pub(crate) const fn needed(field: &'static str) -> Self {
         Self { field, needed: true, framing: false, with: "", without: "", elsewhere: false }
     }
-    const fn may(field: &'static str) -> Self {
+    pub(crate) const fn may(field: &'static str) -> Self {
         Self { needed: false, ..Self::needed(field) }
     }
     const fn framing(field: &'static str, needed: bool) -> Self {
@@ -121,7 +121,7 @@ impl Asked {
         self.without = other;
         self
     }
-    const fn elsewhere(mut self) -> Self {
+    pub(crate) const fn elsewhere(mut self) -> Self {
         self.elsewhere = true;
         self
     }

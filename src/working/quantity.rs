@@ -2,7 +2,35 @@
 
 use super::{Scope as S, Step, TAPE, step};
 
+/// What the foam goes on, the sheet of one pitch, and what it has more than its plane.
+const ON: &str = "ground.on";
+const SHEET: &str = "ground.developed_in";
+const MORE: &str = "ground.more_pct";
+const PROFILE: &[&str] = &["ground.measures.rib_pitch", "ground.measures.rib_depth"];
+
 pub(super) const STEPS: &[Step] = &[
+    step(
+        "ground_ribbed",
+        S::Surface,
+        SHEET,
+        &[
+            "ground.measures.rib_top",
+            "ground.measures.rib_bottom",
+            "ground.measures.rib_depth",
+            "ground.measures.rib_pitch",
+        ],
+        "in",
+        "profile",
+    )
+    .when(ON, &["ribbed"]),
+    step("ground_wave", S::Surface, SHEET, PROFILE, "in", "profile").when(ON, &["wave"]),
+    step("ground_ribs", S::Surface, SHEET, PROFILE, "in", "ribs").when(ON, &["ribs"]),
+    step("ground_more", S::Surface, MORE, &[SHEET, "ground.measures.rib_pitch"], "pct", "profile")
+        .when(ON, &["ribbed", "wave", "ribs"]),
+    step("ground_typed", S::Surface, MORE, &["ground.measures.ground_factor"], "pct", TAPE)
+        .when(ON, &["factor"]),
+    step("ground_uneven", S::Surface, "lines.uneven_pct", &["ground.typed_pct", MORE], "pct", "uneven")
+        .when(ON, &["ribbed", "wave", "ribs", "factor"]),
     step("surface_in_place", S::Surface, "in_place", &["area.net_ft2", "depth.aim_in"], "bdft", "board_foot")
         .when("in_place_by", &["plain"]),
     step(
@@ -23,7 +51,7 @@ pub(super) const STEPS: &[Step] = &[
         "bdft",
         "board_foot",
     )
-    .when("in_place_by", &["lines"]),
+    .when("in_place_by", &["lines", "filled"]),
     step(
         "mean_area",
         S::Surface,
@@ -32,9 +60,9 @@ pub(super) const STEPS: &[Step] = &[
         "ft2",
         "wrapped",
     )
-    .when("in_place_by", &["wrapped_lines"]),
+    .when("in_place_by", &["wrapped_lines", "wrapped_filled"]),
     step("rest_wrapped", S::Surface, "lines.rest", &["lines.mean_ft2", "lines.add_in"], "bdft", "board_foot")
-        .when("in_place_by", &["wrapped_lines"]),
+        .when("in_place_by", &["wrapped_lines", "wrapped_filled"]),
     step(
         "patches_in_place",
         S::Surface,
@@ -63,6 +91,16 @@ pub(super) const STEPS: &[Step] = &[
         "bdft",
         "board_foot",
     ),
+    step("fill", S::Surface, "lines.fill", &["area.net_ft2", "ground.pocket_in"], "bdft", "pockets"),
+    step(
+        "filled_in_place",
+        S::Surface,
+        "in_place",
+        &["lines.flat", "lines.uneven", "lines.fill"],
+        "bdft",
+        "board_foot",
+    )
+    .when("in_place_by", &["filled", "wrapped_filled"]),
     step("in_place", S::Job, "quantity.in_place", &["surfaces.bought"], "bdft", "board_foot"),
     step(
         "over_depth",

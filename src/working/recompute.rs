@@ -227,6 +227,27 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "promised_target" | "wait_label" => |given| given.one(0).into(),
         "surface_in_place" => |given| (given.one(0) * given.one(1)).into(),
         // quantity
+        "ground_ribbed" => |given| {
+            let flats = given.one(0) + given.one(1);
+            let run = ((given.one(3) - flats) / 2.0).max(0.0);
+            (flats + 2.0 * (given.one(2).powi(2) + run.powi(2)).sqrt()).into()
+        },
+        // By the radius of the arc: rise h over the chord c has the radius (c²/4 + h²) ÷ 2h.
+        "ground_wave" => |given| {
+            let (half, rise) = (given.one(0) / 4.0, given.one(1) / 2.0);
+            let radius = (half * half + rise * rise) / (2.0 * rise);
+            let angle = 2.0 * (half / radius).asin();
+            (2.0 * radius * angle).into()
+        },
+        "ground_ribs" => |given| (given.one(0) + 2.0 * given.one(1)).into(),
+        "ground_more" => |given| ((given.one(0) / given.one(1) - 1.0) * 100.0).into(),
+        "ground_typed" => |given| ((given.one(0) - 1.0) * 100.0).into(),
+        "ground_uneven" => |given| {
+            let (typed, more) = (1.0 + given.one(0) / 100.0, 1.0 + given.one(1) / 100.0);
+            ((typed * more - 1.0) * 100.0).into()
+        },
+        "fill" => |given| (given.one(0) * given.one(1)).into(),
+        "filled_in_place" => |given| (given.one(0) + given.one(1) + given.one(2)).into(),
         "in_place" => |given| sum(&given.all(0)),
         "over_depth" | "other_waste" => |given| (given.one(0) * given.one(1) / 100.0).into(),
         "to_spray" => |given| (given.one(0) + given.one(1) + given.one(2)).into(),
@@ -259,6 +280,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         },
         "largest_kits" => |given| (given.one(0) / given.one(1) - 1e-9).ceil().into(),
         // spraying
+        "lifts_over_pockets" => |given| (given.one(0) + given.one(1)).into(),
         "lifts" => |given| ((given.one(0) - 1.0 / 32.0) / given.one(1) - 1e-9).ceil().max(1.0).into(),
         "lift_each" => |given| (given.one(0) / given.one(1)).into(),
         "wait_practice" => |_| 15.0.into(),

@@ -3,6 +3,15 @@
 use super::{Scope as S, Step, TAPE, step};
 
 pub(super) const STEPS: &[Step] = &[
+    step(
+        "lifts_over_pockets",
+        S::Surface,
+        "lifts.of_in",
+        &["lifts.plane_in", "ground.deepest_in"],
+        "in",
+        "pockets",
+    )
+    .when("ground.on", &["stone"]),
     step("lifts", S::Surface, "lifts.count", &["lifts.of_in", "lifts.largest_in"], "each", "largest_lift"),
     step("lift_each", S::Surface, "lifts.each_in", &["lifts.of_in", "lifts.count"], "in", "largest_lift"),
     step("wait_label", S::Surface, "lifts.wait_min", &["lifts.label_min"], "min", "foam_sheet")
