@@ -90,6 +90,15 @@ export function shapeForms() {
   return shapes;
 }
 
+/** @type {import('./core.js').GroundForm[]} */
+let grounds = [];
+
+/** What each ground asks for. */
+export function groundForms() {
+  if (!grounds.length) grounds = call('grounds') ?? [];
+  return grounds;
+}
+
 /** Now, as the core takes it. @returns {import('./core.js').Now} */
 export function now() {
   const date = new Date();

@@ -48,6 +48,7 @@ export function patches(store, id) {
         lines.patches.length ? row(t('depth.rest'), w.area(lines.rest_ft2.likely), figure(lines.rest, 'lines.rest')) : undefined,
         lines.patches.length ? row(t('depth.with_patches'), '', figure(lines.flat, 'lines.flat')) : undefined,
         lines.uneven.likely > 0 ? row(t('depth.uneven'), '', figure(lines.uneven, 'lines.uneven')) : undefined,
+        lines.fill ? row(t('depth.fill'), '', figure(lines.fill, 'lines.fill')) : undefined,
         row(t('depth.in_place'), '', figure(estimate.in_place, 'in_place'))) : undefined]);
     },
   };

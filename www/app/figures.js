@@ -29,6 +29,7 @@ export function figures(units) {
     pct: writes('percent'),
     money: writes('money'),
     count: writes('count'),
+    number: writes('number'),
   };
 }
 

@@ -1,7 +1,7 @@
 // @ts-check
 /** One surface: its drawing, which is also the way to its fields, its measures, openings and areas. */
 import { answerBar } from './answer.js';
-import { fieldRow, shapeForms } from './calls.js';
+import { fieldRow, groundForms, shapeForms } from './calls.js';
 import { entryOf } from './changes.js';
 import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
@@ -51,6 +51,9 @@ export function mount(root, store, route) {
   };
   const legsPart = el('div', { id: fieldId('surface', id, 'legs'), tabindex: -1 }, el('h2', 'bar', t('surface.legs')), el('p', 'note', t('surface.legs_why')), legs,
     el('div', 'dos', press(t('surface.add_leg'), 'add-leg', addLeg)));
+  const ground = field({ store, part: 'surface', id, field: 'ground', quiet: true });
+  const grounds = el('div', 'fields');
+  const groundPart = el('div', '', el('h2', 'bar', t('surface.ground')), el('div', 'fields one', ground.node), grounds);
   const name = line({ store, part: 'surface', id, field: 'name', label: t('surface.name') });
   const shape = el('select', { id: fieldId('surface', id, 'shape'), change: () => store.dispatch({ do: 'shape', id, shape: /** @type {import('./core.js').Shape} */ (shape.value) }) });
   // A surface that was just added, with the tape pad: each shape is one press away.
@@ -76,7 +79,7 @@ export function mount(root, store, route) {
 
   root.append(el('main', '', top, tabs, drawing, el('div', 'pad',
     el('div', 'fields top', name.node, shapeKeys, el('div', { class: 'field wide', hidden: begun }, el('label', { for: shape.id }, t('surface.shape')), el('span', 'box pull', shape)), el('div', 'field wide', shapeHint)),
-    entries, legsPart, depthPart, deductPart, openingsPart, notes, areas, photos, after)), bar.node);
+    entries, legsPart, depthPart, deductPart, openingsPart, groundPart, notes, areas, photos, after)), bar.node);
 
   // The field that has the focus lights its dimension.
   // Not between the two halves of a press: the drawing made anew would lose it.
@@ -167,7 +170,7 @@ export function mount(root, store, route) {
     const asked = form();
     const filled = (/** @type {string} */ name) => !!entryOf(store.job, 'surface', id, name)?.text.trim();
     const stands = (/** @type {import('./core.js').Asked} */ one) => (!one.framing || surface.deduct_framing) && (!one.with || filled(one.with)) && (!one.without || !filled(one.without));
-    list(entries, (asked?.entries ?? []).filter(stands), (one) => `${surface.shape}-${one.field}`, (one) => {
+    list(entries, (asked?.entries ?? []).filter((one) => !one.elsewhere && stands(one)), (one) => `${surface.shape}-${one.field}`, (one) => {
       const key = `surface.${surface.shape}.${one.field}`;
       const shown = field({ store, part: 'surface', id, field: one.field, label: nameIn(surface.shape, one.field), hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true, fills: filling(one.field) });
       if (one.field === 'framing_share') shown.node.append(shares(store, id));
@@ -181,6 +184,14 @@ export function mount(root, store, route) {
     const kept = from && ['depth', 'target_r'].some((one) => filled(one) && entryOf(store.job, 'surface', from.id, one)?.text === entryOf(store.job, 'surface', id, one)?.text);
     say(taken, kept ? t('surface.depth_taken', { name: nameOf(from) }) : '');
     taken.hidden = !kept;
+    // What only seals is not asked what it goes on.
+    groundPart.hidden = !!store.estimate && byId(store.estimate.surfaces, id)?.area?.claims_r === false;
+    ground.update();
+    const on = entryOf(store.job, 'surface', id, 'ground')?.text;
+    list(grounds, groundForms().find((one) => one.ground === on)?.entries ?? [], (one) => `${on}-${one.field}`, (one) => {
+      const key = `surface.ground.${on}.${one.field}`;
+      return field({ store, part: 'surface', id, field: one.field, label: has(key) ? t(key) : undefined, hint: has(`${key}.hint`) ? t(`${key}.hint`) : undefined, quiet: true });
+    });
     deduct.checked = surface.deduct_framing;
     deductPart.hidden = !asked?.framing;
     openingsPart.hidden = !asked?.openings;
@@ -229,7 +240,17 @@ export function mount(root, store, route) {
       area.openings_ft2.likely > 0 ? row(t('surface.taken_openings'), '', worked(out(area.openings_ft2), 'surface', id, 'area.openings_ft2')) : undefined,
       area.framing_ft2.likely > 0 ? row(t('surface.taken_framing'), t(`surface.framing_${area.framing_by}`, { n: area.members }), worked(out(area.framing_ft2), 'surface', id, 'area.framing_ft2')) : undefined,
       row(el('b', '', t('surface.net')), '', worked(ranged(area.net_ft2, w.area), 'surface', id, 'area.net_ft2'), 'sum'),
-      area.wrap_ft2_in.likely ? row(t('surface.wrap'), t('surface.wrap_why'), worked(w.area(area.wrap_ft2_in.likely), 'surface', id, 'area.wrap_ft2_in')) : undefined)]);
+      area.wrap_ft2_in.likely ? row(t('surface.wrap'), t('surface.wrap_why'), worked(w.area(area.wrap_ft2_in.likely), 'surface', id, 'area.wrap_ft2_in')) : undefined,
+      ...groundRows(one?.ground))]);
+  }
+
+  /** What the ground makes more of the foam. @param {import('./core.js').Ground | undefined} on */
+  function groundRows(on) {
+    const w = figures(store.job.units);
+    return !on ? [] : [
+      on.more_pct.high > 0 ? row(t('surface.ground.more'), '', worked(ranged(on.more_pct, w.pct), 'surface', id, 'ground.more_pct')) : undefined,
+      on.pocket_in > 0 ? row(t('surface.ground.pocket'), '', w.depth(on.pocket_in)) : undefined,
+      on.deepest_in > 0 ? row(t('surface.ground.deepest'), '', w.depth(on.deepest_in)) : undefined];
   }
 
   /** A figure between the measures and the area, where it says more than a measure does. @param {import('./core.js').SurfaceArea} area @param {import('./core.js').Measure} one */

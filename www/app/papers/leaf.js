@@ -1,6 +1,6 @@
 // @ts-check
 /** A leaf of paper and what stands on it: its title block, tables with boxes to write in, and what was not measured. */
-import { call, fieldRow, reading, unitOf } from '../calls.js';
+import { call, fieldRow, reading, shapeForms, unitOf } from '../calls.js';
 import { letters, nameOf } from '../drawn.js';
 import { figures, ranged } from '../figures.js';
 import { el } from '../list.js';
@@ -103,7 +103,8 @@ export function measuresOf(store, one, surface) {
     const opening = byId(surface.openings, id);
     return t('paper.opening', { n: w.count(count.likely), name: opening?.name.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' }), width: ranged(width_in, w.length), height: ranged(height_in, w.length) });
   });
-  const told = entered(store, 'surface', surface.entries.filter((one) => one.field === 'joists_land' || one.field === 'first_parallel'));
+  const asked = shapeForms().find((form) => form.shape === surface.shape)?.entries ?? [];
+  const told = entered(store, 'surface', surface.entries.filter((one) => String(fieldRow('surface', one.field)?.kind) === 'choice' && asked.some((it) => it.field === one.field)));
   return [shape, ...all, ...told, ...openings].join('; ');
 }
 
