@@ -27,6 +27,7 @@ fn entered(entries: &[(&str, &str)]) -> (Option<Ground>, Vec<(Code, String)>) {
         deduct_framing: false,
         openings: Vec::new(),
         patches: Vec::new(),
+        legs: Vec::new(),
         depth_way: Default::default(),
         depth_kit: 0,
         foam: 0,
