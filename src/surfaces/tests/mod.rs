@@ -2,6 +2,7 @@
 
 mod planes;
 mod properties;
+mod round;
 mod shapes;
 mod walls;
 

@@ -3,7 +3,11 @@
 use super::*;
 
 /// A whole takeoff from texts, as a person enters them.
-fn entered(shape: Shape, deduct_framing: bool, entries: &[(&str, &str)]) -> (Option<Takeoff>, Vec<Finding>) {
+pub(super) fn entered(
+    shape: Shape,
+    deduct_framing: bool,
+    entries: &[(&str, &str)],
+) -> (Option<Takeoff>, Vec<Finding>) {
     let entries = entries.iter().map(|(field, text)| crate::job::Entered {
         field: (*field).into(),
         text: (*text).into(),
@@ -28,7 +32,7 @@ fn entered(shape: Shape, deduct_framing: bool, entries: &[(&str, &str)]) -> (Opt
     (takeoff, reader.findings)
 }
 
-fn codes(found: &[Finding]) -> Vec<(Code, &str)> {
+pub(super) fn codes(found: &[Finding]) -> Vec<(Code, &str)> {
     found.iter().map(|one| (one.code, &*one.at.field)).collect()
 }
 
