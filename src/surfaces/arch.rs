@@ -18,6 +18,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Arch,
+    group: "round",
     entries: &[
         Asked::needed("span"),
         Asked::may("rise"),

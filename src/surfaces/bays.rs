@@ -28,6 +28,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Bays,
+    group: "walls",
     entries: &[
         Asked::may("bays"),
         Asked::needed("run").without("bays"),

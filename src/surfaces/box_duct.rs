@@ -46,6 +46,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::BoxDuct,
+    group: "ducts",
     entries: &[
         Asked::needed("width"),
         Asked::needed("height"),

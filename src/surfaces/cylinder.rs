@@ -54,6 +54,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Cylinder,
+    group: "round",
     entries: &[
         Asked::may("diameter"),
         Asked::needed("circumference").without("diameter"),

@@ -28,6 +28,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Dome,
+    group: "round",
     entries: &[Asked::needed("diameter"), Asked::needed("rise"), Asked::may("times")],
     openings: true,
     framing: false,

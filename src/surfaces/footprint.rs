@@ -14,6 +14,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Footprint,
+    group: "walls",
     entries: &[Asked::needed("length"), Asked::needed("width"), Asked::needed("height"), Asked::may("times")],
     openings: true,
     framing: false,

@@ -8,16 +8,16 @@ use super::members::Lay;
 use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
-const fn form(shape: Shape, entries: &'static [Asked]) -> ShapeForm {
-    ShapeForm { shape, entries, openings: true, framing: true, places: true, legs: false }
+const fn form(shape: Shape, group: &'static str, entries: &'static [Asked]) -> ShapeForm {
+    ShapeForm { shape, group, entries, openings: true, framing: true, places: true, legs: false }
 }
 
-pub(super) const WALL: Family = Family::new(form(Shape::FramedWall, BY_HEIGHT), extent_up);
+pub(super) const WALL: Family = Family::new(form(Shape::FramedWall, "walls", BY_HEIGHT), extent_up);
 pub(super) const FLOOR: Family = Family {
     lines: |_, lines| lines.plane("length", "width"),
-    ..Family::new(form(Shape::FramedFloor, BY_WIDTH), extent_across)
+    ..Family::new(form(Shape::FramedFloor, "roofs", BY_WIDTH), extent_across)
 };
-pub(super) const SLOPE: Family = Family::new(form(Shape::FramedSlope, BY_HEIGHT), extent_up);
+pub(super) const SLOPE: Family = Family::new(form(Shape::FramedSlope, "roofs", BY_HEIGHT), extent_up);
 
 const BY_HEIGHT: &[Asked] = &[
     Asked::needed("length"),

@@ -30,6 +30,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Gable,
+    group: "walls",
     entries: &[
         Asked::needed("length"),
         Asked::may("rise"),

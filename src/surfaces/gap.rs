@@ -9,6 +9,7 @@ pub(super) const FAMILY: Family =
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Gap,
+    group: "seals",
     entries: &[
         Asked::needed("length"),
         Asked::needed("gap_width"),

@@ -40,6 +40,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::HipRoof,
+    group: "roofs",
     entries: &[
         Asked::needed("length"),
         Asked::needed("width"),

@@ -72,6 +72,9 @@ use takeoff::Takeoff;
 pub struct ShapeForm {
     /// The shape.
     pub shape: Shape,
+    /// The group that it is offered in: `flat`, `walls`, `roofs` (and floors), `round`, `ducts`, or `seals` for
+    /// what only seals.
+    pub group: &'static str,
     /// Its entries in the order in which they are asked, all of [`Part::Surface`](crate::job::Part).
     pub entries: &'static [Asked],
     /// Whether openings can be taken out of it.
@@ -511,28 +514,28 @@ impl Extent {
 const FAMILIES: &[Family] = &[
     typed_area::FAMILY,
     rectangle::FAMILY,
-    footprint::FAMILY,
-    room::FAMILY,
-    framed::WALL,
-    framed::FLOOR,
-    framed::SLOPE,
-    rim_run::FAMILY,
-    bays::FAMILY,
-    pitched_plane::FAMILY,
-    gable::FAMILY,
-    hip_roof::FAMILY,
     triangle::FAMILY,
     trapezoid::FAMILY,
     polygon::FAMILY,
+    framed::WALL,
+    footprint::FAMILY,
+    room::FAMILY,
     part_height::FAMILY,
-    strip::FAMILY,
-    gap::FAMILY,
-    penetrations::FAMILY,
+    gable::FAMILY,
+    rim_run::FAMILY,
+    bays::FAMILY,
+    framed::FLOOR,
+    framed::SLOPE,
+    pitched_plane::FAMILY,
+    hip_roof::FAMILY,
     arch::FAMILY,
     cylinder::FAMILY,
     dome::FAMILY,
     box_duct::FAMILY,
     round_duct::FAMILY,
+    strip::FAMILY,
+    gap::FAMILY,
+    penetrations::FAMILY,
 ];
 
 fn family(shape: Shape) -> Option<&'static Family> {
@@ -542,9 +545,11 @@ fn family(shape: Shape) -> Option<&'static Family> {
 /// What every shape asks for, in the order in which a page offers them.
 ///
 /// ```
-/// let needed = |form: &foamwright::surfaces::ShapeForm| form.entries.iter().filter(|one| one.needed).count();
-/// let all: Vec<usize> = foamwright::surfaces::forms().map(needed).collect();
-/// assert_eq!(all[..15], [1, 2, 3, 3, 3, 3, 3, 5, 3, 4, 3, 4, 4, 4, 1]);
+/// use foamwright::job::Shape;
+/// let rectangle = foamwright::surfaces::forms().find(|form| form.shape == Shape::Rectangle).ok_or("gone")?;
+/// let needed: Vec<_> = rectangle.entries.iter().filter(|one| one.needed).map(|one| one.field).collect();
+/// assert_eq!(needed, ["length", "height"]);
+/// # Ok::<(), &str>(())
 /// ```
 pub fn forms() -> impl Iterator<Item = &'static ShapeForm> {
     FAMILIES.iter().map(|family| &family.form)

@@ -24,6 +24,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Band,
+    group: "walls",
     entries: &[
         Asked::may("perimeter"),
         Asked::needed("length").without("perimeter"),

@@ -47,6 +47,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Penetrations,
+    group: "seals",
     entries: &[
         Asked::needed("holes"),
         Asked::needed("hole_size"),

@@ -13,6 +13,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::PitchedPlane,
+    group: "roofs",
     entries: &[
         Asked::needed("length"),
         Asked::needed("plan_run"),

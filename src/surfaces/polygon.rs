@@ -32,6 +32,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Polygon,
+    group: "flat",
     entries: &[
         Asked::framing("spacing", false),
         Asked::framing("member", true),

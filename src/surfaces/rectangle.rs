@@ -8,6 +8,7 @@ pub(super) const FAMILY: Family = Family::new(FORM, extent);
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Rectangle,
+    group: "flat",
     entries: &[Asked::needed("length"), Asked::needed("height"), Asked::may("times")],
     openings: true,
     framing: false,

@@ -30,6 +30,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::RimRun,
+    group: "walls",
     entries: &[
         Asked::may("perimeter"),
         Asked::needed("length").without("perimeter"),

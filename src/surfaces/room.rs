@@ -54,6 +54,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Room,
+    group: "walls",
     entries: &[
         Asked::needed("length"),
         Asked::needed("width"),

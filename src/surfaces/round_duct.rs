@@ -21,6 +21,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::RoundDuct,
+    group: "ducts",
     entries: &[
         Asked::may("diameter"),
         Asked::needed("circumference").without("diameter"),

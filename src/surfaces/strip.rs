@@ -9,6 +9,7 @@ pub(super) const FAMILY: Family =
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Strip,
+    group: "seals",
     entries: &[Asked::needed("length"), Asked::may("strip_width"), Asked::may("times")],
     openings: false,
     framing: false,

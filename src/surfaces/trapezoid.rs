@@ -23,6 +23,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Trapezoid,
+    group: "flat",
     entries: &[
         Asked::needed("length"),
         Asked::needed("top"),

@@ -47,6 +47,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::Triangle,
+    group: "flat",
     entries: &[
         Asked::needed("length"),
         Asked::needed("height").without("side_b"),

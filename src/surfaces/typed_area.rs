@@ -12,6 +12,7 @@ pub(super) const FAMILY: Family = Family {
 
 const FORM: ShapeForm = ShapeForm {
     shape: Shape::TypedArea,
+    group: "flat",
     entries: &[Asked::needed("area"), Asked::may("times")],
     openings: false,
     framing: false,

@@ -65,7 +65,9 @@ export function mount(root, store, route) {
   } }));
   const shapeKeys = el('fieldset', { class: 'choices field wide', hidden: !begun, pointerdown: () => { byFinger = true; }, keydown: () => { byFinger = false; } }, el('legend', '', t('surface.shape')),
     el('div', 'keys-row many', ...shapes.map((one) => el('label', 'key-choice', one, el('span', '', t(`surface.shape.${one.value}`))))));
-  for (const form of shapeForms()) shape.append(el('option', { value: form.shape }, t(`surface.shape.${form.shape}`)));
+  for (const group of new Set(shapeForms().map((form) => form.group))) {
+    shape.append(el('optgroup', { label: t(`surface.group.${group}`) }, ...shapeForms().filter((form) => form.group === group).map((form) => el('option', { value: form.shape }, t(`surface.shape.${form.shape}`)))));
+  }
   const shapeHint = el('p', 'read');
   const deduct = el('input', { type: 'checkbox', id: fieldId('surface', id, 'deduct_framing'), change: () => store.dispatch({ do: 'deduct', id, on: deduct.checked }) });
   const deductPart = el('label', 'switch', deduct, el('span', '', t('surface.deduct'), el('small', '', t('surface.deduct_why'))));

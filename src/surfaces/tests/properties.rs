@@ -27,6 +27,7 @@ fn every_shape_field_and_piece_has_words() {
         let mut keys: Vec<String> = Vec::new();
         for form in forms() {
             let shape = snake(serde_json::to_value(form.shape).expect("serializes"));
+            keys.push(format!("group.{}", form.group));
             keys.extend(["shape", "about", "from"].map(|part| format!("{part}.{shape}")));
             let own = form.entries.iter().filter(|asked| asked.field != "times");
             keys.extend(own.map(|asked| format!("{shape}.{}", asked.field)));
