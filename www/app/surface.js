@@ -324,7 +324,7 @@ const shares = (store, id) => more(t('surface.share_offer'), el('div', 'field wi
   el('p', 'src', t('surface.share_source')),
   el('div', 'meanings', ...(fieldRow('surface', 'framing_share')?.choices ?? []).map((one) => el('button', {
     type: 'button', class: 'do line', click: () => store.dispatch({ do: 'entries', part: 'surface', id, entries: [{ field: 'framing_share', text: one }] }),
-  }, t(`surface.share.${one}`))))));
+  }, t(`fields.choice.framing_share.${one}`))))));
 
 /** What a field of a surface is called with this shape. @param {string} shape @param {string} name */
 const nameIn = (shape, name) => (has(`surface.${shape}.${name}`) ? t(`surface.${shape}.${name}`) : label('surface', name));

@@ -72,9 +72,18 @@ pub async fn other_states(journey: Arc<Journey>) -> Step {
     page.go("#/jobs").await?;
     page.press("New job").await?;
     page.until_says("#view h1", "without a name").await?;
-    for screen in
-        ["#/sheet", "#/before", "#/seal", "#/kits", "#/ready", "#/spray", "#/day", "#/working", "#/surface/9999", "#/settings"]
-    {
+    for screen in [
+        "#/sheet",
+        "#/before",
+        "#/seal",
+        "#/kits",
+        "#/ready",
+        "#/spray",
+        "#/day",
+        "#/working",
+        "#/surface/9999",
+        "#/settings",
+    ] {
         page.go(screen).await?;
         page.open_all().await?;
         seen.look(&page, &format!("{screen} of an empty job")).await?;
