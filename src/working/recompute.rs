@@ -230,13 +230,13 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "ground_ribbed" => |given| {
             let flats = given.one(0) + given.one(1);
             let run = ((given.one(3) - flats) / 2.0).max(0.0);
-            (flats + 2.0 * (given.one(2).powi(2) + run.powi(2)).sqrt()).into()
+            (flats + 2.0 * (given.one(2) * given.one(2) + run * run).sqrt()).into()
         },
         // By the radius of the arc: rise h over the chord c has the radius (c²/4 + h²) ÷ 2h.
         "ground_wave" => |given| {
             let (half, rise) = (given.one(0) / 4.0, given.one(1) / 2.0);
             let radius = (half * half + rise * rise) / (2.0 * rise);
-            let angle = 2.0 * (half / radius).asin();
+            let angle = 2.0 * libm::asin(half / radius);
             (2.0 * radius * angle).into()
         },
         "ground_ribs" => |given| (given.one(0) + 2.0 * given.one(1)).into(),

@@ -207,10 +207,7 @@ fn begins(what: EventOf, key: &str) -> bool {
 /// Whether a surface has cavities whose edges are gone round first. Where only a strip is sprayed, that is
 /// the whole work. Common practice, no source.
 fn edged(shape: Shape) -> bool {
-    match shape {
-        Shape::FramedWall | Shape::FramedFloor | Shape::FramedSlope | Shape::RimRun | Shape::Bays => true,
-        _ => false,
-    }
+    matches!(shape, Shape::FramedWall | Shape::FramedFloor | Shape::FramedSlope | Shape::RimRun | Shape::Bays)
 }
 
 /// The longest of the labels' times; none where there is no foam or one of them is silent.
