@@ -36,8 +36,6 @@ fn every_shape_field_and_piece_has_words() {
         keys.extend(fields.map(|field| format!("opening.{}", field.field)));
         let pieces = Piece::ALL.iter().map(|piece| snake(serde_json::to_value(piece).expect("serializes")));
         keys.extend(pieces.map(|piece| format!("piece.{piece}")));
-        let share = crate::job::field(Part::Surface, "framing_share").expect("a field");
-        keys.extend(share.choices.iter().map(|figure| format!("share.{figure}")));
         keys.extend(["nothing", "pieces", "share", "estimated"].map(|by| format!("framing_{by}")));
         for key in keys {
             assert!(!words[&key].is_null(), "{language}: {key}");
