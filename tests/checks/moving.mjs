@@ -84,7 +84,7 @@ const put = (change) => JSON.stringify({ ...base, ...change });
 const nested = (deep) => `{"format":"foamwright-job","version":2,"id":"x","next_id":1,"x":${'['.repeat(deep)}${']'.repeat(deep)}}`;
 const refusedTexts = {
   deep: nested(32), deeper: nested(100_000), 'wrong surfaces': put({ surfaces: 7 }), 'wrong name': put({ name: {} }), 'wrong id': put({ id: 7 }), 'wrong entry': put({ entries: [{ field: 1, text: 2 }] }),
-  'huge next_id': put({ next_id: 1e300 }), 'negative next_id': put({ next_id: -1 }), 'huge surface id': put({ surfaces: [{ id: 2 ** 40, shape: 'strip' }] }), newer: put({ version: 3 }), 'no version': put({ version: 0 }),
+  'huge next_id': put({ next_id: 1e300 }), 'negative next_id': put({ next_id: -1 }), 'huge surface id': put({ surfaces: [{ id: 2 ** 40, shape: 'strip' }] }), newer: put({ version: 99 }), 'no version': put({ version: 0 }),
   foreign: '{"format":"other","version":1}', list: '[]', word: '"x"', nothing: 'null', torn: put({}).slice(0, -9), 'no job': '{}', 'unknown shape': put({ surfaces: [{ id: 1, shape: '__proto__' }] }), long: put({ note: 'x'.repeat(2_000_000) }),
 };
 for (const [name, hostile] of Object.entries(refusedTexts)) {
