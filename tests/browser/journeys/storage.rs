@@ -21,7 +21,7 @@ pub async fn file_out_and_in(journey: Arc<Journey>) -> Step {
     page.press_in("#view", "Save the job file").await?;
     let file = page.downloaded(".foamwright.json").await?;
     let job: Value = serde_json::from_str(&std::fs::read_to_string(&file)?)?;
-    assert_eq!((&job["format"], &job["version"]), (&json!("foamwright-job"), &json!(2)));
+    assert_eq!((&job["format"], &job["version"]), (&json!("foamwright-job"), &json!(3)));
 
     let elsewhere = journey.site().await?;
     let fresh = journey.page(&elsewhere);
