@@ -194,6 +194,9 @@ function showKeys(kind, unit, text) {
   for (const one of keys.querySelectorAll('.frac')) one.classList.toggle('lit', one.getAttribute('data-press') === lit);
 }
 
+/** What stands on a unit's key. @param {string} key */
+const named = (key) => (key === 'ft' || key === 'in' ? t(`fields.unit.${key}`) : key);
+
 /** @param {string} key @param {import('./core.js').Kind} kind */
 function keyOf(key, kind) {
   if (!key) return el('span');
@@ -203,9 +206,9 @@ function keyOf(key, kind) {
   const kindOf = fraction >= 0 ? `frac tick-${fraction}` : key === 'next' ? 'next' : /^[\d]$/.test(key) || ['.', '-', 'back'].includes(key) ? '' : 'unit';
   return el('button', {
     type: 'button', class: `${kindOf}${key.length > 3 && !kindOf.startsWith('frac') ? ' long' : ''}`, 'data-press': key,
-    'aria-label': fraction >= 0 ? t(`tape.add_${under}`) : spoken ? t(`tape.${spoken}`) : /^\d+×\d+$/.test(key) ? key.replace('×', ` ${t('tape.by')} `) : '',
+    'aria-label': fraction >= 0 ? t(`tape.add_${under}`) : spoken ? (['ft', 'in', 'm', 'mm'].includes(key) ? `${named(key)}, ` : '') + t(`tape.${spoken}`) : /^\d+×\d+$/.test(key) ? key.replace('×', ` ${t('tape.by')} `) : '',
     click: () => (key === 'next' ? void next() : type(key)),
-  }, key === 'back' ? face('back') : fraction >= 0 ? el('span', { class: 'fr', 'aria-hidden': 'true' }, el('b', '', over), el('i', '', under)) : key === 'next' ? el('span') : key === 'ft' || key === 'in' ? t(`fields.unit.${key}`) : key === '-' ? '−' : key);
+  }, key === 'back' ? face('back') : fraction >= 0 ? el('span', { class: 'fr', 'aria-hidden': 'true' }, el('b', { 'data-shown': over }), el('i', { 'data-shown': under })) : key === 'next' ? el('span') : key === 'ft' || key === 'in' ? named(key) : key === '-' ? '−' : key);
 }
 
 /** The last three lengths of this job, to be pressed again. @param {string} but */
