@@ -206,7 +206,7 @@ function keyOf(key, kind) {
   const kindOf = fraction >= 0 ? `frac tick-${fraction}` : key === 'next' ? 'next' : /^[\d]$/.test(key) || ['.', '-', 'back'].includes(key) ? '' : 'unit';
   return el('button', {
     type: 'button', class: `${kindOf}${key.length > 3 && !kindOf.startsWith('frac') ? ' long' : ''}`, 'data-press': key,
-    'aria-label': fraction >= 0 ? t(`tape.add_${under}`) : spoken ? (['ft', 'in', 'm', 'mm'].includes(key) ? `${named(key)}, ` : '') + t(`tape.${spoken}`) : /^\d+×\d+$/.test(key) ? key.replace('×', ` ${t('tape.by')} `) : '',
+    'aria-label': fraction >= 0 ? t(`tape.add_${under}`) : spoken ? (['ft', 'in', 'm', 'mm'].includes(key) ? `${named(key)}, ` : '') + t(`tape.${spoken}`) : '',
     click: () => (key === 'next' ? void next() : type(key)),
   }, key === 'back' ? face('back') : fraction >= 0 ? el('span', { class: 'fr', 'aria-hidden': 'true' }, el('b', { 'data-shown': over }), el('i', { 'data-shown': under })) : key === 'next' ? el('span') : key === 'ft' || key === 'in' ? named(key) : key === '-' ? '−' : key);
 }

@@ -49,7 +49,7 @@ pub async fn twelve_surfaces(journey: Arc<Journey>) -> Step {
     page.press("New job").await?;
     page.until_says("#view h1", "without a name").await?;
     page.run(
-        "globalThis.presses = 0; addEventListener('pointerdown', event => { if (event.isTrusted) globalThis.presses++ }, true)",
+        "const root = document.documentElement; root.dataset.presses = 0; document.addEventListener('pointerdown', event => { if (event.isTrusted) root.dataset.presses = Number(root.dataset.presses) + 1 }, true)",
         vec![],
     )
     .await?;
@@ -127,7 +127,11 @@ pub async fn twelve_surfaces(journey: Arc<Journey>) -> Step {
         }
         println!("    {name}: {} digits, {} presses beside", digits - digits_before, beside - beside_before);
     }
-    let counted = page.run("return globalThis.presses", vec![]).await?.as_u64().unwrap_or(0) as usize;
+    let counted = page
+        .run("return Number(document.documentElement.dataset.presses)", vec![])
+        .await?
+        .as_u64()
+        .unwrap_or(0) as usize;
     println!(
         "    walkthrough of 12 surfaces: {counted} presses, {digits} of them digits, {beside} others ({:.2} a surface)",
         beside as f64 / 12.0
