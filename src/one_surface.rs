@@ -82,11 +82,6 @@ impl<'a> Begun<'a> {
         self.area.as_ref().map_or(Band::exactly(0.0), quantity::growth)
     }
 
-    /// The mean of what is there, in inches.
-    fn there_in(&self) -> f64 {
-        self.existing.map_or(0.0, |there| there.depth_in.likely.0)
-    }
-
     /// What an inch over that area takes more, for its uneven ground.
     pub(crate) fn uneven_factor(&self) -> f64 {
         self.ground.as_ref().map_or(1.0, |ground| 1.0 + ground.uneven_pct().likely / 100.0)
@@ -203,7 +198,7 @@ pub(crate) fn left(waiting: &[(usize, Begun<'_>)], purchase: &Purchase, quantity
         feet -= one.patch_feet().0 * quantity.allowances.factor();
         let whole = one.rest_ft2()?.0 * one.uneven_factor() * quantity.allowances.factor();
         let each = one.growth().likely;
-        over += whole * (1.0 + 2.0 * each * one.there_in());
+        over += whole * (1.0 + 2.0 * each * depth::there_in(one.existing.as_ref()));
         growth += whole * each;
     }
     Some(Left { feet_bdft: BoardFeet(feet), over_ft2: SquareFeet(over), growth_ft2_in: growth })

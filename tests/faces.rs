@@ -2,16 +2,10 @@
 
 #![allow(clippy::expect_used, clippy::panic)]
 
+mod job_folders;
+
 use foamwright::job::{Job, Reader};
 use foamwright::surfaces::{self, View};
-use std::path::{Path, PathBuf};
-
-fn jobs() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs");
-    let entries = std::fs::read_dir(folder).expect("tests/jobs");
-    let found = entries.map(|entry| entry.expect("an entry").path().join("job.json"));
-    found.filter(|file| file.exists()).collect()
-}
 
 /// Twice the signed area would be negative for corners that run clockwise.
 fn shoelace(corners: &[(f64, f64)]) -> f64 {
@@ -22,9 +16,8 @@ fn shoelace(corners: &[(f64, f64)]) -> f64 {
 #[test]
 fn the_faces_of_a_drawing_are_its_area() {
     let mut drawn = 0;
-    for file in jobs() {
-        let text = std::fs::read_to_string(&file).expect("a job");
-        let job: Job = serde_json::from_str(&text).expect("a job");
+    for folder in job_folders::all() {
+        let job: Job = job_folders::opened(&folder.join("job.json"));
         for surface in &job.surfaces {
             let Some(area) = surfaces::measure(surface, &mut Reader::new(job.units)) else { continue };
             let outline =
@@ -32,7 +25,7 @@ fn the_faces_of_a_drawing_are_its_area() {
             if outline.faces.is_empty() || outline.view == View::Section {
                 continue;
             }
-            let at = format!("{}: {}", file.display(), surface.id);
+            let at = format!("{}: {}", folder.display(), surface.id);
             let mut foamed = 0.0;
             for face in &outline.faces {
                 let inches = shoelace(&face.corners);

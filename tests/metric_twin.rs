@@ -6,27 +6,13 @@
 
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+mod job_folders;
+
 use foamwright::job::{Entered, Field, Job, Now, Part, field};
 use foamwright::measure::{Kind, Outcome, Ratio, Reading, Unit, Units, Value, read};
+use job_folders::opened;
 use std::collections::BTreeMap;
-use std::path::{Path, PathBuf};
-
-fn folders() -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs");
-    let entries = |folder: &Path| std::fs::read_dir(folder).expect("tests/jobs");
-    let mut found: Vec<PathBuf> = entries(&folder)
-        .chain(entries(&folder.join("old")))
-        .map(|entry| entry.expect("entry").path())
-        .filter(|path| path.join("job.json").is_file())
-        .collect();
-    found.sort();
-    found
-}
-
-fn opened<T: serde::de::DeserializeOwned>(path: &Path) -> T {
-    let text = std::fs::read_to_string(path).expect("a file");
-    serde_json::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
-}
+use std::path::Path;
 
 /// The metric unit of a kind, what one of the unit that it is held in is of it (a whole number of so many parts),
 /// and what has to be taken off before. Kinds that are read alike in either system have none.
@@ -175,7 +161,7 @@ fn differences(job: &Job, twin: &Job, now: Now) -> Vec<String> {
 fn every_job_typed_in_metric_is_the_same_job() {
     let mut told = Told::default();
     let mut faults = Vec::new();
-    for folder in folders() {
+    for folder in job_folders::all() {
         let name = folder.file_name().expect("name").to_string_lossy().into_owned();
         let job: Job = opened(&folder.join("job.json"));
         let twin = metric_twin(&job, &mut told);

@@ -1,8 +1,8 @@
 //! From the way chosen to the three depths, and what there is to say about them.
 
 use super::{
-    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, Wrapped, judge, marks, to_add,
-    window,
+    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, Wrapped, judge, marks, there_in,
+    to_add, window,
 };
 use crate::findings::{Code, Finding};
 use crate::foam::Between;
@@ -201,7 +201,12 @@ fn kit_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
     let (usable, factor) = around.one_kit?;
     let over = around.spread_ft2?;
     let (whole, growth) = (over.0 * factor, around.growth);
-    let wrapped = wrapped(around, usable, whole * (1.0 + 2.0 * growth * there(around)), whole * growth);
+    let wrapped = wrapped(
+        around,
+        usable,
+        whole * (1.0 + 2.0 * growth * there_in(around.existing.as_ref())),
+        whole * growth,
+    );
     let spread = wrapped.map_or(usable.0 / whole, |wrapped| wrapped.added());
     let aim = over_old(around, spread, "depth_kit", reader)?;
     let by = match wrapped {
@@ -229,18 +234,13 @@ fn left_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
     Some(Aim { aim, by, kit: None, left: Some(left), wrapped })
 }
 
-/// The mean of what is there, in inches.
-fn there(around: Around<'_>) -> f64 {
-    around.existing.map_or(0.0, |there| there.depth_in.likely.0)
-}
-
 /// An amount of foam over an area that changes with the depth; `None` for planes.
 fn wrapped(around: Around<'_>, feet: BoardFeet, begins: f64, growth: f64) -> Option<Wrapped> {
     (growth != 0.0).then_some(Wrapped {
         feet_bdft: feet,
         begins_ft2: SquareFeet(begins),
         growth_ft2_in: growth,
-        there_in: Inches(there(around)),
+        there_in: Inches(there_in(around.existing.as_ref())),
     })
 }
 
@@ -253,7 +253,7 @@ fn over_old(around: Around<'_>, spread: f64, at: &str, reader: &mut Reader) -> O
     if !(spread > 0.0 && spread.is_finite()) {
         return None;
     }
-    let aim = spread + there(around);
+    let aim = spread + there_in(around.existing.as_ref());
     let most = field(Part::Surface, "depth").map_or(f64::INFINITY, |row| row.most);
     if aim > most {
         let finding = Finding::new(Code::AboveLimit, Part::Surface, around.surface.id, at)

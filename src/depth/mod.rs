@@ -21,8 +21,8 @@ pub use marks::{
     Bound, DepthWindow, FLAME, Mark, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, Rule,
     SMOKE, Stands, Trust, window,
 };
-pub(crate) use parts::to_add;
 pub use parts::{Existing, Patched, existing, patches};
+pub(crate) use parts::{there_in, to_add};
 
 /// The three depths of a surface. Board feet follow the aim; R and the paperwork follow the promise;
 /// trimming follows the most allowed. None of the three is rounded.

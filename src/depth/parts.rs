@@ -18,6 +18,11 @@ pub struct Existing {
     pub add_in: Band<Inches>,
 }
 
+/// The mean of what is there, in inches; zero where nothing is.
+pub(crate) fn there_in(existing: Option<&Existing>) -> f64 {
+    existing.map_or(0.0, |there| there.depth_in.likely.0)
+}
+
 /// What has to be added for a depth: in words, the depth less what is there, never below zero; least where
 /// the old foam is thickest.
 pub(crate) fn to_add(depth: Band<Inches>, existing: Option<&Existing>) -> Band<Inches> {

@@ -427,6 +427,32 @@ pub fn entry<'a>(entries: &'a [Entered], field: &str) -> Option<&'a Entered> {
     entries.iter().find(|one| one.field == field && !one.text.trim().is_empty())
 }
 
+#[cfg(test)]
+impl Surface {
+    /// One with these entries as typed, and nothing else.
+    pub(crate) fn typed(id: u32, shape: Shape, entries: &[(&str, &str)]) -> Self {
+        let entry = |(field, text): &(&str, &str)| Entered {
+            field: (*field).into(),
+            text: (*text).into(),
+            unit: None,
+            sense: None,
+        };
+        Self {
+            id,
+            name: String::new(),
+            shape,
+            entries: entries.iter().map(entry).collect(),
+            deduct_framing: false,
+            openings: Vec::new(),
+            patches: Vec::new(),
+            legs: Vec::new(),
+            depth_way: DepthWay::default(),
+            depth_kit: 0,
+            foam: 0,
+        }
+    }
+}
+
 impl Job {
     /// The job's foam sheet with this id; 0 means the job's own choice.
     pub fn foam_sheet(&self, id: u32) -> Option<&FoamSheet> {

@@ -14,6 +14,7 @@ mod serve;
 mod shrink;
 mod sources;
 mod strip;
+mod tool;
 
 pub use assemble::Site;
 pub use house::House;

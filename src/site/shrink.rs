@@ -1,7 +1,7 @@
 //! Shrinking the bound core with wasm-opt.
 
 use super::bind::Bound;
-use super::{House, sources};
+use super::{House, sources, tool};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -36,22 +36,12 @@ pub enum Shrink {
     No,
 }
 
-/// Finds the pinned wasm-opt.
+/// Finds the pinned wasm-opt, which says the first part of the package's version.
 pub fn find(house: &House) -> Result<PathBuf> {
-    let wasm_opt = house.tools().join("node_modules/.bin/wasm-opt");
-    let advice = format!(
-        "Install it with\n\n    npm install --prefix target/tools binaryen@{BINARYEN}\n\n\
-         (or by `bash tests/run tools`), or build without shrinking: foamwright build DIR --unshrunk"
-    );
-    let Ok(said) = Command::new(&wasm_opt).arg("--version").output() else {
-        bail!("wasm-opt is not installed in target/tools. {advice}");
-    };
-    let said = String::from_utf8_lossy(&said.stdout).trim().to_owned();
     let major = BINARYEN.split('.').next().unwrap_or(BINARYEN);
-    if !said.split_whitespace().any(|word| word == major) {
-        bail!("wasm-opt in target/tools calls itself `{said}`, wanted is Binaryen {BINARYEN}. {advice}");
-    }
-    Ok(wasm_opt)
+    tool::find(house, "wasm-opt", "binaryen", BINARYEN, |said| {
+        said.split_whitespace().any(|word| word == major)
+    })
 }
 
 /// Shrinks the core, unless that was done before for the same bytes.

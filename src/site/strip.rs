@@ -6,6 +6,7 @@
 
 use super::House;
 use super::sources::Files;
+use super::tool;
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -25,19 +26,7 @@ const FLAGS: [&str; 5] = [
 
 /// Finds the pinned esbuild.
 pub fn find(house: &House) -> Result<PathBuf> {
-    let esbuild = house.tools().join("node_modules/.bin/esbuild");
-    let advice = format!(
-        "Install it with\n\n    npm install --prefix target/tools esbuild@{ESBUILD}\n\n\
-         (or by `bash tests/run tools`), or build without shrinking: foamwright build DIR --unshrunk"
-    );
-    let Ok(said) = Command::new(&esbuild).arg("--version").output() else {
-        bail!("esbuild is not installed in target/tools. {advice}");
-    };
-    let said = String::from_utf8_lossy(&said.stdout).trim().to_owned();
-    if said != ESBUILD {
-        bail!("esbuild in target/tools calls itself `{said}`, wanted is {ESBUILD}. {advice}");
-    }
-    Ok(esbuild)
+    tool::find(house, "esbuild", "esbuild", ESBUILD, |said| said == ESBUILD)
 }
 
 /// Strips every module, style sheet, page of words and sample.

@@ -16,21 +16,18 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Arch,
-    group: "round",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Arch,
+    "round",
+    &[
         Asked::needed("span"),
         Asked::may("rise"),
-        Asked::needed("radius").without("rise"),
+        Asked::needed("radius").without("rise").against(),
         Asked::needed("length"),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: false,
-    places: false,
-    legs: false,
-};
+)
+.openings();
 
 /// By rise or by radius; `None` where no circle of that radius spans so far.
 fn ways(asking: &Asking, reader: &mut Reader) -> Option<Ways> {

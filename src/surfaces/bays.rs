@@ -26,10 +26,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Bays,
-    group: "walls",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Bays,
+    "walls",
+    &[
         Asked::may("bays"),
         Asked::needed("run").without("bays"),
         Asked::may("spacing").without("bays"),
@@ -38,11 +38,7 @@ const FORM: ShapeForm = ShapeForm {
         Asked::needed("bay_height"),
         Asked::may("times"),
     ],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+);
 
 /// Bays along the run: typed, or worked out. What a binary fraction may lose in the division starts no bay.
 fn along(sizes: &Sizes) -> f64 {

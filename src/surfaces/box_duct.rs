@@ -5,7 +5,7 @@
 
 use super::family::{Asking, Family, Figure, Sizes, Ways};
 use super::outline::Of;
-use super::{Asked, Extent, Face, ShapeForm, Side, View};
+use super::{Asked, Extent, Face, Rect, ShapeForm, Side, View};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Reader, Shape};
 use core::f64::consts::PI;
@@ -29,7 +29,7 @@ pub(super) const FAMILY: Family = Family {
         let faces = SIDES.into_iter().zip(across(sizes)).zip(sizes.takeoff.ways.off);
         let faces = faces.map(|((name, across), off)| {
             let top = low + across;
-            let corners = vec![(0.0, low), (length, low), (length, top), (0.0, top)];
+            let corners = Rect::between(0.0, low, length, top).corners();
             low = top;
             Face { name, corners, foamed: !off }
         });
@@ -44,10 +44,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::BoxDuct,
-    group: "ducts",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::BoxDuct,
+    "ducts",
+    &[
         Asked::needed("width"),
         Asked::needed("height"),
         Asked::needed("length"),
@@ -57,11 +57,7 @@ const FORM: ShapeForm = ShapeForm {
         Asked::may("side_right"),
         Asked::may("times"),
     ],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+);
 
 fn ways(asking: &Asking, reader: &mut Reader) -> Option<Ways> {
     let [bottom, left, top, right] = SIDES.map(|side| asking.pressed(side, reader) == Some("no"));
@@ -81,7 +77,7 @@ fn across(sizes: &Sizes) -> [f64; 4] {
 /// How many of its sides as wide and as high as the duct are foamed. Each of one kind meets each of the other at
 /// a corner.
 fn sides(sizes: &Sizes) -> (f64, f64) {
-    let [bottom, left, top, right, ..] = sizes.takeoff.ways.off.map(|off| f64::from(u8::from(!off)));
+    let [bottom, left, top, right, ..] = sizes.foamed();
     (bottom + top, left + right)
 }
 

@@ -5,8 +5,8 @@
 
 use core::f64::consts::PI;
 
-/// Corners of a drawn circle.
-const CORNERS: u32 = 64;
+/// Corners of a drawn circle that stands by itself.
+pub(super) const CORNERS: u32 = 64;
 
 /// An arc over a span, any length unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,15 +52,15 @@ pub(super) fn area_around(circumference: f64) -> f64 {
     circumference * circumference / (4.0 * PI)
 }
 
-/// A drawn circle of the same area.
-pub(super) fn drawn(middle: (f64, f64), radius: f64) -> Vec<(f64, f64)> {
-    let step = 2.0 * PI / f64::from(CORNERS);
+/// A circle drawn with so many corners, of the same area.
+pub(super) fn drawn(middle: (f64, f64), radius: f64, corners: u32) -> Vec<(f64, f64)> {
+    let step = 2.0 * PI / f64::from(corners);
     let out = radius * (step / turned(step).1).sqrt();
     let corner = |at| {
         let (cos, sin) = turned(f64::from(at) * step);
         (middle.0 + out * cos, middle.1 + out * sin)
     };
-    (0..CORNERS).map(corner).collect()
+    (0..corners).map(corner).collect()
 }
 
 /// Cosine and sine, by the tangent of half the angle.

@@ -4,11 +4,11 @@
 //! end brings the corner where it meets the wall: inside it is in the wall's foam already, 2π × radius × depth²;
 //! outside it is rounded, a quarter of a circle once around. What is of third order in the depth is left out.
 
-use super::circle::{area_around, drawn};
+use super::circle::{CORNERS, area_around, drawn};
 use super::family::{Asking, Family, Figure, Sizes, Ways};
 use super::outline::Of;
 use super::part_height::crossing;
-use super::{Asked, Extent, Face, ShapeForm, Side, View};
+use super::{Asked, Extent, Face, Rect, ShapeForm, Side, View};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Shape};
 use core::f64::consts::PI;
@@ -52,24 +52,21 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Cylinder,
-    group: "round",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Cylinder,
+    "round",
+    &[
         Asked::may("diameter"),
         Asked::needed("circumference").without("diameter"),
         Asked::needed("to_height"),
-        Asked::may("from_height"),
+        Asked::may("from_height").against(),
         Asked::may("end_top"),
         Asked::may("end_bottom"),
         Asked::needed("side"),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: false,
-    places: false,
-    legs: false,
-};
+)
+.openings();
 
 /// Whether a round surface was measured across or around.
 pub(super) fn around_way(asking: &Asking) -> Ways {
@@ -87,7 +84,7 @@ fn height(sizes: &Sizes) -> f64 {
 
 /// How many ends are foamed.
 fn ends(sizes: &Sizes) -> f64 {
-    sizes.takeoff.ways.off.map(|off| f64::from(u8::from(!off))).iter().sum()
+    sizes.foamed().iter().sum()
 }
 
 fn wall_ft2(sizes: &Sizes) -> f64 {
@@ -107,12 +104,12 @@ fn bottom(sizes: &Sizes) -> f64 {
 fn figure(sizes: &Sizes) -> Figure {
     let (around, low, tall) = (around(sizes), bottom(sizes), height(sizes));
     let radius = around / PI / 2.0;
-    let wall = vec![(0.0, low), (around, low), (around, low + tall), (0.0, low + tall)];
+    let wall = Rect::between(0.0, low, around, low + tall).corners();
     let mut faces = vec![Face { name: "wall", corners: wall, foamed: true }];
     let [top, under, ..] = sizes.takeoff.ways.off;
     for (off, name, middle) in [(top, "end_top", low + tall + radius), (under, "end_bottom", radius)] {
         if !off {
-            faces.push(Face { name, corners: drawn((around / 2.0, middle), radius), foamed: true });
+            faces.push(Face { name, corners: drawn((around / 2.0, middle), radius, CORNERS), foamed: true });
         }
     }
     Figure { view: View::Unrolled, faces, ..Figure::default() }

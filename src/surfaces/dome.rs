@@ -26,15 +26,12 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Dome,
-    group: "round",
-    entries: &[Asked::needed("diameter"), Asked::needed("rise"), Asked::may("times")],
-    openings: true,
-    framing: false,
-    places: false,
-    legs: false,
-};
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Dome,
+    "round",
+    &[Asked::needed("diameter"), Asked::needed("rise"), Asked::may("times")],
+)
+.openings();
 
 /// π × (half the diameter² + rise²): the cap of a sphere, up to the whole of it.
 fn extent(sizes: &Sizes) -> Extent {

@@ -29,6 +29,12 @@ impl Rect {
         self.y_in + self.h_in
     }
 
+    /// Its corners, counterclockwise from the lower left one.
+    pub(super) fn corners(self) -> Vec<(f64, f64)> {
+        let (right, top) = (self.right_in(), self.top_in());
+        vec![(self.x_in, self.y_in), (right, self.y_in), (right, top), (self.x_in, top)]
+    }
+
     /// The part of it that lies within another; `None` if there is none.
     pub(super) fn within(self, other: Self) -> Option<Self> {
         let (left, low) = (self.x_in.max(other.x_in), self.y_in.max(other.y_in));

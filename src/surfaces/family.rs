@@ -95,6 +95,13 @@ pub(super) struct Figure {
     pub(super) apart: bool,
 }
 
+impl Figure {
+    /// One plane that is no rectangle.
+    pub(super) fn plane(corners: Vec<(f64, f64)>) -> Self {
+        Self { faces: vec![Face { name: "plane", corners, foamed: true }], ..Self::default() }
+    }
+}
+
 /// The entries of a surface while its shape is asked which way it is measured.
 pub(super) struct Asking<'a> {
     pub(super) surface: &'a Surface,
@@ -150,6 +157,11 @@ impl Sizes<'_> {
     /// The way taken to a measure that can be reached in several.
     pub(super) fn way(&self) -> &'static str {
         self.takeoff.ways.way
+    }
+
+    /// For each of its faces, in the shape's own order, 1 where it is foamed and 0 where it is switched off.
+    pub(super) fn foamed(&self) -> [f64; 6] {
+        self.takeoff.ways.off.map(|off| f64::from(u8::from(!off)))
     }
 
     /// The sides of a rim on which joists land.

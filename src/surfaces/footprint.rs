@@ -12,17 +12,19 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Footprint,
-    group: "walls",
-    entries: &[Asked::needed("length"), Asked::needed("width"), Asked::needed("height"), Asked::may("times")],
-    openings: true,
-    framing: false,
-    places: false,
-    legs: false,
-};
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Footprint,
+    "walls",
+    &[Asked::needed("length"), Asked::needed("width"), Asked::needed("height"), Asked::may("times")],
+)
+.openings();
+
+/// Once around: 2 × (length + width), in inches.
+pub(super) fn around(sizes: &Sizes) -> f64 {
+    2.0 * (sizes.of("length") + sizes.of("width"))
+}
 
 /// The four walls unrolled side by side, so that what is drawn is the whole area.
 fn extent(sizes: &Sizes) -> Extent {
-    Extent::plane(2.0 * (sizes.of("length") + sizes.of("width")), sizes.of("height"))
+    Extent::plane(around(sizes), sizes.of("height"))
 }

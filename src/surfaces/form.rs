@@ -24,6 +24,33 @@ pub struct ShapeForm {
     pub legs: bool,
 }
 
+impl ShapeForm {
+    /// A shape that has neither openings nor framing.
+    pub(super) const fn new(shape: Shape, group: &'static str, entries: &'static [Asked]) -> Self {
+        Self { shape, group, entries, openings: false, framing: false, places: false, legs: false }
+    }
+    /// With openings that are taken out.
+    pub(super) const fn openings(mut self) -> Self {
+        self.openings = true;
+        self
+    }
+    /// With openings that have a place on its drawing.
+    pub(super) const fn placed(mut self) -> Self {
+        self.places = true;
+        self.openings()
+    }
+    /// With framing that can be taken out.
+    pub(super) const fn framed(mut self) -> Self {
+        self.framing = true;
+        self
+    }
+    /// Walked along its edges.
+    pub(super) const fn walked(mut self) -> Self {
+        self.legs = true;
+        self
+    }
+}
+
 /// One entry that a shape asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
@@ -41,11 +68,13 @@ pub struct Asked {
     pub without: &'static str,
     /// Asked here, but read by another room (the depth of a bead): the area does not hang on it.
     pub elsewhere: bool,
+    /// Whether the area is smaller the more it is: the lower edge of a band, the pipe through a hole.
+    pub against: bool,
 }
 
 impl Asked {
     pub(crate) const fn needed(field: &'static str) -> Self {
-        Self { field, needed: true, framing: false, with: "", without: "", elsewhere: false }
+        Self { field, needed: true, framing: false, with: "", without: "", elsewhere: false, against: false }
     }
     pub(crate) const fn may(field: &'static str) -> Self {
         Self { needed: false, ..Self::needed(field) }
@@ -59,6 +88,10 @@ impl Asked {
     }
     pub(super) const fn without(mut self, other: &'static str) -> Self {
         self.without = other;
+        self
+    }
+    pub(super) const fn against(mut self) -> Self {
+        self.against = true;
         self
     }
     pub(crate) const fn elsewhere(mut self) -> Self {

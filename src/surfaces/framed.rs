@@ -9,7 +9,7 @@ use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
 const fn form(shape: Shape, group: &'static str, entries: &'static [Asked]) -> ShapeForm {
-    ShapeForm { shape, group, entries, openings: true, framing: true, places: true, legs: false }
+    ShapeForm::new(shape, group, entries).placed().framed()
 }
 
 pub(super) const WALL: Family = Family::new(form(Shape::FramedWall, "walls", BY_HEIGHT), extent_up);
@@ -24,7 +24,7 @@ const BY_HEIGHT: &[Asked] = &[
     Asked::needed("height"),
     Asked::framing("spacing", false),
     Asked::framing("member", true),
-    Asked::framing("plies", false),
+    Asked::framing("plies", false).against(),
     Asked::framing("plates", false),
     Asked::framing("framing_share", false),
     Asked::may("times"),
@@ -35,7 +35,7 @@ const BY_WIDTH: &[Asked] = &[
     Asked::needed("width"),
     Asked::framing("spacing", false),
     Asked::framing("member", true),
-    Asked::framing("plies", false),
+    Asked::framing("plies", false).against(),
     Asked::framing("plates", false),
     Asked::framing("framing_share", false),
     Asked::may("times"),

@@ -28,25 +28,23 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Gable,
-    group: "walls",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Gable,
+    "walls",
+    &[
         Asked::needed("length"),
         Asked::may("rise"),
         Asked::needed("pitch").without("rise"),
         Asked::may("wall_height"),
         Asked::framing("spacing", false),
         Asked::framing("member", true),
-        Asked::framing("plies", false),
+        Asked::framing("plies", false).against(),
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: true,
-    places: true,
-    legs: false,
-};
+)
+.placed()
+.framed();
 
 /// From the eaves to the ridge, in inches: typed, or half the base × pitch.
 fn rise(sizes: &Sizes) -> f64 {

@@ -7,20 +7,16 @@ use crate::job::Shape;
 pub(super) const FAMILY: Family =
     Family { lines: |_, lines| lines.plane("length", "gap_width"), ..Family::new(FORM, extent) };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Gap,
-    group: "seals",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Gap,
+    "seals",
+    &[
         Asked::needed("length"),
         Asked::needed("gap_width"),
         Asked::needed("depth").elsewhere(),
         Asked::may("times"),
     ],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+);
 
 fn extent(sizes: &Sizes) -> Extent {
     Extent::plane(sizes.of("length"), sizes.of("gap_width"))

@@ -7,6 +7,7 @@
 
 use super::family::{Family, Figure, Sizes};
 use super::outline::Of;
+use super::pitched_plane::slope_factor;
 use super::{Asked, Extent, Face, ShapeForm, View};
 use crate::job::Shape;
 
@@ -38,10 +39,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::HipRoof,
-    group: "roofs",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::HipRoof,
+    "roofs",
+    &[
         Asked::needed("length"),
         Asked::needed("width"),
         Asked::needed("pitch"),
@@ -50,11 +51,9 @@ const FORM: ShapeForm = ShapeForm {
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: true,
-    places: false,
-    legs: false,
-};
+)
+.openings()
+.framed();
 
 /// What follows from plan and pitch, in inches.
 struct Roof {
@@ -69,12 +68,7 @@ struct Roof {
 fn roof(sizes: &Sizes) -> Roof {
     let (length, width, pitch) = (sizes.of("length"), sizes.of("width"), sizes.of("pitch"));
     let run = length.min(width) / 2.0;
-    Roof { pitch, run, slope: run * factor(pitch), ridge: (length - width).abs() }
-}
-
-/// How much longer a slope is than its plan run: √(1 + pitch²).
-fn factor(pitch: f64) -> f64 {
-    (1.0 + pitch * pitch).sqrt()
+    Roof { pitch, run, slope: run * slope_factor(pitch), ridge: (length - width).abs() }
 }
 
 impl Roof {
@@ -114,6 +108,6 @@ fn extent(sizes: &Sizes) -> Extent {
     Extent {
         width_in: roof.ridge + 2.0 * roof.slope,
         height_in: 2.0 * roof.slope,
-        gross_ft2: sizes.of("length") * sizes.of("width") * factor(roof.pitch) / 144.0,
+        gross_ft2: sizes.of("length") * sizes.of("width") * slope_factor(roof.pitch) / 144.0,
     }
 }

@@ -1,6 +1,7 @@
 //! A band around a footprint or along a run, from one height to another.
 
 use super::family::{Asking, Family, Sizes, Ways};
+use super::footprint::around;
 use super::outline::Of;
 use super::{Asked, Extent, ShapeForm, Side};
 use crate::findings::{Code, Finding};
@@ -22,22 +23,19 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Band,
-    group: "walls",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Band,
+    "walls",
+    &[
         Asked::may("perimeter"),
         Asked::needed("length").without("perimeter"),
         Asked::needed("width").without("perimeter"),
-        Asked::may("from_height"),
+        Asked::may("from_height").against(),
         Asked::needed("to_height"),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: false,
-    places: false,
-    legs: false,
-};
+)
+.openings();
 
 /// Says so where the upper edge is no higher than the lower one.
 pub(super) fn crossing(asking: &Asking, reader: &mut Reader) {
@@ -48,11 +46,7 @@ pub(super) fn crossing(asking: &Asking, reader: &mut Reader) {
 
 /// The run, in inches: typed, or 2 × (length + width).
 fn run(sizes: &Sizes) -> f64 {
-    if sizes.way() == "typed" {
-        sizes.of("perimeter")
-    } else {
-        2.0 * (sizes.of("length") + sizes.of("width"))
-    }
+    if sizes.way() == "typed" { sizes.of("perimeter") } else { around(sizes) }
 }
 
 /// Run × (upper − lower height).

@@ -1,12 +1,13 @@
 //! Round holes around pipes and wires: each a ring between the hole and what runs through it. No R is claimed.
 
+use super::circle;
 use super::family::{Family, Figure, Sizes};
 use super::outline::Of;
 use super::{Asked, Extent, Face, ShapeForm, Side, View};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Shape};
 use crate::measure::Kind;
-use core::f64::consts::{PI, TAU};
+use core::f64::consts::PI;
 
 /// Holes that are drawn; of more only the area is known.
 const DRAWN: f64 = 60.0;
@@ -45,21 +46,17 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Penetrations,
-    group: "seals",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Penetrations,
+    "seals",
+    &[
         Asked::needed("holes"),
         Asked::needed("hole_size"),
-        Asked::may("pipe_size"),
+        Asked::may("pipe_size").against(),
         Asked::needed("depth").elsewhere(),
         Asked::may("times"),
     ],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+);
 
 /// π/4 × (hole² − pipe²) of each; drawn side by side in rows.
 fn extent(sizes: &Sizes) -> Extent {
@@ -100,19 +97,18 @@ fn figure(sizes: &Sizes) -> Figure {
         let row = (number / columns).floor();
         let (x, y) = ((number - row * columns + 0.5) * apart, (rows - row - 0.5) * apart);
         // A cut leads from the outer edge to the inner one and back, so that the ring is one outline.
-        let mut corners: Vec<(f64, f64)> = (0..=CORNERS).map(|turn| round(x, y, hole, turn)).collect();
+        let mut corners = ring((x, y), hole);
         if pipe > 0.0 {
-            corners.extend((0..=CORNERS).rev().map(|turn| round(x, y, pipe, turn)));
+            corners.extend(ring((x, y), pipe).into_iter().rev());
         }
         faces.push(Face { name: "hole", corners, foamed: true });
     }
     Figure { faces, ..Figure::default() }
 }
 
-/// A corner of a circle drawn with so many that its area is that of the circle.
-fn round(x: f64, y: f64, across: f64, turn: u32) -> (f64, f64) {
-    let step = TAU / f64::from(CORNERS);
-    let radius = across / 2.0 * (step / libm::sin(step)).sqrt();
-    let angle = f64::from(turn % CORNERS) * step;
-    (x + radius * libm::cos(angle), y + radius * libm::sin(angle))
+/// Once around, to where it began.
+fn ring(middle: (f64, f64), across: f64) -> Vec<(f64, f64)> {
+    let mut corners = circle::drawn(middle, across / 2.0, CORNERS);
+    corners.extend(corners.first().copied());
+    corners
 }

@@ -11,30 +11,32 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::PitchedPlane,
-    group: "roofs",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::PitchedPlane,
+    "roofs",
+    &[
         Asked::needed("length"),
         Asked::needed("plan_run"),
         Asked::needed("pitch"),
         Asked::framing("spacing", false),
         Asked::framing("member", true),
-        Asked::framing("plies", false),
+        Asked::framing("plies", false).against(),
         Asked::framing("plates", false),
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: true,
-    places: true,
-    legs: false,
-};
+)
+.placed()
+.framed();
 
 /// The length along the slope, in inches: plan run × √(1 + pitch²), the pitch being rise per run.
 fn slope(sizes: &Sizes) -> f64 {
-    let pitch = sizes.of("pitch");
-    sizes.of("plan_run") * (1.0 + pitch * pitch).sqrt()
+    sizes.of("plan_run") * slope_factor(sizes.of("pitch"))
+}
+
+/// How much longer a slope is than its run in the plan: √(1 + pitch²), the pitch being rise per run.
+pub(super) fn slope_factor(pitch: f64) -> f64 {
+    (1.0 + pitch * pitch).sqrt()
 }
 
 fn extent(sizes: &Sizes) -> Extent {

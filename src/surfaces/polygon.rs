@@ -3,7 +3,7 @@
 use super::family::{Family, Figure, Sizes};
 use super::outline::Of;
 use super::walk::{self, Corner};
-use super::{Asked, Extent, Face, ShapeForm};
+use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
 pub(super) const FAMILY: Family = Family {
@@ -16,10 +16,7 @@ pub(super) const FAMILY: Family = Family {
         });
         parts
     },
-    figure: |sizes| {
-        let corners = drawn(sizes).into_iter().map(|(_, corner)| corner).collect();
-        Figure { faces: vec![Face { name: "plane", corners, foamed: true }], ..Figure::default() }
-    },
+    figure: |sizes| Figure::plane(drawn(sizes).into_iter().map(|(_, corner)| corner).collect()),
     lines: |sizes, lines| {
         let corners = drawn(sizes);
         let next = corners.iter().cycle().skip(1);
@@ -30,20 +27,19 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Polygon,
-    group: "flat",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Polygon,
+    "flat",
+    &[
         Asked::framing("spacing", false),
         Asked::framing("member", true),
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: true,
-    places: false,
-    legs: true,
-};
+)
+.openings()
+.framed()
+.walked();
 
 /// Its corners counterclockwise from the lower left of the drawing, each with the edge that follows it.
 fn drawn(sizes: &Sizes) -> Vec<(Of<'static>, Corner)> {

@@ -6,15 +6,12 @@ use crate::job::Shape;
 
 pub(super) const FAMILY: Family = Family::new(FORM, extent);
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Rectangle,
-    group: "flat",
-    entries: &[Asked::needed("length"), Asked::needed("height"), Asked::may("times")],
-    openings: true,
-    framing: false,
-    places: true,
-    legs: false,
-};
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Rectangle,
+    "flat",
+    &[Asked::needed("length"), Asked::needed("height"), Asked::may("times")],
+)
+.placed();
 
 fn extent(sizes: &Sizes) -> Extent {
     Extent::plane(sizes.of("length"), sizes.of("height"))

@@ -28,10 +28,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::RimRun,
-    group: "walls",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::RimRun,
+    "walls",
+    &[
         Asked::may("perimeter"),
         Asked::needed("length").without("perimeter"),
         Asked::needed("width").without("perimeter"),
@@ -40,7 +40,7 @@ const FORM: ShapeForm = ShapeForm {
         Asked::may("landing_run").with("perimeter"),
         Asked::framing("spacing", false),
         Asked::framing("member", true),
-        Asked::framing("plies", false),
+        Asked::framing("plies", false).against(),
         Asked::may("first_parallel"),
         Asked::may("sill_lap"),
         Asked::may("foundation_lap"),
@@ -48,11 +48,8 @@ const FORM: ShapeForm = ShapeForm {
         Asked::needed("core_size").with("core_count"),
         Asked::may("times"),
     ],
-    openings: false,
-    framing: true,
-    places: false,
-    legs: false,
-};
+)
+.framed();
 
 /// The questions answered by a press; `None` while the parallel sides are to be left out of a run of which
 /// nobody has said where joists land. The way is how the run came about: `typed`, `sides`, or `landing` where

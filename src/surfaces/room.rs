@@ -6,7 +6,7 @@
 use super::family::{Family, Figure, Sizes, Ways};
 use super::outline::Of;
 use super::{Asked, Extent, Face, Rect, ShapeForm, Side, View};
-use crate::job::{Part, Shape};
+use crate::job::Shape;
 
 /// A face: its field and name, and what its area is called.
 const FACES: [(&str, &str); 6] = [
@@ -21,9 +21,8 @@ const FACES: [(&str, &str); 6] = [
 pub(super) const FAMILY: Family = Family {
     ways: |asking, reader| {
         let mut off = [false; 6];
-        let (id, entries) = (asking.surface.id, &asking.surface.entries);
         for (off, (field, _)) in off.iter_mut().zip(FACES) {
-            *off = reader.choice(Part::Surface, id, entries, field) == Some("no");
+            *off = asking.pressed(field, reader) == Some("no");
         }
         Some(Ways { off, ..Ways::default() })
     },
@@ -37,10 +36,8 @@ pub(super) const FAMILY: Family = Family {
     },
     figure: |sizes| {
         let faces = FACES.iter().zip(rects(sizes)).zip(sizes.takeoff.ways.off);
-        let faces = faces.map(|(((name, _), rect), off)| {
-            let (left, low, right, top) = (rect.x_in, rect.y_in, rect.right_in(), rect.top_in());
-            Face { name, corners: vec![(left, low), (right, low), (right, top), (left, top)], foamed: !off }
-        });
+        let faces =
+            faces.map(|(((name, _), rect), off)| Face { name, corners: rect.corners(), foamed: !off });
         Figure { view: View::Unfolded, faces: faces.collect(), ..Figure::default() }
     },
     lines: |sizes, lines| {
@@ -52,10 +49,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Room,
-    group: "walls",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Room,
+    "walls",
+    &[
         Asked::needed("length"),
         Asked::needed("width"),
         Asked::needed("height"),
@@ -67,11 +64,8 @@ const FORM: ShapeForm = ShapeForm {
         Asked::may("left_wall"),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: false,
-    places: false,
-    legs: false,
-};
+)
+.openings();
 
 /// The faces that are on, each length × width, length × height or width × height.
 fn extent(sizes: &Sizes) -> Extent {

@@ -19,20 +19,16 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::RoundDuct,
-    group: "ducts",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::RoundDuct,
+    "ducts",
+    &[
         Asked::may("diameter"),
         Asked::needed("circumference").without("diameter"),
         Asked::needed("length"),
         Asked::may("times"),
     ],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+);
 
 /// Circumference × length.
 fn extent(sizes: &Sizes) -> Extent {

@@ -7,15 +7,11 @@ use crate::job::Shape;
 pub(super) const FAMILY: Family =
     Family { lines: |_, lines| lines.plane("length", "strip_width"), ..Family::new(FORM, extent) };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Strip,
-    group: "seals",
-    entries: &[Asked::needed("length"), Asked::may("strip_width"), Asked::may("times")],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Strip,
+    "seals",
+    &[Asked::needed("length"), Asked::may("strip_width"), Asked::may("times")],
+);
 
 impl Shape {
     /// Whether foam on it may be said to insulate. What only seals (a strip, a gap, holes around pipes) claims no

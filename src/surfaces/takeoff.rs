@@ -126,7 +126,8 @@ impl Takeoff {
 
     /// Whether a measure makes it smaller the larger it is.
     pub(super) fn pulls(&self, field: &str) -> bool {
-        shrinks(field) || field == (self.family.against)(&self.sizes(Column::Likely))
+        self.family.form.entries.iter().any(|asked| asked.against && asked.field == field)
+            || field == (self.family.against)(&self.sizes(Column::Likely))
     }
 
     /// The slopes over it.
@@ -187,12 +188,6 @@ impl Takeoff {
             }
         }
     }
-}
-
-/// Whether more of it makes the area smaller: the lower edge of a band, the pipe through a hole, the pieces that
-/// a member is made of, the radius of an arc.
-fn shrinks(field: &str) -> bool {
-    matches!(field, "from_height" | "pipe_size" | "plies" | "radius")
 }
 
 /// Whether the layout has more members than a drawing holds: openings then have no place among them.

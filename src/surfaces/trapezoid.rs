@@ -2,14 +2,11 @@
 
 use super::family::{Family, Figure, Sizes};
 use super::outline::Of;
-use super::{Asked, Extent, Face, ShapeForm};
+use super::{Asked, Extent, ShapeForm};
 use crate::job::Shape;
 
 pub(super) const FAMILY: Family = Family {
-    figure: |sizes| {
-        let corners = corners(sizes).to_vec();
-        Figure { faces: vec![Face { name: "plane", corners, foamed: true }], ..Figure::default() }
-    },
+    figure: |sizes| Figure::plane(corners(sizes).to_vec()),
     lines: |sizes, lines| {
         let [left, right, top_right, top_left] = corners(sizes);
         lines.edge(Of::Surface("length"), left, right);
@@ -21,10 +18,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Trapezoid,
-    group: "flat",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Trapezoid,
+    "flat",
+    &[
         Asked::needed("length"),
         Asked::needed("top"),
         Asked::needed("height"),
@@ -34,11 +31,9 @@ const FORM: ShapeForm = ShapeForm {
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: true,
-    places: false,
-    legs: false,
-};
+)
+.openings()
+.framed();
 
 /// From the left end of the base to that of the top: over the middle unless it was entered. It moves the drawing
 /// and not the area.

@@ -7,7 +7,7 @@
 
 use super::family::{Asking, Family, Figure, Sizes, Ways};
 use super::outline::Of;
-use super::{Asked, Extent, Face, ShapeForm};
+use super::{Asked, Extent, ShapeForm};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Reader, Shape};
 use crate::measure::Kind;
@@ -29,10 +29,7 @@ pub(super) const FAMILY: Family = Family {
     },
     figure: |sizes| {
         let (corners, _) = drawn(sizes);
-        Figure {
-            faces: vec![Face { name: "plane", corners: corners.to_vec(), foamed: true }],
-            ..Figure::default()
-        }
+        Figure::plane(corners.to_vec())
     },
     lines: |sizes, lines| {
         let ([left, right, top], _) = drawn(sizes);
@@ -45,10 +42,10 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::Triangle,
-    group: "flat",
-    entries: &[
+const FORM: ShapeForm = ShapeForm::new(
+    Shape::Triangle,
+    "flat",
+    &[
         Asked::needed("length"),
         Asked::needed("height").without("side_b"),
         Asked::may("side_b"),
@@ -58,11 +55,9 @@ const FORM: ShapeForm = ShapeForm {
         Asked::framing("framing_share", false),
         Asked::may("times"),
     ],
-    openings: true,
-    framing: true,
-    places: false,
-    legs: false,
-};
+)
+.openings()
+.framed();
 
 fn by_sides(sizes: &Sizes) -> bool {
     sizes.way() == "three_sides"

@@ -10,15 +10,8 @@ pub(super) const FAMILY: Family = Family {
     ..Family::new(FORM, extent)
 };
 
-const FORM: ShapeForm = ShapeForm {
-    shape: Shape::TypedArea,
-    group: "flat",
-    entries: &[Asked::needed("area"), Asked::may("times")],
-    openings: false,
-    framing: false,
-    places: false,
-    legs: false,
-};
+const FORM: ShapeForm =
+    ShapeForm::new(Shape::TypedArea, "flat", &[Asked::needed("area"), Asked::may("times")]);
 
 /// Drawn as a square of its size, since nothing is known of its shape.
 fn extent(sizes: &Sizes) -> Extent {

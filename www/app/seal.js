@@ -19,8 +19,8 @@ export const words = ['sheet', 'surface', 'seal'];
 /** What is sealed, in the order in which one walks from the attic down, and how it is measured. @type {[string, Shape][]} */
 const KINDS = [['top_plates', 'strip'], ['chases', 'strip'], ['soffits', 'strip'], ['holes', 'penetrations'], ['gaps', 'gap'], ['sill_joint', 'strip']];
 
-/** Shapes that only seal. */
-const SEALS = new Set(KINDS.map(([, shape]) => shape));
+/** Whether a shape only seals. @param {Shape} shape */
+const seals = (shape) => shapeForms().find((one) => one.shape === shape)?.group === 'seals';
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
@@ -46,7 +46,7 @@ export function mount(root, store) {
     others, el('div', 'dos', way(t('seal.to_sheet'), to('sheet', 'measure'), 'wide')))), bar.node);
 
   /** The job's lines of a kind. @param {string} kind */
-  const of = (kind) => store.job.surfaces.filter((one) => SEALS.has(one.shape) && entryOf(store.job, 'surface', one.id, 'seals')?.text === kind);
+  const of = (kind) => store.job.surfaces.filter((one) => seals(one.shape) && entryOf(store.job, 'surface', one.id, 'seals')?.text === kind);
 
   /** @param {string} kind @param {Shape} shape */
   function begin(kind, shape) {
@@ -108,7 +108,7 @@ export function mount(root, store) {
       bar.update(store);
       redraw(top, [head({ back: [to('sheet', 'measure'), jobName(store)], title: t('seal.title'), sub: t('seal.lead') })]);
       for (const one of sections) one.update();
-      const rest = store.job.surfaces.filter((one) => SEALS.has(one.shape) && !KINDS.some(([kind]) => of(kind).includes(one)));
+      const rest = store.job.surfaces.filter((one) => seals(one.shape) && !KINDS.some(([kind]) => of(kind).includes(one)));
       redraw(others, rest.length ? [el('h2', 'bar', t('seal.others')), el('ul', 'rows', ...rest.map((one) => pressRow(to('surface', one.id), nameOf(one), '', undefined)))] : []);
     },
   };

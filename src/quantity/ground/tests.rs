@@ -3,7 +3,7 @@
 use super::ribbed::{ribbed_in, wave_in};
 use super::ribs::over_ribs_in;
 use super::*;
-use crate::job::{Entered, Shape};
+use crate::job::Shape;
 use crate::measure::Units;
 use core::f64::consts::PI;
 use proptest::prelude::*;
@@ -13,25 +13,7 @@ fn close(one: f64, other: f64) -> bool {
 }
 
 fn entered(entries: &[(&str, &str)]) -> (Option<Ground>, Vec<(Code, String)>) {
-    let entries = entries.iter().map(|(field, text)| Entered {
-        field: (*field).into(),
-        text: (*text).into(),
-        unit: None,
-        sense: None,
-    });
-    let surface = Surface {
-        id: 7,
-        name: String::new(),
-        shape: Shape::Rectangle,
-        entries: entries.collect(),
-        deduct_framing: false,
-        openings: Vec::new(),
-        patches: Vec::new(),
-        legs: Vec::new(),
-        depth_way: Default::default(),
-        depth_kit: 0,
-        foam: 0,
-    };
+    let surface = Surface::typed(7, Shape::Rectangle, entries);
     let mut reader = Reader::new(Units::Us);
     let ground = ground(&surface, &mut reader);
     (ground, reader.findings.into_iter().map(|one| (one.code, one.at.field)).collect())

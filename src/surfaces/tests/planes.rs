@@ -11,19 +11,7 @@ fn entry(field: &str, text: &str) -> Entered {
 }
 
 fn plane(shape: Shape, entries: &[(&str, &str)]) -> Surface {
-    Surface {
-        id: 1,
-        name: String::new(),
-        shape,
-        entries: entries.iter().map(|(field, text)| entry(field, text)).collect(),
-        deduct_framing: false,
-        openings: Vec::new(),
-        patches: Vec::new(),
-        legs: Vec::new(),
-        depth_way: Default::default(),
-        depth_kit: 0,
-        foam: 0,
-    }
+    Surface::typed(1, shape, entries)
 }
 
 /// A length in inches and a turn to the left in degrees for each edge; no length for a blank.

@@ -8,25 +8,7 @@ pub(super) fn entered(
     deduct_framing: bool,
     entries: &[(&str, &str)],
 ) -> (Option<Takeoff>, Vec<Finding>) {
-    let entries = entries.iter().map(|(field, text)| crate::job::Entered {
-        field: (*field).into(),
-        text: (*text).into(),
-        unit: None,
-        sense: None,
-    });
-    let surface = Surface {
-        id: 7,
-        name: String::new(),
-        shape,
-        entries: entries.collect(),
-        deduct_framing,
-        openings: Vec::new(),
-        patches: Vec::new(),
-        legs: Vec::new(),
-        depth_way: Default::default(),
-        depth_kit: 0,
-        foam: 0,
-    };
+    let surface = Surface { deduct_framing, ..Surface::typed(7, shape, entries) };
     let mut reader = Reader::new(Units::Us);
     let takeoff = Takeoff::take(&surface, &mut reader);
     (takeoff, reader.findings)

@@ -1,6 +1,7 @@
 // @ts-check
 /** Dimension lines along the edges of a figure, at any angle: outside it, parallel to their edge, readable upright. */
 import { d, line, r2, rect, s, text, wide } from '../svg.js';
+import { chord } from './faces.js';
 import { button, keyOf, LEAST } from './lines.js';
 
 /** @typedef {import('./elevation.js').How} How */
@@ -51,19 +52,11 @@ export function placeEdges({ edges, faces }, k) {
       placed.anchor = fits || Math.abs(n[0]) < 0.35 ? 'm' : n[0] > 0 ? '' : 'e';
       free = !taken.some((other) => meet(other, corners(placed)));
     }
-    placed.inside = faces.some((face) => face.foamed && holds(face.corners, placed.at[0] / k, -placed.at[1] / k));
+    placed.inside = faces.some((face) => face.foamed && chord(face.corners, -placed.at[1] / k, placed.at[0] / k) > 0);
     placed.said = free || one.at.field !== '';
     if (placed.said) taken.push(corners(placed));
     return placed;
   });
-}
-
-/** Whether a figure holds a place. @param {[number, number][]} corners @param {number} x @param {number} y */
-function holds(corners, x, y) {
-  return corners.filter(([ax, ay], at) => {
-    const [bx, by] = corners[(at + 1) % corners.length];
-    return ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax);
-  }).length % 2 === 1;
 }
 
 /** @param {import('../core.js').EdgeLine} one */

@@ -105,7 +105,7 @@ function middle(corners) {
 }
 
 /** How long the part of a level line inside a figure is that holds a place; 0 where the place is outside. @param {[number, number][]} corners @param {number} y @param {number} x */
-function chord(corners, y, x) {
+export function chord(corners, y, x) {
   const cuts = corners.flatMap(([ax, ay], at) => {
     const [bx, by] = corners[(at + 1) % corners.length];
     return ay > y === by > y ? [] : [ax + ((y - ay) / (by - ay)) * (bx - ax)];
