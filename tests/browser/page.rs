@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
+use thirtyfour::error::{WebDriverError, WebDriverErrorInner};
 use thirtyfour::{By, Key, TypingData, WebElement};
 
 /// How long anything may take before a journey gives up on it.
@@ -189,20 +190,45 @@ impl Page {
 
     /// Replaces what stands in a field, as people do: all of it marked, then typed over.
     pub async fn write(&self, id: &str, text: &str) -> Step {
-        let field = self.field(id).await?;
-        field.scroll_into_view().await?;
-        field.focus().await?;
-        field.send_keys(Key::Control + "a").await?;
-        if text.is_empty() {
-            field.send_keys(Key::Delete + "").await?;
-        } else {
-            field.send_keys(text).await?;
+        let started = Instant::now();
+        loop {
+            let written = self.type_over(id, text).await;
+            if !self.look_again(&written, started).await {
+                written?;
+                break;
+            }
         }
         let stands = self.value(id).await?;
         if stands != text {
             return Err(format!("“{text}” was typed into {id}, “{stands}” stands there").into());
         }
         Ok(())
+    }
+
+    async fn type_over(&self, id: &str, text: &str) -> Step {
+        let field = self.field(id).await?;
+        field.scroll_into_view().await?;
+        field.focus().await?;
+        field.send_keys(Key::Control + "a").await?;
+        match text {
+            "" => field.send_keys(Key::Delete + "").await?,
+            text => field.send_keys(text).await?,
+        }
+        Ok(())
+    }
+
+    /// Whether the page drew a thing anew between finding and using it, so that a person would look again.
+    /// Nothing has been pressed then, and what was typed is typed over.
+    async fn look_again(&self, outcome: &Step, started: Instant) -> bool {
+        let fault = outcome.as_ref().err().and_then(|fault| fault.downcast_ref::<WebDriverError>());
+        let anew = matches!(
+            fault.map(WebDriverError::as_inner),
+            Some(WebDriverErrorInner::StaleElementReference(_))
+        );
+        if anew {
+            tokio::time::sleep(Duration::from_millis(25)).await;
+        }
+        anew && started.elapsed() < self.patience
     }
 
     /// The line that tells what is understood or wrong about a field: everything that describes it.
@@ -230,10 +256,13 @@ impl Page {
 
     /// Presses the one visible thing in a place that is called so, or starts so if none is called exactly so.
     pub async fn press_in(&self, place: &str, name: &str) -> Step {
-        let element = self.pressable(place, name).await?;
-        element.scroll_into_view().await?;
-        element.click().await?;
-        Ok(())
+        let started = Instant::now();
+        loop {
+            let pressed = press_on(self.pressable(place, name).await?).await;
+            if !self.look_again(&pressed, started).await {
+                return pressed;
+            }
+        }
     }
 
     /// Presses what is called so in the group under a heading.
@@ -244,24 +273,27 @@ impl Page {
               if (one) return one;
             }
             return null";
+        let missing = format!("nothing under “{heading}” is called “{name}”");
+        self.press_found(script, vec![json!(heading), json!(name)], &missing).await
+    }
+
+    /// Presses what a script finds, as soon as it finds something.
+    async fn press_found(&self, script: &str, arguments: Vec<Value>, missing: &str) -> Step {
         let started = Instant::now();
-        let element = loop {
-            let given = self
-                .browser
-                .driver
-                .execute(format!("{WORDS}{script}"), vec![json!(heading), json!(name)])
-                .await?;
-            if !given.json().is_null() {
-                break given.element()?;
+        loop {
+            let given = self.browser.driver.execute(format!("{WORDS}{script}"), arguments.clone()).await?;
+            if given.json().is_null() {
+                if started.elapsed() > self.patience {
+                    return Err(missing.into());
+                }
+                tokio::time::sleep(Duration::from_millis(25)).await;
+                continue;
             }
-            if started.elapsed() > self.patience {
-                return Err(format!("nothing under “{heading}” is called “{name}”").into());
+            let pressed = press_on(given.element()?).await;
+            if !self.look_again(&pressed, started).await {
+                return pressed;
             }
-            tokio::time::sleep(Duration::from_millis(25)).await;
-        };
-        element.scroll_into_view().await?;
-        element.click().await?;
-        Ok(())
+        }
     }
 
     /// Presses what is called so, anywhere on the page.
@@ -295,17 +327,8 @@ impl Page {
 
     /// Presses the first visible match of a selector.
     pub async fn press_at(&self, selector: &str) -> Step {
-        self.until(
-            &format!("{selector} can be seen"),
-            &format!("return [...document.querySelectorAll({})].some(visible)", json!(selector)),
-        )
-        .await?;
-        let script = "return [...document.querySelectorAll(arguments[0])].find(visible)";
-        let given = self.browser.driver.execute(format!("{WORDS}{script}"), vec![json!(selector)]).await?;
-        let element = given.element()?;
-        element.scroll_into_view().await?;
-        element.click().await?;
-        Ok(())
+        let script = "return [...document.querySelectorAll(arguments[0])].find(visible) ?? null";
+        self.press_found(script, vec![json!(selector)], &format!("{selector} cannot be seen")).await
     }
 
     /// Sends keys to whatever has the focus.
@@ -434,6 +457,13 @@ impl Page {
             tokio::time::sleep(Duration::from_millis(50)).await;
         }
     }
+}
+
+/// Presses a thing, in sight.
+async fn press_on(element: WebElement) -> Step {
+    element.scroll_into_view().await?;
+    element.click().await?;
+    Ok(())
 }
 
 fn truthy(value: &Value) -> bool {
