@@ -16,6 +16,36 @@ pub enum Severity {
     Note,
 }
 
+/// How far a rule's figure is to be trusted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Trust {
+    /// Read in a public copy of its source.
+    Read,
+    /// Read in a public text that retells its source, and no other text gainsays it.
+    Retold,
+    /// From memory: drawn dashed, decides nothing, "check your code book".
+    Memory,
+    /// Worked out from published figures, itself in no code: drawn dashed, warns, decides nothing.
+    Derived,
+    /// Common practice, no source.
+    Practice,
+    /// From the foam sheet as entered.
+    YourSheet,
+    /// Measured on site.
+    YourTape,
+    /// What the user wants.
+    YourTarget,
+}
+
+impl Trust {
+    /// Whether a figure of this standing may decide a depth.
+    pub fn decides(self) -> bool {
+        !matches!(self, Trust::Memory | Trust::Derived)
+    }
+}
+
 /// Where a finding belongs. The page's field has the DOM id `part-id-field`.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]

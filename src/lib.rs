@@ -11,6 +11,8 @@
 //! | [`findings`] | what the tool has to say about it |
 //! | [`surfaces`] | shapes → gross, openings, framing, net, outline |
 //! | [`foam`] | a foam's data sheet |
+//! | [`climate`] | place → climate zone; the code tables with their editions |
+//! | [`assembly`] | what a surface is built of: effective R and U of the whole |
 //! | [`depth`] | how thick: aim, least promised, most allowed |
 //! | [`quantity`] | net area × depth → board feet |
 //! | [`kits`] | usable yield, what to buy |
@@ -20,7 +22,9 @@
 //!
 //! One call does the whole job: [`estimate`].
 
+pub mod assembly;
 pub mod before;
+pub mod climate;
 pub mod depth;
 pub mod findings;
 pub mod foam;
@@ -38,6 +42,7 @@ pub mod working;
 mod browser;
 
 use crate::before::Before;
+use crate::climate::Place;
 use crate::findings::Finding;
 use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Now, Part, Reader, Surface};
@@ -56,6 +61,8 @@ pub use one_surface::SurfaceEstimate;
 pub struct Estimate {
     /// The day on which to spray, in days since 1970-01-01.
     pub spray_day: Option<f64>,
+    /// Where the job stands, and by which book.
+    pub place: Place,
     /// What has to be settled before foam: stops, preparations, sentences, and what nobody has looked at.
     pub before: Before,
     /// Each surface, in the job's order.
@@ -82,6 +89,7 @@ pub struct Estimate {
 /// goes on.
 pub fn estimate(job: &Job, now: Now) -> Estimate {
     let mut reader = Reader::new(job.units);
+    let place = climate::place(job, &mut reader);
     let before = before::walkthrough(job, &mut reader);
     let foams: Vec<Foam> = job.foams.iter().filter_map(|sheet| foam::sheet(sheet, &mut reader)).collect();
     let foam_of = |id: u32| foams.iter().find(|foam| foam.id == if id == 0 { job.foam } else { id });
@@ -94,13 +102,15 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         size.filter(|_| surface.depth_way == DepthWay::OneKit).map(|size| (size.usable, allowances.factor()))
     };
     // What the surfaces that get whatever is left need is known last, and raises no purchase.
+    // The largest kit that may be bought: how far it reaches stands on the ruler.
+    let largest = kits::largest(&sizes).map(|size| (size.kit, size.usable, allowances.factor()));
     let mut surfaces = Vec::with_capacity(job.surfaces.len());
     let mut waiting = Vec::new();
     for (at, surface) in job.surfaces.iter().enumerate() {
-        let begun = Begun::new(job, surface, foam_of(surface.foam), &mut reader);
+        let begun = Begun::new(job, &place, surface, foam_of(surface.foam), &mut reader);
         match surface.depth_way {
             DepthWay::LeftOver => waiting.push((at, begun)),
-            _ => surfaces.push(begun.finish(one_kit(surface), None, &mut reader)),
+            _ => surfaces.push(begun.finish(one_kit(surface), None, largest, &mut reader)),
         }
     }
     let in_place: Vec<_> = surfaces.iter().map(|one| one.in_place).collect();
@@ -109,7 +119,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     let purchase = kits::purchase(job, sizes, stock, &quantity, &mut reader);
     let left = one_surface::left(&waiting, &purchase, &quantity);
     for (at, begun) in waiting {
-        surfaces.insert(at, begun.finish(None, left, &mut reader));
+        surfaces.insert(at, begun.finish(None, left, largest, &mut reader));
     }
     quantity.with_left_over(&surfaces);
     let lifts: Vec<_> = surfaces.iter().map(|one| one.lifts).collect();
@@ -124,6 +134,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     let readiness = readiness::check(job, &used, &purchase.stock, now, &mut reader);
     Estimate {
         spray_day,
+        place,
         before,
         surfaces,
         foams: foams.clone(),

@@ -1,6 +1,8 @@
 //! One surface from its measures to its lifts, in two strokes: what is known of it by itself, and what
 //! follows from its depth, which for some hangs on what the others leave over.
 
+use crate::assembly::{self, Build};
+use crate::climate::{Component, Place};
 use crate::depth::{self, Depth, Existing, Left, Patched};
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
@@ -43,6 +45,7 @@ pub struct SurfaceEstimate {
 /// A surface before its depth is known.
 pub(crate) struct Begun<'a> {
     job: &'a Job,
+    place: &'a Place,
     surface: &'a Surface,
     foam: Option<&'a Foam>,
     area: Option<SurfaceArea>,
@@ -50,12 +53,15 @@ pub(crate) struct Begun<'a> {
     existing: Option<Existing>,
     /// What it goes on; `None` while that is not known.
     ground: Option<Ground>,
+    component: Option<Component>,
+    build: Option<Build>,
 }
 
 impl<'a> Begun<'a> {
     /// Measures a surface.
     pub(crate) fn new(
         job: &'a Job,
+        place: &'a Place,
         surface: &'a Surface,
         foam: Option<&'a Foam>,
         reader: &mut Reader,
@@ -67,7 +73,9 @@ impl<'a> Begun<'a> {
         let patches = depth::patches(surface, area.as_ref(), reader);
         let existing = depth::existing(surface, reader);
         let ground = quantity::ground(surface, reader);
-        Begun { job, surface, foam, area, patches, existing, ground }
+        let component = depth::component(surface, reader);
+        let build = assembly::build(surface, component, area.as_ref(), reader);
+        Begun { job, place, surface, foam, area, patches, existing, ground, component, build }
     }
 
     /// The area over which a given amount of foam spreads at one depth.
@@ -107,6 +115,7 @@ impl<'a> Begun<'a> {
         self,
         one_kit: Option<(BoardFeet, f64)>,
         left: Option<Left>,
+        largest: Option<(u32, BoardFeet, f64)>,
         reader: &mut Reader,
     ) -> SurfaceEstimate {
         let one_kit = one_kit.map(|(usable, factor)| {
@@ -116,7 +125,11 @@ impl<'a> Begun<'a> {
         let growth = self.growth();
         let around = depth::Around {
             job: self.job,
+            place: self.place,
             surface: self.surface,
+            component: self.component,
+            build: self.build.as_ref(),
+            largest,
             area: self.area.as_ref(),
             foam: self.foam,
             existing: self.existing,

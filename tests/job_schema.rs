@@ -39,6 +39,7 @@ fn every_field_of_every_part() {
         (Part::Kit, "/$defs/kit_sheet/properties"),
         (Part::Patch, "/$defs/patch/properties"),
         (Part::Leg, "/$defs/leg/properties"),
+        (Part::Layer, "/$defs/layer/properties"),
         (Part::Owned, "/$defs/owned_kit/properties"),
         (Part::Reading, "/$defs/site_reading/properties"),
         (Part::Event, "/$defs/event/properties"),
@@ -75,13 +76,14 @@ fn every_word_of_every_enumeration() {
 fn full() -> Value {
     let entries = |field: &str| json!([{ "field": field, "text": "1", "unit": "in", "sense": "sum" }]);
     json!({
-        "format": "foamwright-job", "version": 3, "id": "full", "next_id": 11, "units": "us",
+        "format": "foamwright-job", "version": 3, "id": "full", "next_id": 12, "units": "us",
         "name": "", "place": "", "note": "", "entries": entries("under_aim"), "foam": 3,
         "surfaces": [{
             "id": 1, "name": "", "shape": "framed_wall", "entries": entries("depth"), "deduct_framing": true,
             "openings": [{ "id": 2, "name": "", "entries": entries("sill") }],
             "patches": [{ "id": 7, "name": "", "entries": entries("depth") }],
             "legs": [{ "id": 10, "entries": entries("turn") }],
+            "layers": [{ "id": 11, "name": "", "entries": entries("thickness") }],
             "depth_way": "one_kit", "depth_kit": 5, "foam": 3
         }],
         "foams": [{

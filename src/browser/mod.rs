@@ -9,6 +9,8 @@ mod shelf;
 mod trap;
 
 use crate::Estimate;
+use crate::climate::Found;
+use crate::depth::ZoneDepth;
 use crate::job::{Field, Job, Now, Reader};
 use crate::measure::{Echo, Kind, Sense, Style, Unit, Units};
 use crate::quantity::GroundForm;
@@ -53,6 +55,19 @@ pub fn outline(job: Ts<Job>, surface_id: u32) -> Result<Option<Ts<Outline>>, JsE
     Ok(surface
         .and_then(|surface| crate::surfaces::outline(surface, &mut reader))
         .map(|outline| given(&outline)))
+}
+
+/// What the rules ask of a surface in every climate zone, warmest first.
+#[wasm_bindgen]
+pub fn depths_by_zone(job: Ts<Job>, surface_id: u32) -> Result<Vec<Ts<ZoneDepth>>, JsError> {
+    let job: Job = taken(job)?;
+    Ok(crate::depth::by_zone(&job, surface_id).iter().map(given).collect())
+}
+
+/// Looks a ZIP code or a county's name up in the packed tables; `counties` may be empty.
+#[wasm_bindgen]
+pub fn find_place(zones: &[u8], counties: &[u8], text: &str) -> Ts<Found> {
+    given(&crate::climate::find(zones, counties, text))
 }
 
 /// Every step of the working, in the order in which the work is done.

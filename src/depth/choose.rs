@@ -1,8 +1,8 @@
 //! From the way chosen to the three depths, and what there is to say about them.
 
 use super::{
-    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, Wrapped, judge, marks, there_in,
-    to_add, window,
+    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, Wrapped, cover, judge, marks,
+    there_in, to_add, window,
 };
 use crate::findings::{Code, Finding};
 use crate::foam::Between;
@@ -56,7 +56,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
             let target = target.map(|taken| RValue(taken.value.likely));
             target.zip(foam).and_then(|(r, foam)| Some((foam.depth_for(r)?, foam.between_for(r), r)))
         }
-        DepthWay::OneKit | DepthWay::LeftOver => None,
+        DepthWay::OneKit | DepthWay::LeftOver | DepthWay::Rules => None,
     };
     let found = match surface.depth_way {
         DepthWay::Typed => typed_aim(around, reader),
@@ -69,6 +69,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         }),
         DepthWay::OneKit => kit_aim(around, reader),
         DepthWay::LeftOver => left_aim(around, reader),
+        DepthWay::Rules => None,
     };
     let (Aim { aim, by, kit, left, wrapped }, under, over) = (found?, under?, over?);
 
@@ -125,6 +126,9 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         promised_r_at_in: promised_r.map(|listed| listed.thickness_in),
         cavity_in: cavity,
         exposed_most_in: cap,
+        component: around.component,
+        assembly: around.build.zip(foam).and_then(|(build, foam)| build.with(foam, planning_in)),
+        cover: cover::cover(&around, exposure, reader),
         window: window(&marks),
         marks,
     };
@@ -150,7 +154,7 @@ pub(crate) fn aim_field(way: DepthWay) -> &'static str {
         DepthWay::Typed => "depth",
         DepthWay::TargetR => "target_r",
         DepthWay::OneKit => "depth_kit",
-        DepthWay::LeftOver => "depth_way",
+        DepthWay::LeftOver | DepthWay::Rules => "depth_way",
     }
 }
 

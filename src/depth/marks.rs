@@ -5,6 +5,7 @@
 //! memory, or one that does not apply, decides nothing. The inspector and local code govern all of them.
 
 use super::{Around, Exposure};
+use crate::findings::Trust;
 use crate::foam::Foam;
 use crate::job::entry;
 use crate::measure::{Band, Inches, PoundsPerCubicFoot};
@@ -46,6 +47,40 @@ pub enum Rule {
     Barrier,
     /// Flame spread and smoke of any foam.
     Burning,
+    /// The energy code's R-value row.
+    CodeR,
+    /// The energy code's U-factor row, met by the whole assembly at the mean depth.
+    CodeU,
+    /// A cavity that the work opens is filled.
+    FillCavity,
+    /// A floor whose cavity is filled, R-19 at least.
+    FillFloor,
+    /// A small ceiling without an attic: R-30.
+    SmallCeiling,
+    /// No least R for this kind of work.
+    NoLeast,
+    /// Foam under an unvented roof with other insulation below it: the table.
+    UnventedTable,
+    /// The same as a share of the whole R.
+    UnventedShare,
+    /// Foam against the sheathing with other insulation in front and painted board: it stays warm enough.
+    ClassThree,
+    /// The class of the retarder on the room side.
+    InnerRetarder,
+    /// Under a cold zone's unvented roof the foam is, or is covered by, a retarder of class II.
+    FoamRetarder,
+    /// An ignition barrier over foam where people come only to service something.
+    Ignition,
+    /// What separates a garage from the house.
+    Garage,
+    /// The ground of an unvented crawlspace is covered.
+    CrawlGround,
+    /// An unvented crawlspace gets supply or exhaust air.
+    CrawlAir,
+    /// A room kept cold: its vapor moves inward.
+    ColdRoom,
+    /// How far one of the largest kit reaches on this surface.
+    KitReach,
     /// The thinnest lift.
     LeastLift,
     /// The thickest lift.
@@ -61,29 +96,14 @@ pub enum Bound {
     Least,
     /// The depth from above.
     Most,
+    /// The mean depth from below.
+    Mean,
     /// Each lift, not the depth.
     Lift,
+    /// Nothing: it only says how far something reaches.
+    Reach,
     /// No depth: it asks for something else.
     Condition,
-}
-
-/// How far a mark's figure is to be trusted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-#[serde(rename_all = "snake_case")]
-pub enum Trust {
-    /// Read in a public copy of its source.
-    Read,
-    /// From memory: drawn dashed, decides nothing.
-    Memory,
-    /// Common practice, no source.
-    Practice,
-    /// From the foam sheet as entered.
-    YourSheet,
-    /// Measured on site.
-    YourTape,
-    /// What the user wants.
-    YourTarget,
 }
 
 /// Whether a mark applies here, and if not, why.
@@ -105,6 +125,18 @@ pub enum Stands {
     Outside,
     /// Another rule takes its place.
     Excepted,
+    /// Another way to satisfy the code was chosen.
+    NotChosen,
+    /// It is not asked in this climate zone.
+    NotInZone,
+    /// It is not asked for this kind of work.
+    NotThisWork,
+    /// Nothing stands in front of the foam.
+    NothingInFront,
+    /// The retarder on the room side is another one.
+    OtherRetarder,
+    /// No thickness that the foam sheet lists reaches it.
+    BeyondSheet,
 }
 
 /// One rule as it bears on one surface.
@@ -117,6 +149,10 @@ pub struct Mark {
     pub bound: Bound,
     /// The depth that it names, if it names one.
     pub at_in: Option<Inches>,
+    /// What it asks, where that is not a depth: R, U, or a share of the whole.
+    pub asks: Option<f64>,
+    /// What the code's table prints there; empty where there is no such row.
+    pub printed: &'static str,
     /// The section of the code; empty where no code is meant.
     pub section: &'static str,
     /// The edition in which it was read.
@@ -143,6 +179,10 @@ pub struct DepthWindow {
     pub most_by: Option<Rule>,
     /// How far the least is above the most, where they cross: no depth meets both.
     pub gap_in: Option<Inches>,
+    /// The largest mean that is asked for.
+    pub mean_in: Option<Inches>,
+    /// Whose it is.
+    pub mean_by: Option<Rule>,
 }
 
 /// Which rules decide.
@@ -150,8 +190,16 @@ pub struct DepthWindow {
 /// In words: least = the largest least, most = the smallest most, over the marks that apply and are not from
 /// memory; of two alike the first listed decides. They cross where least − most is above zero.
 pub fn window(marks: &[Mark]) -> DepthWindow {
-    let mut open = DepthWindow { least_in: None, least_by: None, most_in: None, most_by: None, gap_in: None };
-    for mark in marks.iter().filter(|one| one.stands == Stands::Applies && one.trust != Trust::Memory) {
+    let mut open = DepthWindow {
+        least_in: None,
+        least_by: None,
+        most_in: None,
+        most_by: None,
+        gap_in: None,
+        mean_in: None,
+        mean_by: None,
+    };
+    for mark in marks.iter().filter(|one| one.stands == Stands::Applies && one.trust.decides()) {
         let Some(at) = mark.at_in else { continue };
         match mark.bound {
             Bound::Least if open.least_in.is_none_or(|known| at > known) => {
@@ -160,7 +208,10 @@ pub fn window(marks: &[Mark]) -> DepthWindow {
             Bound::Most if open.most_in.is_none_or(|known| at < known) => {
                 (open.most_in, open.most_by) = (Some(at), Some(mark.rule));
             }
-            Bound::Least | Bound::Most | Bound::Lift | Bound::Condition => {}
+            Bound::Mean if open.mean_in.is_none_or(|known| at > known) => {
+                (open.mean_in, open.mean_by) = (Some(at), Some(mark.rule));
+            }
+            _ => {}
         }
     }
     let gap = open.least_in.zip(open.most_in).map(|(least, most)| Inches(least.0 - most.0));
@@ -221,6 +272,8 @@ pub(super) fn marks(
         rule,
         bound,
         at_in,
+        asks: None,
+        printed: "",
         section: "",
         edition: "",
         trust,

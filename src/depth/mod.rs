@@ -1,14 +1,18 @@
 //! How thick, and why: the aim, the least promised and the most allowed of a surface.
 
 mod choose;
+mod cover;
 mod judge;
 mod marks;
 mod parts;
+mod place;
 #[cfg(test)]
 mod rim_tests;
 #[cfg(test)]
 mod tests;
 
+use crate::assembly::{Assembly, Build};
+use crate::climate::{Component, Place};
 use crate::foam::{Between, Foam};
 use crate::job::{DepthWay, Job, Surface};
 use crate::measure::{Band, BoardFeet, Inches, RValue, SquareFeet};
@@ -17,12 +21,15 @@ use serde::Serialize;
 
 pub(crate) use choose::aim_field;
 pub use choose::choose;
+pub use cover::{Cover, CoverAsked};
 pub use marks::{
     Bound, DepthWindow, FLAME, Mark, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, Rule,
-    SMOKE, Stands, Trust, window,
+    SMOKE, Stands, window,
 };
 pub use parts::{Existing, Patched, existing, patches};
 pub(crate) use parts::{there_in, to_add};
+pub(crate) use place::component;
+pub use place::{ZoneDepth, by_zone};
 
 /// The three depths of a surface. Board feet follow the aim; R and the paperwork follow the promise;
 /// trimming follows the most allowed. None of the three is rounded.
@@ -84,6 +91,12 @@ pub struct Depth {
     pub cavity_in: Option<Inches>,
     /// The most that may stay exposed at this rim, where it is left exposed and the exception is available.
     pub exposed_most_in: Option<Inches>,
+    /// What it is in the building; `None` while nobody has said.
+    pub component: Option<Component>,
+    /// What it is built of, with foam at the aim; `None` where that was not entered.
+    pub assembly: Option<Assembly>,
+    /// The cover that foam asks for here, and what it costs.
+    pub cover: Cover,
     /// Every rule that bears on it.
     pub marks: Vec<Mark>,
     /// The depths that those leave open.
@@ -192,8 +205,16 @@ pub enum DepthBy {
 pub struct Around<'a> {
     /// The job, for its tolerances.
     pub job: &'a Job,
+    /// Where the job stands, and by which book.
+    pub place: &'a Place,
     /// The surface.
     pub surface: &'a Surface,
+    /// What it is in the building; `None` while nobody has said.
+    pub component: Option<Component>,
+    /// What it is built of besides the foam; `None` where that was not entered.
+    pub build: Option<&'a Build>,
+    /// The largest kit that may be bought: its id, its usable board feet, and everything added to the foam in place, as a factor.
+    pub largest: Option<(u32, BoardFeet, f64)>,
     /// Its areas.
     pub area: Option<&'a SurfaceArea>,
     /// Its foam.

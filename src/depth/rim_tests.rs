@@ -130,12 +130,15 @@ fn which_rule_decides() {
         rule,
         bound,
         at_in: Some(Inches(at)),
+        asks: None,
+        printed: "",
         section: "",
         edition: "",
         trust,
         stands,
         lacks: Vec::new(),
     };
+    use crate::findings::Trust;
     use {Bound::*, Rule::*, Stands::*, Trust::*};
     let target = |at| mark(Target, Least, at, YourTarget, Applies);
     let exposed = |stands| mark(RimExposed, Most, 3.25, Read, stands);

@@ -40,9 +40,14 @@ fn chosen(job: &Job, one_kit: Option<(f64, f64)>) -> (Option<Depth>, Vec<Finding
     assert_eq!(area.net_ft2.likely, SquareFeet(70.0));
     let one_kit = one_kit.map(|(usable, factor)| (BoardFeet(usable), factor));
     let existing = existing(surface, &mut reader);
+    let place = crate::climate::place(job, &mut reader);
     let around = Around {
         job,
+        place: &place,
         surface,
+        component: None,
+        build: None,
+        largest: None,
         area: Some(&area),
         foam: Some(&foam),
         existing,

@@ -18,6 +18,8 @@ pub enum Part {
     Opening,
     /// An edge of a plane that is walked along its edges.
     Leg,
+    /// A layer of what a surface is built of.
+    Layer,
     /// A foam sheet.
     Foam,
     /// One tested thickness of a foam sheet.
@@ -111,6 +113,70 @@ const fn one_of(part: Part, field: &'static str, choices: &'static [&'static str
 /// and rafters: 10 at 16 in and 7 at 24 in (appendix JA4, from memory). Offered, never taken by themselves.
 const SHARES: &[&str] = &["25", "22", "23", "20", "10", "7"];
 
+/// The climate zones that the United States have, with the letter of their moisture region.
+const ZONES: &[&str] =
+    &["1a", "2a", "2b", "3a", "3b", "3c", "4a", "4b", "4c", "5a", "5b", "5c", "6a", "6b", "7", "8"];
+
+/// What a surface is in the building: the columns of the code's tables, and what lies beside them.
+const COMPONENTS: &[&str] = &[
+    "attic_floor",
+    "roof_deck",
+    "wall",
+    "rim",
+    "mass_wall_inside",
+    "mass_wall_outside",
+    "floor",
+    "basement_wall",
+    "crawl_wall",
+    "cold_room",
+    "other",
+];
+
+/// The ways in which a surface may satisfy the energy code.
+const PATHS: &[&str] = &["r_value", "u_factor", "fill", "small_ceiling", "accepted", "none"];
+
+/// What may stand over foam.
+const COVERS: &[&str] = &[
+    "gypsum",
+    "wood_panel",
+    "tested_barrier",
+    "mineral_fiber",
+    "thin_panel",
+    "particleboard",
+    "hardboard",
+    "thin_gypsum",
+    "steel_sheet",
+    "fiber_cement",
+    "tested_coating",
+    "none",
+];
+
+/// Materials with a published resistance, and `typed` for one whose R stands on its label.
+const MATERIALS: &[&str] = &[
+    "typed",
+    "gypsum_3_8",
+    "gypsum_1_2",
+    "gypsum_5_8",
+    "plywood_1_2",
+    "osb_7_16",
+    "fiberboard_1_2",
+    "softwood",
+    "hardwood",
+    "bevel_siding",
+    "hollow_siding",
+    "stucco",
+    "face_brick",
+    "common_brick",
+    "concrete",
+    "block_8",
+    "shingles",
+    "building_paper",
+    "batt",
+    "loose_fill",
+    "rigid_board",
+    "second_foam",
+];
+
 /// The words of a question that is answered with yes or no.
 const YES_NO: &[&str] = &["yes", "no"];
 
@@ -197,6 +263,15 @@ const FIELDS: &[Field] = &[
     one_of(P::Job, "asbestos", YES_NO_UNSEEN),
     one_of(P::Job, "old_paint", YES_NO_UNSEEN),
     one_of(P::Job, "room_use", &["living", "storage", "service", "weather"]),
+    one_of(P::Job, "work", &["new", "addition", "alteration", "insulation_only"]),
+    row(P::Job, "zip", K::Zip, U::One, U::One, 0.0, 99_999.0).source("zones"),
+    row(P::Job, "county", K::Zip, U::One, U::One, 1_001.0, 99_999.0).source("zones"),
+    one_of(P::Job, "zone", ZONES).source("zones"),
+    one_of(P::Job, "edition", &["2009", "2012_2018", "2021", "2024"]),
+    row(P::Job, "hdd65", K::Number, U::One, U::One, 0.0, 25_000.0).unlikely(16_000.0).source("degree_days"),
+    row(P::Job, "cdd50", K::Number, U::One, U::One, 0.0, 15_000.0).unlikely(11_000.0).source("degree_days"),
+    one_of(P::Job, "moist_region", &["a", "b", "c"]).source("degree_days"),
+    one_of(P::Job, "warm_humid", YES_NO),
     row(P::Surface, "area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
     row(P::Surface, "length", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
     row(P::Surface, "width", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
@@ -274,6 +349,17 @@ const FIELDS: &[Field] = &[
     one_of(P::Surface, "existing_same", YES_NO),
     one_of(P::Surface, "exposure", &["covered", "exposed", "not_known"]),
     one_of(P::Surface, "spot", &["rim", "elsewhere"]),
+    one_of(P::Surface, "component", COMPONENTS),
+    one_of(P::Surface, "cavity_opened", YES_NO),
+    one_of(P::Surface, "runs", &["between", "across"]),
+    one_of(P::Surface, "over_edges", YES_NO),
+    one_of(P::Surface, "framing", &["wood", "steel"]),
+    one_of(P::Surface, "code_path", PATHS).default("r_value", SITE),
+    one_of(P::Surface, "inner_retarder", &["class_1", "class_2", "class_3", "none"]),
+    one_of(P::Surface, "tile_roof", YES_NO),
+    one_of(P::Surface, "room", &["living", "storage", "service", "garage", "weather"]),
+    one_of(P::Surface, "cover", COVERS),
+    row(P::Surface, "cover_price", K::Money, U::Usd, U::Usd, 0.0, 100_000.0).unlikely(2_000.0).source("shop"),
     one_of(P::Surface, "seals", &["top_plates", "chases", "soffits", "holes", "gaps", "sill_joint"]),
     row(P::Surface, "uneven", K::Percent, U::Pct, U::Pct, 0.0, 200.0).unlikely(60.0).default("0", "uneven"),
     row(P::Surface, "target_r", K::Resistance, U::R, U::Rsi, 0.0, 200.0).unlikely(80.0),
@@ -282,6 +368,10 @@ const FIELDS: &[Field] = &[
     row(P::Patch, "area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
     row(P::Patch, "share", K::Percent, U::Pct, U::Pct, 0.0, 100.0),
     row(P::Patch, "depth", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(12.0),
+    one_of(P::Layer, "made_of", MATERIALS),
+    one_of(P::Layer, "position", &["outside", "cavity", "inside"]),
+    row(P::Layer, "thickness", K::Length, U::In, U::Mm, 0.0, 36.0).unlikely(16.0),
+    row(P::Layer, "layer_r", K::Resistance, U::R, U::Rsi, 0.0, 100.0).unlikely(60.0).source("layer_label"),
     row(P::Opening, "width", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
     row(P::Opening, "height", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(480.0),
     row(P::Opening, "count", K::Count, U::Each, U::Each, 0.0, 1_000.0).unlikely(100.0).default("1", SITE),

@@ -168,6 +168,8 @@ pub enum DepthWay {
     OneKit,
     /// Whatever the kits for all other surfaces leave over.
     LeftOver,
+    /// The least depth that the rules ask for here.
+    Rules,
 }
 
 /// Something to be foamed.
@@ -197,6 +199,9 @@ pub struct Surface {
     /// The edges of a [`Shape::Polygon`], in the order in which they are walked.
     #[serde(default)]
     pub legs: Vec<Leg>,
+    /// What it is built of besides the foam, from the outside in.
+    #[serde(default)]
+    pub layers: Vec<Layer>,
     /// How the depth is arrived at.
     #[serde(default)]
     pub depth_way: DepthWay,
@@ -243,6 +248,20 @@ pub struct Leg {
     /// From the job's counter.
     pub id: u32,
     /// Its length, and which way and how far one turns at its end ([`Part::Leg`]).
+    #[serde(default)]
+    pub entries: Vec<Entered>,
+}
+
+/// A layer of what a surface is built of, besides the foam and the films of air.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Layer {
+    /// From the job's counter.
+    pub id: u32,
+    /// What the crew calls it.
+    #[serde(default)]
+    pub name: String,
+    /// Its material, place, thickness and R ([`Part::Layer`]).
     #[serde(default)]
     pub entries: Vec<Entered>,
 }
@@ -446,6 +465,7 @@ impl Surface {
             openings: Vec::new(),
             patches: Vec::new(),
             legs: Vec::new(),
+            layers: Vec::new(),
             depth_way: DepthWay::default(),
             depth_kit: 0,
             foam: 0,

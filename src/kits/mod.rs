@@ -14,7 +14,7 @@ use serde::Serialize;
 
 pub use least::{Found, search};
 pub use purchase::purchase;
-pub use sizes::sizes;
+pub use sizes::{largest, sizes};
 pub use stock::{Counts, ShareBy, Stock, StockState, stock};
 
 /// One kit size as read from its sheet.

@@ -28,6 +28,11 @@ pub fn sizes(job: &Job, foam: Option<&Foam>, reader: &mut Reader) -> Vec<KitSize
     sizes
 }
 
+/// The size that gives the most; of two alike the first.
+pub fn largest(sizes: &[KitSize]) -> Option<&KitSize> {
+    sizes.iter().reduce(|known, one| if one.usable > known.usable { one } else { known })
+}
+
 fn size(
     sheet: &KitSheet,
     factor: Option<f64>,

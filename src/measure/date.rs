@@ -52,6 +52,23 @@ impl Parser<'_> {
         }
     }
 
+    /// A postal or county code: five digits, or nine with a dash, of which the last four are of no account.
+    pub(super) fn zip(&mut self) -> Parse<Ratio> {
+        let mut numbers = Vec::new();
+        while let Some(piece) = self.piece(0) {
+            self.at += 1;
+            match piece {
+                Piece::Digits(digits) if numbers.len() < 2 => numbers.push(digits),
+                Piece::Mark('-') if numbers.len() == 1 => {}
+                _ => return Err(Fault::NotTaken),
+            }
+        }
+        match numbers.as_slice() {
+            &[code] | &[code, Digits { len: 4, .. }] if code.len == 5 => Ok(Ratio::whole(small(code))),
+            _ => Err(Fault::NotTaken),
+        }
+    }
+
     /// Whether a space stands before the token just taken.
     fn spaced_before(&self) -> bool {
         self.at.checked_sub(1).and_then(|at| self.tokens.get(at)).is_none_or(|token| token.spaced)

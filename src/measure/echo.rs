@@ -206,6 +206,7 @@ impl Form {
             | Kind::Duration
             | Kind::Money
             | Kind::Date
+            | Kind::Zip
             | Kind::Number
             | Kind::Probes => &[],
             _ if us => &[Way::Style(Style::MetricUsual)],

@@ -80,6 +80,8 @@ pub enum Kind {
     Number,
     /// One of a few words, pressed and never typed; its field lists them.
     Choice,
+    /// A postal or county code of five digits, leading zeros and all.
+    Zip,
     /// Depths read with a probe, one or a list of them, held in inches: the thinnest, the mean, the thickest.
     Probes,
 }

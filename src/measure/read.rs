@@ -109,6 +109,7 @@ fn pass(
     };
     let value = match kind {
         Kind::Date => parser.date().map(|day| Value::Band(Reading { low: day, likely: day, high: day })),
+        Kind::Zip => parser.zip().map(|code| Value::Band(Reading { low: code, likely: code, high: code })),
         Kind::Member => parser.member().map(Value::Member),
         _ => parser.reading().map(Value::Band),
     };

@@ -46,6 +46,7 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
         Kind::Duration => return duration(value, group),
         Kind::Money => return money(value, group),
         Kind::Date => return date(value),
+        Kind::Zip => return zip(value),
         // 32 °F more is 0 °C more than none.
         Kind::TemperatureStep if metric => return write(Kind::Temperature, value + 32.0, style),
         _ => {}
@@ -216,6 +217,13 @@ fn money(cents: f64, group: char) -> String {
         text.push('.');
         padded(&mut text, all % 100, 2);
     }
+    text
+}
+
+/// Five digits, leading zeros and all.
+fn zip(code: f64) -> String {
+    let mut text = String::new();
+    padded(&mut text, super::held_between(code, 0.0, 99_999.0) as u64, 5);
     text
 }
 

@@ -362,6 +362,10 @@ impl Sheet<'_> {
                 let mut walked = job.surfaces.iter();
                 walked.find(|one| one.legs.iter().any(|leg| leg.id == id)).map(|one| one.name.as_str())
             }
+            Part::Layer => {
+                let mut layers = job.surfaces.iter().flat_map(|one| &one.layers);
+                layers.find(|one| one.id == id).map(|one| one.name.as_str())
+            }
             Part::RRow | Part::Job | Part::Purchase | Part::Event => None,
         };
         match name.map(str::trim) {

@@ -18,9 +18,14 @@ fn lifts_of(aim: &str, largest: &str, least: &str, wait: &str) -> (Option<Lifts>
     .expect("a job");
     let mut reader = Reader::new(Units::Us);
     let foam = crate::foam::sheet(&job.foams[0], &mut reader).expect("a foam");
+    let place = crate::climate::place(&job, &mut reader);
     let around = Around {
         job: &job,
+        place: &place,
         surface: &job.surfaces[0],
+        component: None,
+        build: None,
+        largest: None,
         area: None,
         foam: None,
         existing: None,

@@ -319,6 +319,7 @@ pub fn forms() -> impl Iterator<Item = &'static ShapeForm> {
 ///     openings: Vec::new(),
 ///     patches: Vec::new(),
 ///     legs: Vec::new(),
+///     layers: Vec::new(),
 ///     depth_way: Default::default(),
 ///     depth_kit: 0,
 ///     foam: 0,

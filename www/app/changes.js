@@ -37,6 +37,7 @@
  * @typedef {{do: 'add_opening', surface: number, name?: string}} AddOpening
  * @typedef {{do: 'add_patch', surface: number, name?: string}} AddPatch  A part of a surface at another depth.
  * @typedef {{do: 'add_leg', surface: number}} AddLeg  The next edge of a plane that is walked along its edges.
+ * @typedef {{do: 'add_layers', surface: number, layers: {made_of: string, position: string}[]}} AddLayers  Layers of what a surface is built of, the outermost first.
  * @typedef {{do: 'depth_way', id: number, way: import('./core.js').DepthWay, kit?: number}} DepthWayChange
  * @typedef {{do: 'foam', id: number, foam: number}} FoamChoice  `id` 0 is the whole job.
  * @typedef {{do: 'add_foam', sheet?: Sheet, name?: string}} AddFoam
@@ -61,7 +62,7 @@
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading | AddPatch | AddLeg | AddOwned | AddEvent} Change
+ *   TakeReading | AddPatch | AddLeg | AddLayers | AddOwned | AddEvent} Change
  */
 
 /** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
@@ -100,6 +101,11 @@ export function apply(job, change) {
     case 'add_leg': return within(job, 'surface', change.surface, (surface, id) => ({
       ...surface, legs: [...(surface.legs ?? []), { id, entries: [] }],
     }), 1);
+    case 'add_layers': return within(job, 'surface', change.surface, (surface, id) => ({
+      ...surface, layers: [...(surface.layers ?? []), ...change.layers.map((one, more) => ({
+        id: id + more, name: '', entries: Object.entries(one).map(([field, text]) => ({ field, text })),
+      }))],
+    }), change.layers.length);
     case 'depth_way': return at(job, 'surface', change.id, (surface) => ({
       ...surface, depth_way: change.way, depth_kit: change.kit ?? (surface.depth_kit || job.kits[0]?.id || 0),
     }));
@@ -160,7 +166,7 @@ export function entryOf(job, part, id, field) {
 }
 
 const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', owned: 'stock', reading: 'readings', event: 'events' });
-const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], leg: ['surfaces', 'legs'], r_row: ['foams', 'r_at'] });
+const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], leg: ['surfaces', 'legs'], layer: ['surfaces', 'layers'], r_row: ['foams', 'r_at'] });
 
 /**
  * The listed thing with this id; the job itself for the part `job`.
@@ -255,7 +261,7 @@ function units(job, { units: to, unitOf }) {
   });
   return {
     ...fix('job', job), units: to,
-    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)), patches: one.patches.map((patch) => fix('patch', patch)), ...one.legs && { legs: one.legs.map((leg) => fix('leg', leg)) } })),
+    surfaces: job.surfaces.map((one) => ({ ...fix('surface', one), openings: one.openings.map((hole) => fix('opening', hole)), patches: one.patches.map((patch) => fix('patch', patch)), ...one.legs && { legs: one.legs.map((leg) => fix('leg', leg)) }, ...one.layers && { layers: one.layers.map((layer) => fix('layer', layer)) } })),
     foams: job.foams.map((one) => ({ ...fix('foam', one), r_at: one.r_at.map((row) => fix('r_row', row)) })),
     kits: job.kits.map((one) => fix('kit', one)),
     stock: job.stock.map((one) => fix('owned', one)),
@@ -275,6 +281,7 @@ function remove(job, part, id) {
     case 'opening': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, openings: gone(one.openings) })) };
     case 'patch': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, patches: gone(one.patches) })) };
     case 'leg': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, legs: gone(one.legs ?? []) })) };
+    case 'layer': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, layers: gone(one.layers ?? []) })) };
     case 'r_row': return { ...job, foams: job.foams.map((one) => ({ ...one, r_at: gone(one.r_at) })) };
     case 'foam': {
       const foams = gone(job.foams);
@@ -303,7 +310,7 @@ function duplicate(job, change) {
   const from = job.surfaces[index];
   if (!from) return job;
   let next_id = job.next_id;
-  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })), patches: from.patches.map((one) => ({ ...one, id: next_id++ })), ...from.legs && { legs: from.legs.map((one) => ({ ...one, id: next_id++ })) } };
+  const copy = { ...from, id: next_id++, name: change.name ?? from.name, openings: from.openings.map((one) => ({ ...one, id: next_id++ })), patches: from.patches.map((one) => ({ ...one, id: next_id++ })), ...from.legs && { legs: from.legs.map((one) => ({ ...one, id: next_id++ })) }, ...from.layers && { layers: from.layers.map((one) => ({ ...one, id: next_id++ })) } };
   return { ...job, next_id, surfaces: [...job.surfaces.slice(0, index + 1), copy, ...job.surfaces.slice(index + 1)] };
 }
 

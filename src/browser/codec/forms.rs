@@ -4,8 +4,8 @@
 use super::decode::{Decode, Object, unknown, word};
 use crate::job::document::Head;
 use crate::job::{
-    ChosenPurchase, DepthWay, Entered, Event, EventOf, FoamSheet, Job, KitCount, KitSheet, Leg, Now, Opening,
-    Patch, RAtThickness, ReadingOf, Shape, SiteReading, Surface,
+    ChosenPurchase, DepthWay, Entered, Event, EventOf, FoamSheet, Job, KitCount, KitSheet, Layer, Leg, Now,
+    Opening, Patch, RAtThickness, ReadingOf, Shape, SiteReading, Surface,
 };
 use crate::measure::{Kind, Sense, Style, Unit, Units};
 use wasm_bindgen::JsValue;
@@ -32,6 +32,7 @@ structs! {
     Opening { id; name entries }
     Patch { id; name entries }
     Leg { id; entries }
+    Layer { id; name entries }
     RAtThickness { id; entries }
     FoamSheet { id; sheet version name entries r_at }
     KitSheet { id; sheet version name entries }
@@ -41,7 +42,7 @@ structs! {
     Event { id what at; key surface lift name entries }
     Surface {
         id shape;
-        name entries deduct_framing openings patches legs depth_way depth_kit foam
+        name entries deduct_framing openings patches legs layers depth_way depth_kit foam
     }
     Job {
         format version id next_id;
