@@ -7,7 +7,7 @@ use std::net::{TcpListener, TcpStream};
 use std::os::unix::process::CommandExt;
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
-use std::sync::Mutex;
+use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 static RUNNING: Mutex<Vec<u32>> = Mutex::new(Vec::new());
@@ -66,9 +66,18 @@ pub fn end_all() {
     }
 }
 
-/// A port that nothing listens on.
+/// A port that nothing listens on and that was not given before: what a browser has stored for an earlier site on
+/// the same port would be there for the next.
 pub fn free_port() -> Step<u16> {
-    Ok(TcpListener::bind("127.0.0.1:0")?.local_addr()?.port())
+    static GIVEN: Mutex<Vec<u16>> = Mutex::new(Vec::new());
+    let mut given = GIVEN.lock().unwrap_or_else(PoisonError::into_inner);
+    loop {
+        let port = TcpListener::bind("127.0.0.1:0")?.local_addr()?.port();
+        if !given.contains(&port) {
+            given.push(port);
+            return Ok(port);
+        }
+    }
 }
 
 /// Waits until something listens on a port, or its process has ended, or ten seconds are over.
