@@ -1,15 +1,17 @@
 // @ts-check
 /** How deep one surface is foamed, and why: the section, the three figures, the way they were chosen. */
-import { oldFoam, patches, rules, waysOut } from './depth_parts.js';
 import { answerBar } from './answer.js';
 import { call } from './calls.js';
-import { section } from './drawing/depths.js';
+import { oldFoam, patches } from './depth_parts.js';
+import { section } from './drawing/ruler.js';
 import { describe, nameOf } from './drawn.js';
 import { field, fieldId } from './field.js';
 import { figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
+import { rules } from './marklist.js';
 import { breadth, byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName } from './sheet.js';
+import { waysOut } from './waysout.js';
 import { t } from './words.js';
 
 export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits'];
@@ -125,10 +127,10 @@ export function mount(root, store, route) {
 
   return { title: () => { const surface = get(); return surface ? t('depth.title', { name: nameOf(surface) }) : t('surface.gone'); }, update };
 
-  /** The marks on the ruler. @param {import('./core.js').Depth} depth @param {number} [passes] @returns {import('./drawing/depths.js').Level[]} */
+  /** The marks on the ruler. @param {import('./core.js').Depth} depth @param {number} [passes] @returns {import('./drawing/ruler.js').Level[]} */
   function levels(depth, passes) {
     const w = figures(store.job.units);
-    /** @type {import('./drawing/depths.js').Level[]} */
+    /** @type {import('./drawing/ruler.js').Level[]} */
     const list = [
       { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t(depth.most_in === depth.exposed_most_in ? 'depth.level_exposed_sub' : 'depth.level_most_sub'), kind: 'most' },
       { at: depth.aim_in.likely, what: t('depth.level_aim', { depth: w.depth(depth.aim_in.likely) }), sub: passes ? t('spraying.passes', { n: passes }) : '', kind: 'aim' },

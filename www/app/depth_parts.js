@@ -1,12 +1,12 @@
 // @ts-check
-/** What a surface's depth is made up of: old foam, patches, the rules that bear on it and the ways out of a collision. */
+/** What a surface's depth is made up of: old foam and patches. */
 import { field, fieldId, line } from './field.js';
 import { figures, ranged } from './figures.js';
 import { el, list } from './list.js';
-import { byId, press, redraw, row, src, to, worked } from './parts.js';
+import { byId, press, redraw, row, worked } from './parts.js';
 import { t } from './words.js';
 
-/** @typedef {import('./store.js').Store} Store @typedef {import('./core.js').Depth} Depth @typedef {import('./core.js').Mark} Mark */
+/** @typedef {import('./store.js').Store} Store @typedef {import('./core.js').Depth} Depth */
 
 /** Patches of a surface: fields, and what each adds to the sum. @param {Store} store @param {number} id */
 export function patches(store, id) {
@@ -64,29 +64,4 @@ export function oldFoam(store, id, depth) {
     row(t('depth.found'), t('depth.found_ends', { thin: w.depth(there.depth_in.low), thick: w.depth(there.depth_in.high) }), w.depth(there.depth_in.likely)),
     row(t('depth.add'), t('depth.add_why'), worked(ranged(there.add_in, w.depth), 'surface', id, 'depth.existing.add_in')),
     lines ? row(t('depth.short'), t('depth.short_why'), worked(ranged(lines.rest, w.foam), 'surface', id, 'lines.rest')) : undefined);
-}
-
-/** Each rule with its place and whether it applies. @param {Store} store @param {Depth} depth @param {number} sheet */
-export function rules(store, depth, sheet) {
-  const w = figures(store.job.units);
-  return el('ul', 'rows', ...depth.marks.map((mark) => el('li', 'tall',
-    el('b', '', t(`depth.rule.${mark.rule}`, { depth: w.depth(mark.at_in) })),
-    el('p', 'note', t(`depth.stands.${mark.stands}`), mark.lacks.length ? el('span', '', ' ', ...mark.lacks.flatMap((name, at) => [at ? ', ' : '', el('a', { href: to('foam', sheet) }, t(`fields.${name}`))]), '.') : ''),
-    src([mark.section && t('depth.section', { section: mark.section, edition: mark.edition }), t(`depth.trust.${mark.trust}`)].filter(Boolean).join('; ')))));
-}
-
-/** Ways out where the least is above the most. @param {Store} store @param {number} id @param {Depth} depth @param {number} sheet */
-export function waysOut(store, id, depth, sheet) {
-  const w = figures(store.job.units);
-  const { gap_in: gap, most_by: by, most_in: most } = depth.window;
-  if (gap === undefined || most === undefined) return undefined;
-  const out = (/** @type {string} */ key, /** @type {string} */ why, /** @type {(() => void) | string} */ does) => el('li', 'press', typeof does === 'string'
-    ? el('a', { class: 'press', href: does }, el('span', 'k', el('b', '', t(`depth.out.${key}`)), el('small', '', why)), el('span', 'v act', t('depth.choose_way')))
-    : el('button', { type: 'button', class: 'press', 'data-key': `out-${key}`, click: does }, el('span', 'k', el('b', '', t(`depth.out.${key}`)), el('small', '', why)), el('span', 'v act', t('depth.choose_way'))));
-  const exposed = by !== 'cavity';
-  return el('div', '', el('h2', 'bar', t('depth.ways_out', { gap: w.depth(gap) })), el('ul', 'rows',
-    exposed ? out('cover', t('depth.out_why.cover', { depth: w.depth(depth.window.least_in) }), () => store.dispatch({ do: 'entry', part: 'surface', id, field: 'exposure', text: 'covered' })) : undefined,
-    out('foam', t('depth.out_why.foam', { r: w.r(depth.target_r), depth: w.depth(most) }), to('foam', sheet)),
-    out('target', t('depth.out_why.target', { depth: w.depth(most) }), () => document.getElementById(fieldId('surface', id, 'target_r'))?.focus()),
-    exposed ? row(t('depth.out.ufactor'), t('depth.out_why.ufactor'), '') : undefined));
 }
