@@ -1,7 +1,7 @@
 //! What there is to say about the depths of a surface.
 
 use super::choose::NOISE_IN;
-use super::marks::{self, FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, SMOKE};
+use super::fire_marks::{self, FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, SMOKE};
 use super::{Around, Depth, DepthBy, Exposure, Rule, Stands, aim_field};
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
@@ -129,7 +129,7 @@ fn fire(depth: &Depth, surface: &Surface, foam: &Foam, exposure: Exposure, reade
         reader.say(found(Code::CoverAsked, "exposure"));
         return;
     }
-    for (field, stands) in marks::rim_sheet(foam) {
+    for (field, stands) in fire_marks::rim_sheet(foam) {
         let (kind, shown, most) = match field {
             "density" => (Kind::Density, foam.density_range.map(|range| range.high.0), RIM_DENSITY_MOST),
             "flame" => (Kind::Number, foam.flame, RIM_FLAME),

@@ -4,31 +4,15 @@
 //! it applies here. [`window`] is the one function from marks to the depths that may be chosen. A mark from
 //! memory, or one that does not apply, decides nothing. The inspector and local code govern all of them.
 
+use super::fire_marks::fire_marks;
 use super::{Around, Exposure};
 use crate::findings::Trust;
-use crate::foam::Foam;
 use crate::job::entry;
-use crate::measure::{Band, Inches, PoundsPerCubicFoot};
+use crate::measure::Inches;
 use serde::Serialize;
 
-/// The thickest that spray foam may be at a sill plate, header or rim joist without a thermal barrier, the
-/// limit belonging to it. IRC 2018 R316.5.11, read: 3¼ in; its 83 mm is the code's own rounding.
-pub const RIM_MOST_IN: f64 = 3.25;
-/// The density that the same exception asks for at least, lb/ft³, the limit belonging to it. IRC 2018
-/// R316.5.11, read. The 2006 edition (R314.5.11) began at 1.5, read second-hand.
-pub const RIM_DENSITY_LEAST: f64 = 0.5;
-/// The density that it allows at most, the limit belonging to it.
-pub const RIM_DENSITY_MOST: f64 = 2.0;
-/// The flame spread that it allows at most. IRC 2018 R316.5.11, read.
-pub const RIM_FLAME: f64 = 25.0;
-/// The smoke developed that it allows at most; the same figure holds for foam in general (R316.3). Read.
-pub const SMOKE: f64 = 450.0;
-/// The flame spread that foam in general may have at most, at its tested thickness. R316.3; read in the
-/// building code's twin.
-pub const FLAME: f64 = 75.0;
-
 /// What binary fractions may lose: far below what a probe or a laboratory can tell.
-const NOISE: f64 = 1e-9;
+pub(super) const NOISE: f64 = 1e-9;
 
 /// Which rule a mark stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -165,6 +149,24 @@ pub struct Mark {
     pub lacks: Vec<&'static str>,
 }
 
+impl Mark {
+    /// A mark that applies and names no section: the rest of it is put in with `..`.
+    pub(super) fn new(rule: Rule, bound: Bound, at_in: Option<Inches>, trust: Trust) -> Self {
+        Mark {
+            rule,
+            bound,
+            at_in,
+            asks: None,
+            printed: "",
+            section: "",
+            edition: "",
+            trust,
+            stands: Stands::Applies,
+            lacks: Vec::new(),
+        }
+    }
+}
+
 /// The depths that the marks leave open.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
@@ -219,47 +221,6 @@ pub fn window(marks: &[Mark]) -> DepthWindow {
     open
 }
 
-/// What a sheet shows, held against a limit.
-fn at_most(shown: Option<f64>, most: f64) -> Stands {
-    match shown {
-        None => Stands::Blank,
-        Some(shown) if shown <= most + NOISE => Stands::Applies,
-        Some(_) => Stands::Outside,
-    }
-}
-
-fn dense(shown: Option<Band<PoundsPerCubicFoot>>) -> Stands {
-    match shown {
-        None => Stands::Blank,
-        Some(shown) if shown.low.0 >= RIM_DENSITY_LEAST - NOISE => {
-            at_most(Some(shown.high.0), RIM_DENSITY_MOST)
-        }
-        Some(_) => Stands::Outside,
-    }
-}
-
-/// What the rim's exception asks of the sheet, field by field.
-pub(super) fn rim_sheet(foam: &Foam) -> [(&'static str, Stands); 4] {
-    [
-        ("density", dense(foam.density_range)),
-        ("flame", at_most(foam.flame, RIM_FLAME)),
-        ("smoke", at_most(foam.smoke, SMOKE)),
-        ("tested_thickness", at_most(foam.tested_in.map(|_| 0.0), 0.0)),
-    ]
-}
-
-/// Gathers what is known of several fields: outside is worse than blank, blank worse than met.
-fn gathered(fields: &[(&'static str, Stands)]) -> (Stands, Vec<&'static str>) {
-    let lacks = fields.iter().filter(|(_, stands)| *stands != Stands::Applies).map(|(field, _)| *field);
-    let has = |wanted| fields.iter().any(|(_, stands)| *stands == wanted);
-    let stands = match (has(Stands::Outside), has(Stands::Blank)) {
-        (true, _) => Stands::Outside,
-        (_, true) => Stands::Blank,
-        _ => Stands::Applies,
-    };
-    (stands, lacks.collect())
-}
-
 /// Every rule that bears on a surface. `needed` is the depth for the target, `thickest` the thickest aim.
 pub(super) fn marks(
     around: &Around<'_>,
@@ -268,56 +229,13 @@ pub(super) fn marks(
     cavity: Option<Inches>,
     thickest: Inches,
 ) -> Vec<Mark> {
-    let mark = |rule, bound, at_in, trust| Mark {
-        rule,
-        bound,
-        at_in,
-        asks: None,
-        printed: "",
-        section: "",
-        edition: "",
-        trust,
-        stands: Stands::Applies,
-        lacks: Vec::new(),
-    };
-    let code =
-        |mark: Mark, section, edition, (stands, lacks)| Mark { section, edition, stands, lacks, ..mark };
     let mut all = Vec::new();
     if let Some(needed) = needed {
-        all.push(mark(Rule::Target, Bound::Least, Some(needed), Trust::YourTarget));
+        all.push(Mark::new(Rule::Target, Bound::Least, Some(needed), Trust::YourTarget));
     }
-    if let Some(foam) = around.foam {
-        let (sheet, lacks) = gathered(&rim_sheet(foam));
-        let tested = foam.tested_in.filter(|tested| tested.0 < thickest.0 - NOISE);
-        let rim = match (exposure.open, exposure.rim) {
-            (Some(false), _) => (Stands::Covered, Vec::new()),
-            (None, _) => (Stands::NotSaid, Vec::new()),
-            (Some(true), false) => (Stands::Elsewhere, Vec::new()),
-            (Some(true), true) => (sheet, lacks),
-        };
-        // The exception holds for what the sheet shows and no further: beyond it the barrier is asked for.
-        let excepted = rim.0 == Stands::Applies && thickest.0 <= RIM_MOST_IN + NOISE && tested.is_none();
-        let barrier = match (exposure.open, excepted) {
-            (Some(false), _) => Stands::Covered,
-            (None, _) => Stands::NotSaid,
-            (_, true) => Stands::Excepted,
-            (_, false) => Stands::Applies,
-        };
-        if let (Stands::Applies, Some(_)) = (rim.0, foam.tested_in) {
-            let at = mark(Rule::TestedThickness, Bound::Most, foam.tested_in, Trust::YourSheet);
-            all.push(code(at, "R316.5.11", "IRC 2018", (Stands::Applies, Vec::new())));
-        }
-        let at = mark(Rule::RimExposed, Bound::Most, Some(Inches(RIM_MOST_IN)), Trust::Read);
-        all.push(code(at, "R316.5.11", "IRC 2018", rim));
-        let at = mark(Rule::Barrier, Bound::Condition, None, Trust::Read);
-        all.push(code(at, "R316.4", "IRC 2018", (barrier, Vec::new())));
-        let burning =
-            gathered(&[("flame", at_most(foam.flame, FLAME)), ("smoke", at_most(foam.smoke, SMOKE))]);
-        let at = mark(Rule::Burning, Bound::Condition, None, Trust::Read);
-        all.push(code(at, "R316.3", "IRC 2018", burning));
-    }
+    all.extend(fire_marks(around, exposure, thickest));
     if let Some(cavity) = cavity {
-        all.push(mark(Rule::Cavity, Bound::Most, Some(cavity), Trust::YourTape));
+        all.push(Mark::new(Rule::Cavity, Bound::Most, Some(cavity), Trust::YourTape));
     }
     if let Some(foam) = around.foam {
         let entries = around.job.foams.iter().find(|sheet| sheet.id == foam.id).map(|sheet| &sheet.entries);
@@ -326,8 +244,8 @@ pub(super) fn marks(
             None => Trust::Practice,
         };
         let (least, largest) = (foam.least_lift_in, foam.largest_lift_in);
-        all.push(mark(Rule::LeastLift, Bound::Lift, Some(least), trust("least_lift")));
-        all.push(mark(Rule::LargestLift, Bound::Lift, Some(largest), trust("largest_lift")));
+        all.push(Mark::new(Rule::LeastLift, Bound::Lift, Some(least), trust("least_lift")));
+        all.push(Mark::new(Rule::LargestLift, Bound::Lift, Some(largest), trust("largest_lift")));
     }
     all
 }

@@ -2,6 +2,7 @@
 
 mod choose;
 mod cover;
+mod fire_marks;
 mod judge;
 mod marks;
 mod parts;
@@ -22,10 +23,8 @@ use serde::Serialize;
 pub(crate) use choose::aim_field;
 pub use choose::choose;
 pub use cover::{Cover, CoverAsked};
-pub use marks::{
-    Bound, DepthWindow, FLAME, Mark, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, Rule,
-    SMOKE, Stands, window,
-};
+pub use fire_marks::{FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, SMOKE};
+pub use marks::{Bound, DepthWindow, Mark, Rule, Stands, window};
 pub use parts::{Existing, Patched, existing, patches};
 pub(crate) use parts::{there_in, to_add};
 pub(crate) use place::component;
