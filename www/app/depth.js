@@ -2,8 +2,8 @@
 /** How deep one surface is foamed, and why: the section, the three figures, the way they were chosen. */
 import { answerBar } from './answer.js';
 import { call } from './calls.js';
+import { cutaway } from './cutaway.js';
 import { oldFoam, patches } from './depth_parts.js';
-import { section } from './drawing/ruler.js';
 import { describe, nameOf } from './drawn.js';
 import { field, fieldId } from './field.js';
 import { figures, isRange, ranged } from './figures.js';
@@ -84,11 +84,7 @@ export function mount(root, store, route) {
     const depth = one?.depth;
     const at = job.surfaces.indexOf(surface);
     redraw(top, [head({ back: [to('sheet', 'depth'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: job.surfaces.length }), title: t('depth.title', { name: nameOf(surface) }), sub: describe(store, one, surface) })]);
-    redraw(drawing, [depth ? framed(section({
-      aim: depth.aim_in.likely, promised: depth.promised_in, most: depth.most_in, cavity: depth.cavity_in, lifts: one?.lifts?.count ?? 1,
-      levels: levels(depth, one?.lifts?.count), gap: crossing(depth),
-      words: { lift: (n) => t('spraying.pass', { n }), aim: t('depth.aim_short', { depth: w.depth(depth.aim_in.likely) }), behind: t('depth.behind'), member: t('depth.member'), cross: depth.window.gap_in === undefined ? '' : t('depth.cross', { gap: w.depth(depth.window.gap_in) }) },
-    }, { width: breadth(root), label: t('depth.section_label', { name: nameOf(surface), aim: w.depth(depth.aim_in.likely), promised: w.depth(depth.promised_in), most: w.depth(depth.most_in) }) }), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
+    redraw(drawing, [depth ? framed(cutaway(store, surface, depth, one?.lifts?.count, breadth(root)), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
     const step = w.metric ? '5' : '⅛';
     redraw(stepper, [el('div', { class: 'steps3', role: 'group', 'aria-label': t('depth.stepper') },
       el('button', { type: 'button', 'data-key': 'less', 'aria-label': t(w.metric ? 'depth.less_mm' : 'depth.less'), click: () => stepBy(-1) }, '−' + step),
@@ -126,27 +122,7 @@ export function mount(root, store, route) {
   }
 
   return { title: () => { const surface = get(); return surface ? t('depth.title', { name: nameOf(surface) }) : t('surface.gone'); }, update };
-
-  /** The marks on the ruler. @param {import('./core.js').Depth} depth @param {number} [passes] @returns {import('./drawing/ruler.js').Level[]} */
-  function levels(depth, passes) {
-    const w = figures(store.job.units);
-    /** @type {import('./drawing/ruler.js').Level[]} */
-    const list = [
-      { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t(depth.most_in === depth.exposed_most_in ? 'depth.level_exposed_sub' : 'depth.level_most_sub'), kind: 'most' },
-      { at: depth.aim_in.likely, what: t('depth.level_aim', { depth: w.depth(depth.aim_in.likely) }), sub: passes ? t('spraying.passes', { n: passes }) : '', kind: 'aim' },
-      { at: depth.promised_in, what: t('depth.level_promised', { depth: w.depth(depth.promised_in) }), sub: depth.promised_r === undefined ? t('depth.no_r') : t('depth.level_r', { r: w.r(depth.promised_r) }), kind: 'ink' },
-    ];
-    if (depth.cavity_in !== undefined) list.push({ at: depth.cavity_in, what: t('depth.level_cavity', { depth: w.depth(depth.cavity_in) }), sub: '', kind: 'ink' });
-    const limit = depth.exposed_most_in;
-    if (limit !== undefined && depth.most_in !== limit) list.push({ at: limit, what: t('depth.level_most', { depth: w.depth(limit) }), sub: t('depth.level_exposed_sub'), kind: 'most' });
-    const needed = depth.window.least_in ?? depth.needed_in;
-    if (needed !== undefined && needed !== depth.promised_in) list.push({ at: needed, what: t('depth.level_needed', { depth: w.depth(needed), r: w.r(depth.target_r) }), sub: '', kind: 'ink' });
-    return list;
-  }
 }
-
-/** Where least and most cross, in inches. @param {import('./core.js').Depth} depth @returns {[number, number] | undefined} */
-const crossing = ({ window: { gap_in: gap, least_in: least, most_in: most } }) => (gap === undefined || least === undefined || most === undefined ? undefined : [least, most]);
 
 const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'no_tolerance_left', 'cover_asked', 'old_foam', 'nothing_to_add', 'patches_exceed', 'nothing_left']);
 
