@@ -15,7 +15,6 @@ use crate::job::{Field, Job, Now, Reader};
 use crate::measure::{Echo, Kind, Sense, Style, Unit, Units};
 use crate::quantity::GroundForm;
 use crate::surfaces::{Outline, ShapeForm};
-use crate::working::Step;
 use codec::{given, taken};
 use tsify::Ts;
 use wasm_bindgen::prelude::*;
@@ -68,12 +67,6 @@ pub fn depths_by_zone(job: Ts<Job>, surface_id: u32) -> Result<Vec<Ts<ZoneDepth>
 #[wasm_bindgen]
 pub fn find_place(zones: &[u8], counties: &[u8], text: &str) -> Ts<Found> {
     given(&crate::climate::find(zones, counties, text))
-}
-
-/// Every step of the working, in the order in which the work is done.
-#[wasm_bindgen]
-pub fn steps() -> Vec<Ts<Step>> {
-    crate::working::steps().map(given).collect()
 }
 
 /// What each shape asks for.

@@ -7,6 +7,7 @@
 //! | `www/words/**`, `www/sample/**` | `HERE/words/**`, `HERE/sample/**` |
 //! | the bound core | `HERE/core.js`, `HERE/core_bg.wasm` |
 //! | the demo job | `HERE/sample/demo.json` |
+//! | the table of steps of the working | `HERE/steps.json` |
 //!
 //! `HERE` is one folder named by the hash of everything in it.
 
@@ -46,7 +47,11 @@ pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
     }
     let demo = house.demo_job();
     let demo = fs::read(&demo).with_context(|| format!("{} cannot be read", demo.display()))?;
-    for (name, bytes) in [("core.js", glue), ("core_bg.wasm", wasm), ("sample/demo.json", demo)] {
+    let steps: Vec<_> = foamwright::working::steps().collect();
+    let steps = serde_json::to_vec(&steps)?;
+    let made =
+        [("core.js", glue), ("core_bg.wasm", wasm), ("sample/demo.json", demo), ("steps.json", steps)];
+    for (name, bytes) in made {
         if sources.here.insert(name.to_owned(), bytes).is_some() {
             bail!("{name} is made by the build, but a file of this name lies in www/");
         }

@@ -57,7 +57,7 @@ async function show() {
   const mine = ++move;
   const next = parse(location.hash);
   const screen = await SCREENS[next.name]();
-  await need(...(screen.words ?? []));
+  await Promise.all([need(...(screen.words ?? [])), screen.ready?.()]);
   if (mine !== move) return;
   if (route.name === 'sheet') sheetTop = window.scrollY;
   const held = view !== undefined && moved;

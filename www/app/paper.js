@@ -13,6 +13,8 @@ import { jobName } from './sheet.js';
 import { t } from './words.js';
 import { everyStep } from './working.js';
 
+export { ready } from './working.js';
+
 /** @typedef {import('./store.js').Store} Store */
 
 export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before'];

@@ -5,6 +5,7 @@
  * A screen is a module of its own that exports
  *
  *   words   the pages of words that it needs, beside `page`, `fields`, `findings` and `sources`
+ *   ready() what else has to be there before it is mounted, if anything
  *   mount(root, store, route) → {title, update(), unmount()?}
  *
  * `mount` builds its elements once; `update` patches them from `store.job` and `store.estimate` after every
@@ -15,7 +16,7 @@
  * @typedef {import('./store.js').Store} Store
  * @typedef {{name: string, id: number, rest: string[]}} Route
  * @typedef {{title: string | (() => string), update: () => void, unmount?: () => void}} View
- * @typedef {{words?: readonly string[], mount: (root: HTMLElement, store: Store, route: Route) => View}} Screen
+ * @typedef {{words?: readonly string[], ready?: () => Promise<void>, mount: (root: HTMLElement, store: Store, route: Route) => View}} Screen
  */
 
 /** Every screen by the first part of its fragment. @type {Record<string, () => Promise<Screen>>} */

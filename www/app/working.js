@@ -4,7 +4,7 @@
  * those of the estimate, looked up by the paths that the table names.
  */
 import { answerBar } from './answer.js';
-import { call, fieldRow } from './calls.js';
+import { fieldRow } from './calls.js';
 import { checkName, describe, nameOf } from './drawn.js';
 import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
@@ -20,6 +20,14 @@ export const words = ['sheet', 'working', 'surface', 'ready', 'kits'];
 
 /** @type {Step[]} */
 let table = [];
+
+/** Resolves when the table of steps is there: the core's own, printed when the site was built, since only this sheet and its paper ask for it. */
+export async function ready() {
+  if (table.length) return;
+  const answer = await fetch(new URL('./steps.json', import.meta.url));
+  if (!answer.ok) throw new Error(`steps.json: ${answer.status}`);
+  table = await answer.json();
+}
 
 /** The value at a path; `measures.length` is the measure of that field. @param {any} from @param {string} path @returns {any} */
 export function at(from, path) {
@@ -58,7 +66,6 @@ function shown(value, write, join = ' + ') {
 
 /** The steps of one scope, numbered on. @param {Store} store @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {{only?: string[], lit?: string, scope?: string}} [about] `only` the results that begin so; `lit` the one pressed */
 function steps(store, of, from, count, name, { only, lit = '', scope = '' } = {}) {
-  if (!table.length) table = call('steps') ?? [];
   const w = figures(store.job.units);
   const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
     const result = at(from, step.result);
