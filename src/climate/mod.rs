@@ -17,16 +17,20 @@ mod code;
 mod degree_days;
 mod places;
 mod retarder;
+#[cfg(test)]
+mod tests;
 mod unvented;
 mod zone;
 
 use crate::job::{Job, Part, Reader};
 use serde::Serialize;
 
-pub use code::{ROption, RRow, URow, r_row, u_row};
+pub use code::{
+    ROption, RRow, SmallCeiling, URow, floor_fill, r_row, small_ceiling, u_row, warm_humid_frees,
+};
 pub use degree_days::{ByDegreeDays, by_degree_days};
 pub use places::{Found, FoundCounty, find};
-pub use retarder::{ClassThree, class_three, inner_class};
+pub use retarder::{ClassThree, FOAM_MOST_PERM, class_three, class_two, inner_class};
 pub use unvented::{Unvented, unvented};
 pub use zone::Zone;
 
