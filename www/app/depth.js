@@ -13,8 +13,9 @@ import { breadth, byId, caution, findingNote, framed, head, more, press, redraw,
 import { jobName } from './sheet.js';
 import { waysOut } from './waysout.js';
 import { t } from './words.js';
+import { workLine } from './workline.js';
 
-export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits'];
+export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits', 'work'];
 
 const WAYS = /** @type {const} */ (['typed', 'target_r', 'one_kit', 'left_over']);
 /** One press of the stepper, in inches. */
@@ -83,7 +84,7 @@ export function mount(root, store, route) {
     const one = estimate && byId(estimate.surfaces, id);
     const depth = one?.depth;
     const at = job.surfaces.indexOf(surface);
-    redraw(top, [head({ back: [to('sheet', 'depth'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: job.surfaces.length }), title: t('depth.title', { name: nameOf(surface) }), sub: describe(store, one, surface) })]);
+    redraw(top, [head({ back: [to('sheet', 'depth'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: job.surfaces.length }), title: t('depth.title', { name: nameOf(surface) }), sub: describe(store, one, surface) }), el('div', 'pad', workLine(store, id, w.r))]);
     redraw(drawing, [depth ? framed(cutaway(store, surface, depth, one?.lifts?.count, breadth(root)), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
     const step = w.metric ? '5' : '⅛';
     redraw(stepper, [el('div', { class: 'steps3', role: 'group', 'aria-label': t('depth.stepper') },

@@ -41,7 +41,7 @@ export function fieldId(part, id, field) {
 }
 
 /** Lengths and members are written with marks, fractions and letters, so they need the whole keyboard. */
-const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', count: 'numeric' };
+const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', count: 'numeric', zip: 'numeric' };
 
 /** Which keyboard a field asks the device for; none where the tape pad stands. @param {import('./core.js').Kind | undefined} kind @returns {Record<string, string>} */
 function keyboard(kind) {

@@ -44,7 +44,7 @@ export function mount(root, store) {
   root.append(el('main', '',
     head({ back: [to('sheet'), t('page.to_sheet')], title: t('settings.title') }),
     el('div', 'pad tail',
-      section('job', el('div', 'fields one', lines[0].node, lines[1].node, date.node, lines[2].node), units),
+      section('job', el('div', 'fields one', lines[0].node, lines[1].node, date.node, lines[2].node), units, el('div', 'dos', way(t('settings.to_place'), to('place')))),
       ...parts.map((one) => one.node),
       el('div', 'dos', way(t('settings.to_catalogue'), to('catalogue')), way(t('settings.to_stock'), to('stock'))),
       el('p', 'note top', t('settings.governs')),

@@ -117,6 +117,12 @@ function named(store, one) {
 /** @param {Store} store */
 const job1 = (store) => store.job.surfaces.length > 1;
 
+/** The way to place and code, with what is said there. @param {Store['job']} job */
+function placeRow(job) {
+  const said = ['work', 'edition', 'zone'].flatMap((name) => job.entries.filter((one) => one.field === name).map((one) => t(`fields.choice.${name}.${one.text}`)));
+  return pressRow(to('place'), t('sheet.place'), said.join(' · ') || t('sheet.place_none'), undefined);
+}
+
 /** @param {Store} store @param {HTMLElement} root @returns {Section} */
 function depth(store, root) {
   const { job, estimate } = store;
@@ -142,7 +148,7 @@ function depth(store, root) {
       depths(store, between(root)),
       list.length > 0 && el('p', 'note', t('depth.bars_key')),
       el('div', 'says', ...crossed.map((one) => named(store, one))),
-      el('ul', 'rows plain', ...job.surfaces.map((surface) => {
+      el('ul', 'rows plain', placeRow(job), ...job.surfaces.map((surface) => {
         const one = estimate && byId(estimate.surfaces, surface.id);
         const r = one?.depth?.promised_r;
         return pressRow(to('depth', surface.id), nameOf(surface),

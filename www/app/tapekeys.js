@@ -16,7 +16,7 @@ const LENGTH = /^(?:(\d+)')?\s*(?:(\d+)(?![\d/]))?\s*(?:(\d+)\/(\d+))?("?)$/;
 export const LUMBER = ['2×4', '2×6', '2×8', '2×10'];
 
 /** @type {Partial<Record<import('./core.js').Kind, string[]>>} */
-const FEW = { count: ['', ''], temperature: ['-', '.'], pitch: ['/', '.'], area: ['×', '.'], member: ['×', '.'] };
+const FEW = { count: ['', ''], zip: ['', ''], temperature: ['-', '.'], pitch: ['/', '.'], area: ['×', '.'], member: ['×', '.'] };
 
 /**
  * The keys of a field, row by row; an empty string is no key. `back` takes back, `next` goes on.

@@ -26,6 +26,7 @@ export const SCREENS = {
   seal: () => import('./seal.js'),
   surface: () => import('./surface.js'),
   drawings: () => import('./drawings.js'),
+  place: () => import('./place.js'),
   depth: () => import('./depth.js'),
   kits: () => import('./kits.js'),
   ready: () => import('./ready.js'),
