@@ -201,6 +201,10 @@ codes! {
     BelowListed: Warn, "ftc_460_17";
     /// The aim is deeper than the cavity.
     DeeperThanCavity: Warn, "your_tape";
+    /// The members are steel: no U is worked out.
+    SteelFraming: Warn, "u_paths";
+    /// What it is built of was entered, but not how much of it is framing: no U is worked out.
+    ShareNotSaid: Note, "framing_share";
     /// The least promised is more than the aim or the aim more than the most allowed.
     DepthsCross: Stop, "";
     /// The depth that the target needs is more than may stay here.

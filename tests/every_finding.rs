@@ -236,6 +236,14 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "promise", "1/4 in");
         }
         Code::DeeperThanCavity => rim(job, "cavity", "2 in"),
+        Code::SteelFraming | Code::ShareNotSaid => {
+            job["surfaces"][0]["layers"] = json!([{ "id": 195, "entries": [
+                { "field": "made_of", "text": "hollow_siding" }, { "field": "position", "text": "outside" }
+            ] }]);
+            job["surfaces"][0]["deduct_framing"] = json!(false);
+            rim(job, "component", "wall");
+            rim(job, "framing", if code == Code::SteelFraming { "steel" } else { "wood" });
+        }
         Code::DepthsCross => rim(job, "promise", "5 in"),
         Code::ThinnerThanLift => rim(job, "depth", "1/4 in"),
         Code::LiftsCross => {

@@ -7,13 +7,15 @@
 
 mod build;
 mod materials;
+mod paths;
+#[cfg(test)]
+mod tests;
 
-use crate::foam::Foam;
 use crate::measure::{Inches, RValue};
 use serde::Serialize;
 
 pub use build::build;
-pub use materials::{Material, material};
+pub use materials::{Material, SOFTWOOD_R_IN, material};
 
 /// Where a layer lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -91,6 +93,10 @@ pub struct Assembly {
     pub inside_r: RValue,
     /// R through the foam and everything before and behind it.
     pub foam_path_r: RValue,
+    /// How deep a member counts; `None` without members.
+    pub member_in: Option<Inches>,
+    /// R of the foam that lies over the members too, part of the foam's.
+    pub foam_over_r: RValue,
     /// R through a member and everything before and behind it; `None` without members.
     pub member_path_r: Option<RValue>,
     /// How much of the area members take, in percent.
@@ -104,18 +110,6 @@ pub struct Assembly {
 }
 
 impl Build {
-    /// The whole with foam at a depth; `None` where the foam lists no R, the framing share is not known, or the
-    /// members are steel.
-    pub fn with(&self, _foam: &Foam, _depth: Inches) -> Option<Assembly> {
-        None
-    }
-
-    /// The least mean depth at which U is no more than a limit; `None` where none that the foam sheet lists is
-    /// enough.
-    pub fn depth_for_u(&self, _foam: &Foam, _most: f64) -> Option<Inches> {
-        None
-    }
-
     /// R of the insulation in front of the foam between the members.
     pub fn fill_r(&self) -> RValue {
         let filled =
