@@ -24,15 +24,15 @@ const NEWER = ['2021', '2024'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store, route) {
-  const ask = (/** @type {string} */ name, /** @type {string} */ hint = '') => field({ store, part: 'job', id: 0, field: name, hint: hint && t(hint), quiet: true });
+  const ask = (/** @type {string} */ name, /** @type {string} */ hint = '', /** @type {string} */ label = '') => field({ store, part: 'job', id: 0, field: name, hint: hint && t(hint), label: label ? t(label) : undefined, quiet: true });
   const top = el('div');
-  const work = ask('work');
+  const work = ask('work', '', 'place.work_ask');
   const asked = el('p', { class: 'note', role: 'status' });
-  const edition = ask('edition');
+  const edition = ask('edition', '', 'place.edition_ask');
   const editionSays = el('div', { class: 'says', role: 'status' });
   const zip = ask('zip', 'place.zip_hint');
   const place = lookUp(store);
-  const zone = ask('zone');
+  const zone = ask('zone', '', 'place.zone_ask');
   const moved = el('div', { role: 'status' });
   const days = degreeDays(store);
   const humid = ask('warm_humid', 'place.humid_why');
@@ -40,7 +40,7 @@ export function mount(root, store, route) {
   const none = el('div');
   const bar = answerBar();
 
-  root.append(el('main', '', top, el('div', 'pad top',
+  root.append(el('main', 'place', top, el('div', 'pad top',
     el('h2', 'bar', t('place.work')), work.node, asked,
     el('h2', 'bar', t('place.edition')), edition.node, el('p', 'note', t('place.adopted')), editionSays,
     el('h2', 'bar', t('place.zone')), el('div', 'fields one', zip.node), place.found, place.byName,
@@ -50,10 +50,15 @@ export function mount(root, store, route) {
     el('h2', 'bar', t('place.surfaces')), el('p', 'note', t('place.surfaces_why')), surfaces, none,
     el('p', 'note top', t('place.governs')))), bar.node);
 
+  /** The zone before a warmer one was chosen. */
+  let before = '';
+
   /** What the newer map changes: the zone of the older one, or one warmer. */
   function newer() {
     const chosen = answerTo(store.job, 'job', 0, 'edition');
-    const from = place.zone() ?? answerTo(store.job, 'job', 0, 'zone');
+    const now = answerTo(store.job, 'job', 0, 'zone');
+    if (!warmer(before).includes(now)) before = now;
+    const from = place.zone() ?? before;
     if (!NEWER.includes(chosen) || !from) return [];
     const up = warmer(from);
     return [note('watch', t('place.moved'), t('place.moved_do', { zone: zoneName(from) }), up.length ? undefined : ` ${t('place.no_warmer')}`),

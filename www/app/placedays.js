@@ -9,7 +9,7 @@ import { t } from './words.js';
 /** @param {import('./store.js').Store} store */
 export function degreeDays(store) {
   const asked = ['hdd65', 'cdd50', 'moist_region'].map((name) => field({ store, part: 'job', id: 0, field: name, quiet: true, hint: name === 'moist_region' ? t('place.moist_hint') : '' }));
-  const result = el('div', { class: 'field full', role: 'status' });
+  const result = el('div', { class: 'field full days', role: 'status' });
   const node = more(t('place.days'), el('p', 'note field full', t('place.days_hint')), ...asked.map((one) => one.node), result);
 
   /** @param {string} key @param {string | undefined} zone */

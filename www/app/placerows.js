@@ -16,7 +16,8 @@ const STANDING = ['alteration', 'insulation_only'];
 export function surfaceRow(store, id) {
   const title = el('h3');
   const select = el('select', { id: fieldId('surface', id, 'component'), change: () => store.dispatch({ do: 'entry', part: 'surface', id, field: 'component', text: select.value }) });
-  const blank = el('option', { value: '' });
+  const blank = el('option');
+  blank.value = '';
   select.append(blank, ...(fieldRow('surface', 'component')?.choices ?? []).map((one) => el('option', { value: one }, t(`fields.choice.component.${one}`))));
   const fields = ['runs', 'cavity_opened'].map((name) => ({ name, ...field({ store, part: 'surface', id, field: name, quiet: true, hint: t(`place.${name}_why`) }) }));
   const asked = el('p', { class: 'note', role: 'status' });
@@ -39,7 +40,10 @@ export function surfaceRow(store, id) {
         one.node.hidden = one.name === 'runs' ? is === 'rim' : !STANDING.includes(answerTo(job, 'job', 0, 'work'));
         one.update();
       }
-      say(asked, asks(job, id));
+      const own = asks(job, id);
+      // Said once for the job; here only where this surface differs.
+      say(asked, own === asks(job) ? '' : own);
+      asked.hidden = !asked.textContent;
       const depth = byId(store.estimate?.surfaces ?? [], id)?.depth;
       redraw(on, [el('ul', 'rows', pressRow(to('depth', id), t('place.to_depth'), depth ? t('place.aim', { depth: figures(job.units).depth(depth.aim_in.likely) }) : t('place.no_depth'), undefined))]);
     },
