@@ -5,6 +5,8 @@
 //! |---|---|
 //! | `zone.rs` | the zones and how they are written |
 //! | `places.rs` | ZIP code or county → zone, from a table that is fetched when it is first needed |
+//! | `county_names.rs` | the names of that table's counties, and finding one by what is typed |
+//! | `packed.rs` | how the numbers of that table are read |
 //! | `degree_days.rs` | degree-days → zone, by the thresholds of either edition |
 //! | `code.rs` | the energy code's R-values and U-factors by edition, zone and component |
 //! | `retarder.rs` | vapor retarders on the room side, and the least R outside them |
@@ -14,7 +16,9 @@
 //! carries its section, its edition and how far it is to be trusted; one from memory decides nothing.
 
 mod code;
+mod county_names;
 mod degree_days;
+mod packed;
 mod places;
 mod retarder;
 #[cfg(test)]
