@@ -3,7 +3,6 @@
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 use foamwright::climate::{Found, find};
-use std::collections::BTreeMap;
 use std::path::Path;
 
 struct Tables {
