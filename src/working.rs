@@ -34,6 +34,7 @@
 //! (`what`, `formula`, `why`) in `www/words/*/working.json`, where a placeholder is the last name of an
 //! input's path.
 
+mod assembly;
 mod depth;
 mod kits;
 mod quantity;
@@ -90,7 +91,7 @@ pub struct Step {
     pub result: &'static str,
     /// Where the inputs stand; `measures.length` means the measure of that field.
     pub inputs: &'static [&'static str],
-    /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `mph`, `lb`, `r`).
+    /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `mph`, `lb`, `r`, `u`).
     pub unit: &'static str,
     /// The key of its source.
     pub source: &'static str,
@@ -117,8 +118,15 @@ const fn step(
 const TAPE: &str = "your_tape";
 
 /// The tables, in the order in which the work is done.
-const TABLES: [&[Step]; 6] =
-    [surfaces::STEPS, depth::STEPS, quantity::STEPS, kits::STEPS, spraying::STEPS, readiness::STEPS];
+const TABLES: [&[Step]; 7] = [
+    surfaces::STEPS,
+    depth::STEPS,
+    assembly::STEPS,
+    quantity::STEPS,
+    kits::STEPS,
+    spraying::STEPS,
+    readiness::STEPS,
+];
 
 /// Every step, in the order in which the work is done.
 pub fn steps() -> impl Iterator<Item = &'static Step> {

@@ -91,6 +91,10 @@ pub struct Assembly {
     pub fill_r: RValue,
     /// R of the layers on the room side together.
     pub inside_r: RValue,
+    /// `framed` where members take a share of it, else `plain`.
+    pub by: &'static str,
+    /// R of what every path goes through: films, layers outside and inside, foam over the members.
+    pub both_r: RValue,
     /// R through the foam and everything before and behind it.
     pub foam_path_r: RValue,
     /// How deep a member counts; `None` without members.

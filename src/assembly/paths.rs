@@ -72,6 +72,8 @@ impl Build {
             outside_r: RValue(self.r_at(Position::Outside)),
             fill_r: RValue(self.r_at(Position::Cavity)),
             inside_r: RValue(self.r_at(Position::Inside)),
+            by: if framed { "framed" } else { "plain" },
+            both_r: RValue(paths.both),
             foam_path_r: RValue(paths.both + paths.between),
             member_in: framed.then_some(Inches(paths.member_in)),
             foam_over_r: RValue(paths.over),

@@ -174,6 +174,19 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
             let part = (given.one(0) - given.one(1)) / (given.one(3) - given.one(1));
             (given.one(2) + (given.one(4) - given.one(2)) * part).into()
         },
+        "both_r" => |given| (0..5).map(|at| given.one(at)).sum::<f64>().into(),
+        "foam_path_r" => |given| (given.one(0) + given.one(1) - given.one(2) + given.one(3)).into(),
+        "member_path_r" => |given| (given.one(0) + 1.25 * given.one(1)).into(),
+        "u_framed" => |given| {
+            let share = given.one(0) / 100.0;
+            ((1.0 - share) / given.one(1) + share / given.one(2)).into()
+        },
+        "u_plain" | "effective_r" => |given| (1.0 / given.one(0)).into(),
+        "u_isothermal" => |given| {
+            let (both, share) = (given.one(0), given.one(1) / 100.0);
+            let plane = (1.0 - share) / (given.one(2) - both) + share / (given.one(3) - both);
+            (1.0 / (both + 1.0 / plane)).into()
+        },
         // Of old foam the thickest counts against the promise.
         "aim_target_over_old" => |given| {
             let old = number(&given.values[2], "high").expect("a number");

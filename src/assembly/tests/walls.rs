@@ -120,6 +120,23 @@ fn rim_with_open_bays() {
     assert!(u(&closed, &six(), 3.0) < u(&rim, &six(), 3.0));
 }
 
+/// A forum's roof with 7 in of foam at in 2x8 rafters and a local code that asks for an effective, its arithmetic
+/// checked by hand: rafters of 7¼ in at an inch, no layers, no films, 30.8, 28.9 and 28.5 at 9.4, 10,
+/// 12.5 and 13 % framing. It passes up to 13 %.
+#[test]
+fn roof_by_its_effective_r() {
+    let roof = |share| {
+        let bare = wall(&[(Inside, 0.0)], share, 7.25);
+        Build { outside_film: RValue(0.0), inside_film: RValue(0.0), ..bare }
+    };
+    for (share, r) in [(0.094, 31.3), (0.10, 30.8), (0.125, 28.9), (0.13, 28.5)] {
+        close(roof(share).with(&six(), Inches(7.0)).expect("a U").effective_r.0, r, 0.05);
+    }
+    let needed = |share| roof(share).depth_for_u(&six(), 1.0 / 28.5);
+    assert!(needed(0.13).is_some_and(|depth| depth.0 <= 7.0));
+    assert!(needed(0.14).is_some_and(|depth| depth.0 > 7.0));
+}
+
 /// Foam beyond the members' depth covers their edges where that was said, and lies in both paths then.
 #[test]
 fn foam_over_the_edges() {
