@@ -39,6 +39,7 @@
  * @typedef {{do: 'add_leg', surface: number}} AddLeg  The next edge of a plane that is walked along its edges.
  * @typedef {{do: 'add_layers', surface: number, layers: {made_of: string, position: string}[]}} AddLayers  Layers of what a surface is built of, the outermost first.
  * @typedef {{do: 'depth_way', id: number, way: import('./core.js').DepthWay, kit?: number}} DepthWayChange
+ * @typedef {{do: 'aim', id: number, text: string, run: number}} AimChange  The aim was set on the ruler. All of one `run`, a drag or a key held down, are one step of undo.
  * @typedef {{do: 'foam', id: number, foam: number}} FoamChoice  `id` 0 is the whole job.
  * @typedef {{do: 'add_foam', sheet?: Sheet, name?: string}} AddFoam
  * @typedef {{do: 'add_kit', sheet?: Sheet, name?: string}} AddKit
@@ -60,7 +61,7 @@
  *   A foam or kit sheet of the catalogue: as in a job, without the job's ids.
  *
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
- *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | FoamChoice | AddFoam | AddKit |
+ *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | AimChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
  *   TakeReading | AddPatch | AddLeg | AddLayers | AddOwned | AddEvent} Change
  */
@@ -109,6 +110,7 @@ export function apply(job, change) {
     case 'depth_way': return at(job, 'surface', change.id, (surface) => ({
       ...surface, depth_way: change.way, depth_kit: change.kit ?? (surface.depth_kit || job.kits[0]?.id || 0),
     }));
+    case 'aim': return entry(at(job, 'surface', change.id, (surface) => ({ ...surface, depth_way: 'typed' })), { do: 'entry', part: 'surface', id: change.id, field: 'depth', text: change.text });
     case 'foam': return change.id === 0 ? { ...job, foam: change.foam }
       : at(job, 'surface', change.id, (surface) => ({ ...surface, foam: change.foam }));
     case 'add_foam': {
@@ -148,6 +150,7 @@ export function mergeKey(change) {
     case 'entry': return change.sense ? '' : `${change.part}-${change.id}-${change.field}`;
     case 'text': return `job-${change.field}`;
     case 'name': return `${change.part}-${change.id}-name`;
+    case 'aim': return `aim-${change.id}-${change.run}`;
     case 'purchase_reason': return 'purchase-0-reason';
     default: return '';
   }

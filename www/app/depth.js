@@ -1,15 +1,15 @@
 // @ts-check
 /** How deep one surface is foamed, and why: the section, the three figures, the way they were chosen. */
+import { aimGrip, aimStepper } from './aim.js';
 import { answerBar } from './answer.js';
-import { call } from './calls.js';
-import { cutaway } from './cutaway.js';
+import { ruled } from './cutaway.js';
 import { oldFoam, patches } from './depth_parts.js';
 import { describe, nameOf } from './drawn.js';
 import { field, fieldId } from './field.js';
 import { figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
 import { rules } from './marklist.js';
-import { breadth, byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, way, worked } from './parts.js';
+import { breadth, byId, caution, findingNote, head, more, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName } from './sheet.js';
 import { waysOut } from './waysout.js';
 import { t } from './words.js';
@@ -17,17 +17,18 @@ import { workLine } from './workline.js';
 
 export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits', 'work'];
 
-const WAYS = /** @type {const} */ (['typed', 'target_r', 'one_kit', 'left_over']);
-/** One press of the stepper, in inches. */
-const STEP = { us: 1 / 8, metric: 5 / 25.4 };
+const WAYS = /** @type {const} */ (['typed', 'rules', 'target_r', 'one_kit', 'left_over']);
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store, route) {
   const id = route.id;
   const get = () => byId(store.job.surfaces, id);
   const top = el('div');
-  const drawing = el('div');
-  const stepper = el('div');
+  const caption = el('figcaption');
+  const grip = aimGrip(store, id, update);
+  const figure = el('figure', 'draw', grip.node, caption);
+  const notYet = el('p', 'note pad', t('depth.not_yet'));
+  const stepper = aimStepper(store, id);
   const three = el('div');
   const notes = el('div', 'says');
   const sources = el('div');
@@ -48,6 +49,7 @@ export function mount(root, store, route) {
   const there = make('existing', t('depth.existing_hint'));
   const same = make('existing_same', t('depth.existing_same_hint'));
   const uneven = make('uneven', t('depth.uneven_hint'));
+  const toPlace = way(t('depth.say_where'), to('place'));
   const found = el('div');
   const out = el('div');
   const patched = patches(store, id);
@@ -59,21 +61,10 @@ export function mount(root, store, route) {
   });
   const ways = el('fieldset', 'pick', el('legend', 'vh', t('depth.ways')), el('div', 'opts', ...radios.map((one) => one.node)));
 
-  root.append(el('main', '', top, el('div', 'pad', el('div', 'fields one', exposure.node, spot.node)), drawing, el('div', 'pad top', stepper, three, notes, out,
-    el('h2', 'bar', t('depth.ways')), ways, el('div', 'fields one', typed.node, target.node, kitPart),
+  root.append(el('main', '', top, el('div', 'pad', el('div', 'fields one', exposure.node, spot.node)), figure, notYet, el('div', 'pad top', stepper.node, three, notes, out,
+    el('h2', 'bar', t('depth.ways')), ways, toPlace, el('div', 'fields one', typed.node, target.node, kitPart),
     el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), uneven.node, foamPart),
     el('h2', 'bar', t('depth.there')), el('div', 'fields one', there.node, same.node), found, patched.node, el('div', 'folds', origins), sources)), bar.node);
-
-  /** @param {1 | -1} sign */
-  function stepBy(sign) {
-    const now = store.estimate && byId(store.estimate.surfaces, id)?.depth?.aim_in.likely;
-    const step = STEP[store.job.units];
-    const next = Math.max(step, (Math.round((now ?? 0) / step) + sign) * step);
-    const text = call('write', 'length', next, store.job.units === 'metric' ? 'metric' : 'inches');
-    if (!text) return;
-    store.dispatch({ do: 'depth_way', id, way: 'typed' });
-    store.dispatch({ do: 'entry', part: 'surface', id, field: 'depth', text });
-  }
 
   function update() {
     bar.update(store);
@@ -85,12 +76,14 @@ export function mount(root, store, route) {
     const depth = one?.depth;
     const at = job.surfaces.indexOf(surface);
     redraw(top, [head({ back: [to('sheet', 'depth'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: job.surfaces.length }), title: t('depth.title', { name: nameOf(surface) }), sub: describe(store, one, surface) }), el('div', 'pad', workLine(store, id, w.r))]);
-    redraw(drawing, [depth ? framed(cutaway(store, surface, depth, one?.lifts?.count, breadth(root)), t('depth.seen'), t('sheet.square_in')) : el('p', 'note pad', t('depth.not_yet'))]);
-    const step = w.metric ? '5' : '⅛';
-    redraw(stepper, [el('div', { class: 'steps3', role: 'group', 'aria-label': t('depth.stepper') },
-      el('button', { type: 'button', 'data-key': 'less', 'aria-label': t(w.metric ? 'depth.less_mm' : 'depth.less'), click: () => stepBy(-1) }, '−' + step),
-      el('div', '', el('span', { role: 'status' }, depth ? worked(w.depth(depth.aim_in.likely), 'surface', id, 'depth.aim_in') : '–'), el('small', '', one?.lifts ? t('depth.aim_in_passes', { n: one.lifts.count }) : t('depth.aim'))),
-      el('button', { type: 'button', 'data-key': 'more', 'aria-label': t(w.metric ? 'depth.more_mm' : 'depth.more'), click: () => stepBy(1) }, '+' + step))]);
+    figure.hidden = !depth;
+    notYet.hidden = !!depth;
+    if (depth) {
+      const drawn = ruled(store, surface, depth, one?.lifts?.count, breadth(root), grip.held());
+      grip.update(drawn);
+      redraw(caption, [el('span', '', t('depth.seen')), el('span', '', t('sheet.square_in')), el('span', '', t('depth.dashed')), drawn.left ? el('span', '', t('depth.marks_left', { n: drawn.left })) : undefined]);
+    }
+    stepper.update();
     redraw(three, [depth ? el('ul', 'rows plain',
       isRange(depth.aim_in) ? row(t('depth.aim'), t('depth.aim_range'), ranged(depth.aim_in, w.depth)) : undefined,
       depth.needed_in === undefined ? undefined : row(t('depth.needed', { r: w.r(depth.target_r) }), t('depth.needed_why'), worked(w.depth(depth.needed_in), 'surface', id, 'depth.needed_in')),
@@ -107,18 +100,19 @@ export function mount(root, store, route) {
     }
     typed.node.hidden = surface.depth_way !== 'typed';
     // A target holds as a least whichever depth is typed.
+    toPlace.hidden = surface.depth_way !== 'rules' || !!estimate?.place.zone;
     target.node.hidden = !['target_r', 'typed'].includes(surface.depth_way);
     kitPart.hidden = surface.depth_way !== 'one_kit';
     spot.node.hidden = surface.shape === 'rim_run';
     same.node.hidden = !depth?.existing;
     for (const shown of [typed, target, exposure, spot, there, same, uneven, patched, ...others]) shown.update();
     redraw(found, [oldFoam(store, id, depth)]);
-    redraw(out, [depth ? waysOut(store, id, depth, one?.foam || job.foam) : undefined]);
+    redraw(out, [depth ? waysOut(store, id, depth, one?.foam || job.foam, !!grip.held()) : undefined]);
     options(kit, job.kits.map((it) => [it.id, it.name || t('kits.unnamed')]), surface.depth_kit);
     const foams = job.foams.map((it) => /** @type {[number, string]} */ ([it.id, it.name || t('depth.foam_unnamed')]));
     options(foam, [[0, t('depth.foam_of_job', { name: byId(job.foams, job.foam)?.name ?? '–' })], ...foams], surface.foam);
     const sheet = byId(job.foams, one?.foam ?? job.foam);
-    redraw(sources, [depth ? el('h2', 'bar', t('depth.rules')) : undefined, depth ? rules(store, depth, one?.foam || job.foam) : undefined,
+    redraw(sources, [depth ? el('h2', 'bar', t('depth.mark_origins')) : undefined, depth ? rules(store, depth, one?.foam || job.foam) : undefined,
     el('div', 'dos', sheet ? way(t('depth.open_sheet', { name: sheet.name }), to('foam', sheet.id)) : undefined, way(t('depth.to_surface'), to('surface', id)))]);
   }
 

@@ -1,17 +1,28 @@
 // @ts-check
-/** Where each mark of the ruler comes from, and which are not drawn. */
+/** Where each mark of the ruler comes from, a line of reason and one of source; then what is not drawn, and why not. */
+import { zoneName } from './cutaway.js';
 import { figures } from './figures.js';
+import { drawn, facts } from './levels.js';
 import { el } from './list.js';
 import { src, to } from './parts.js';
 import { t } from './words.js';
 
-/** @typedef {import('./store.js').Store} Store @typedef {import('./core.js').Depth} Depth */
+/** @typedef {import('./store.js').Store} Store @typedef {import('./core.js').Depth} Depth @typedef {import('./core.js').Mark} Mark */
 
-/** Each rule with its place and whether it applies. @param {Store} store @param {Depth} depth @param {number} sheet */
+/** Each rule with its place and whether it applies: the marks of the ruler from the deepest down first. @param {Store} store @param {Depth} depth @param {number} sheet */
 export function rules(store, depth, sheet) {
   const w = figures(store.job.units);
-  return el('ul', 'rows', ...depth.marks.map((mark) => el('li', 'tall',
-    el('b', '', t(`depth.rule.${mark.rule}`, { depth: w.depth(mark.at_in) })),
-    el('p', 'note', t(`depth.stands.${mark.stands}`), mark.lacks.length ? el('span', '', ' ', ...mark.lacks.flatMap((name, at) => [at ? ', ' : '', el('a', { href: to('foam', sheet) }, t(`fields.${name}`))]), '.') : ''),
-    src([mark.section && t('depth.section', { section: mark.section, edition: mark.edition }), t(`depth.trust.${mark.trust}`)].filter(Boolean).join('; ')))));
+  const zone = zoneName(store);
+  const shown = depth.marks.filter(drawn).sort((a, b) => (b.at_in ?? 0) - (a.at_in ?? 0));
+  const others = depth.marks.filter((mark) => mark.stands === 'applies' && !shown.includes(/** @type {any} */ (mark)));
+  const off = depth.marks.filter((mark) => mark.stands !== 'applies');
+  const lacks = (/** @type {Mark} */ mark) => (mark.lacks.length ? el('span', '', ' ', ...mark.lacks.flatMap((name, at) => [at ? ', ' : '', el('a', { href: to('foam', sheet) }, t(`fields.${name}`))]), '.') : '');
+  return el('ul', 'rows', ...[...shown, ...others, ...off].map((mark) => {
+    const stands = mark.stands === 'applies';
+    const rule = t(`depth.rule.${mark.rule}`, facts(mark, w, depth.target_r, zone));
+    return el('li', 'tall',
+      el('b', '', stands ? rule : t('depth.not_drawn', { rule })),
+      el('p', 'note', t(`depth.stands.${mark.stands}`), lacks(mark)),
+      src([mark.section && t('depth.section', { section: mark.section, edition: mark.edition }), mark.printed && t('depth.printed', { row: mark.printed }), t(`depth.trust.${mark.trust}`)].filter(Boolean).join('; ')));
+  }));
 }
