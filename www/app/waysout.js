@@ -108,7 +108,7 @@ export function waysOut(store, id, depth, sheet, quick) {
   if (target && gap !== undefined) rows.push(out('target', t('depth.out_why.target', { depth: w.depth(most?.at_in) }), () => document.getElementById(fieldId('surface', id, 'target_r'))?.focus()));
   if (!known && store.estimate?.place.zone === undefined) rows.push(out('place', t('depth.out_why.place'), to('place')));
 
-  const said = gap === undefined ? note('none', t('depth.way_chosen'), t('depth.way_chosen_do'))
-    : note('watch', most?.rule === 'cavity' ? t('depth.no_depth_cavity', { r: asks ? w.r(asks) : w.depth(least?.at_in) }) : t('depth.no_depth', { r: asks ? w.r(asks) : w.depth(least?.at_in) }), t(sure ? 'depth.no_depth_do' : 'depth.no_depth_memory'));
+  // Where two rules that decide cross, the finding above says so.
+  const said = gap === undefined ? note('none', t('depth.way_chosen'), t('depth.way_chosen_do')) : sure ? undefined : note('watch', t('depth.cross_memory'), t('depth.cross_memory_do'));
   return el('div', '', el('h2', 'bar', gap === undefined ? t('depth.ways_taken') : t('depth.ways_out', { gap: w.depth(gap) })), said, el('ul', 'rows', ...rows));
 }

@@ -3,6 +3,7 @@
 
 mod axe;
 mod before;
+mod depth;
 mod device;
 mod fit;
 mod guards;
@@ -43,6 +44,7 @@ pub fn all() -> Vec<Listed> {
         takeoff: first_visit, from_nothing, two_meanings, several_at_once, a_bad_text, undo_and_redo, a_range;
         tape: twelve_surfaces, keys_and_keyboard, metric_and_left, fits_and_is_named;
         wall: areas_and_drawing, dimension_and_field, openings;
+        depth: dragged, by_keys_and_typing, ways_out;
         whole_job: walkthrough_to_day_sheet;
         before: the_walk, air_sealing;
         readiness: hold_go_not_read, a_blank_is_no_pass;

@@ -1,0 +1,160 @@
+//! How deep, and why: the aim dragged on the ruler, by keys and by typing, and the ways out where two rules cross.
+
+use super::sheet;
+use crate::Journey;
+use driving::Step;
+use driving::page::Page;
+use serde_json::{Value, json};
+use std::sync::Arc;
+use thirtyfour::{By, Key};
+
+const GRIP: &str = ".grip[role=slider]";
+
+/// The pixels to an inch, by two neighboring figures of the ruler.
+async fn inch(page: &Page) -> Step<f64> {
+    let k = page.run(
+        "const at = figure => [...document.querySelectorAll('.ruled text.xl')].find(one => one.getAttribute('x') === '205' && one.textContent === figure).getBoundingClientRect().y; return at('1') - at('2')",
+        vec![],
+    );
+    k.await?.as_f64().ok_or_else(|| "no ruler".into())
+}
+
+/// Takes hold of the grip, moves it by some pixels in several steps, and lets go; what is seen before that is returned.
+async fn drag(page: &Page, by: f64) -> Step<Value> {
+    page.run(&format!("document.querySelector('{GRIP}').scrollIntoView({{ block: 'center' }})"), vec![])
+        .await?;
+    let driver = &page.browser().driver;
+    let grip = driver.find(By::Css(GRIP)).await?;
+    driver
+        .action_chain()
+        .move_to_element_center(&grip)
+        .click_and_hold()
+        .move_by_offset(0, (by / 3.0).round() as i64)
+        .move_by_offset(0, by.round() as i64 - (by / 3.0).round() as i64)
+        .perform()
+        .await?;
+    page.settled().await?;
+    let seen = page
+        .run(
+            &format!("const box = document.querySelector('{GRIP}').getBoundingClientRect(); return [(box.top + box.bottom) / 2, document.querySelector('{GRIP}').getAttribute('aria-valuetext')]"),
+            vec![],
+        )
+        .await?;
+    driver.action_chain().release().perform().await?;
+    page.settled().await?;
+    Ok(seen)
+}
+
+async fn until_aim(page: &Page, text: &str) -> Step {
+    page.until(
+        &format!("the aim is {text}"),
+        &format!("return document.querySelector('{GRIP}')?.getAttribute('aria-valuetext').replace(/\\s/g, ' ') === '{text}'"),
+    )
+    .await?;
+    page.until_says(".steps3 [role=status]", text).await
+}
+
+/// An inch on the drawing is an inch of foam; the marks, the board feet and the field answer; one press takes the
+/// whole drag back.
+pub async fn dragged(journey: Arc<Journey>) -> Step {
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    for (width, height) in [(390, 844), (1280, 900), (320, 700)] {
+        journey.browser.viewport(Some((width, height))).await?;
+        page.open_ready("#/depth/101").await?;
+        until_aim(&page, "3 in").await?;
+        let before = page.text(".answer").await?;
+        let k = inch(&page).await?;
+        let middle = |seen: &Value| seen[0].as_f64().unwrap_or_default();
+        let first = drag(&page, k).await?;
+        assert_eq!(first[1], json!("2\u{a0}in"), "at {width} px an inch of the drawing is an inch of foam");
+        until_aim(&page, "2 in").await?;
+        assert_eq!(page.value("surface-101-depth").await?, "2 in");
+        page.until_says(".ruled svg", "1½ in promised").await?;
+        assert_ne!(page.text(".answer").await?, before, "the answer follows");
+        // Half a line of the ruler goes to the nearer one; the grip stands at the line, under the finger.
+        let second = drag(&page, -k * 0.65).await?;
+        assert_eq!(second[1], json!("2⅝\u{a0}in"));
+        assert!((middle(&first) - middle(&second) - k * 0.625).abs() < 3.0, "{first} {second}");
+        page.press("Undo").await?;
+        until_aim(&page, "2 in").await?;
+        page.press("Undo").await?;
+        until_aim(&page, "3 in").await?;
+        // What was dragged is another person's sample again.
+        page.run("localStorage.clear()", vec![]).await?;
+    }
+    Ok(())
+}
+
+/// The keyboard moves the same grip, line by line, and whoever hears the page is told the depth; typing stays.
+pub async fn by_keys_and_typing(journey: Arc<Journey>) -> Step {
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    journey.browser.viewport(Some((390, 844))).await?;
+    page.open_ready("#/depth/101").await?;
+    until_aim(&page, "3 in").await?;
+    page.run(&format!("document.querySelector('{GRIP}').focus()"), vec![]).await?;
+    assert_eq!(page.focused().await?.1, "Depth to aim at");
+    for (key, then) in [
+        (Key::Up, "3⅛ in"),
+        (Key::Right, "3¼ in"),
+        (Key::Down, "3⅛ in"),
+        (Key::Left, "3 in"),
+        (Key::PageUp, "3½ in"),
+        (Key::PageDown, "3 in"),
+        (Key::Home, "⅛ in"),
+    ] {
+        page.keys(key + "").await?;
+        until_aim(&page, then).await?;
+    }
+    page.keys(Key::End + "").await?;
+    page.until("at the end of the ruler", &format!("const grip = document.querySelector('{GRIP}'); return grip === document.activeElement && Number(grip.getAttribute('aria-valuenow')) > 4"))
+        .await?;
+    page.write("surface-101-depth", "2 3/16").await?;
+    until_aim(&page, "2 3/16 in").await?;
+    // From between two lines a step leads to the next one.
+    page.press_at("[data-key=more]").await?;
+    until_aim(&page, "2¼ in").await?;
+    let ends = page
+        .run(&format!("const grip = document.querySelector('{GRIP}'); return ['min', 'now'].map(name => grip.getAttribute('aria-value' + name))"), vec![])
+        .await?;
+    assert_eq!(ends, json!(["0.125", "2.25"]));
+    // In millimeters the lines are five apart.
+    page.go("#/settings").await?;
+    page.press_at("#view label.key-choice:has([value=metric])").await?;
+    page.go("#/depth/101").await?;
+    until_aim(&page, "57.2 mm").await?;
+    page.run(&format!("document.querySelector('{GRIP}').focus()"), vec![]).await?;
+    page.keys(Key::Up + "").await?;
+    until_aim(&page, "60 mm").await?;
+    Ok(())
+}
+
+/// A target that no exposed foam at a rim reaches: the collision is hatched and said, and a way out that is pressed is
+/// chosen until it is pressed again.
+pub async fn ways_out(journey: Arc<Journey>) -> Step {
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    journey.browser.viewport(Some((390, 844))).await?;
+    page.open_ready("#/depth/101").await?;
+    page.press_at("label:has([name=surface-101-exposure][value=exposed])").await?;
+    page.write("surface-101-target_r", "R-20").await?;
+    page.until_says(".ruled svg", "cross by").await?;
+    page.until_says("#view main", "No depth meets both").await?;
+    assert_eq!(page.count(".ruled svg .hatch").await?, 1);
+    page.press_at("[data-key=out-cover]").await?;
+    page.until(
+        "the way is chosen",
+        "return document.querySelector('[data-key=out-cover]')?.getAttribute('aria-pressed') === 'true'",
+    )
+    .await?;
+    assert_eq!(page.count(".ruled svg .hatch").await?, 0, "nothing crosses any more");
+    sheet::until_kept(&page, |record| record.to_string().contains("covered")).await?;
+    page.press_at("[data-key=out-cover]").await?;
+    page.until(
+        "it is taken back",
+        "return document.querySelector('[data-key=out-cover]')?.getAttribute('aria-pressed') !== 'true'",
+    )
+    .await?;
+    Ok(())
+}
