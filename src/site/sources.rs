@@ -49,8 +49,7 @@ pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
     let demo = fs::read(&demo).with_context(|| format!("{} cannot be read", demo.display()))?;
     let steps: Vec<_> = foamwright::working::steps().collect();
     let steps = serde_json::to_vec(&steps)?;
-    let made =
-        [("core.js", glue), ("core_bg.wasm", wasm), ("sample/demo.json", demo), ("steps.json", steps)];
+    let made = [("core.js", glue), ("core_bg.wasm", wasm), ("sample/demo.json", demo), ("steps.json", steps)];
     for (name, bytes) in made {
         if sources.here.insert(name.to_owned(), bytes).is_some() {
             bail!("{name} is made by the build, but a file of this name lies in www/");

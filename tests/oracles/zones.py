@@ -75,12 +75,12 @@ RECODED = {
 }
 
 # Counties that neither table has under their present code. Those of Alaska's southeast lie in zone 7 like every
-# ZIP area around them; Guam is 1A in eeweather.
+# ZIP area around them; Guam and Hawaii's Kalawao are 1A like theirs.
 ADDED = {
     "02063": ("Chugach", "7"), "02066": ("Copper River", "7"), "02105": ("Hoonah-Angoon", "7"),
     "02158": ("Kusilvak", "8"), "02195": ("Petersburg", "7"), "02198": ("Prince of Wales-Hyder", "7"),
-    "02230": ("Skagway", "7"), "02275": ("Wrangell", "7"), "46102": ("Oglala Lakota", "6a"),
-    "66010": ("Guam", "1a"), "72039": ("Ciales", "1a"), "72069": ("Humacao", "1a"),
+    "02230": ("Skagway", "7"), "02275": ("Wrangell", "7"), "15005": ("Kalawao", "1a"),
+    "46102": ("Oglala Lakota", "6a"), "66010": ("Guam", "1a"), "72039": ("Ciales", "1a"), "72069": ("Humacao", "1a"),
 }  # fmt: skip
 
 # Names that the sources misspell, cut or exchange.
