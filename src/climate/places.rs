@@ -16,7 +16,7 @@ pub struct FoundCounty {
     pub county: u32,
     /// Its name and its state's two letters; empty while the names have not been fetched.
     pub name: String,
-    /// Its zone; `None` where the map has none for it (the islands of the territories).
+    /// Its zone; `None` where the table has none for it.
     pub zone: Option<Zone>,
 }
 
