@@ -97,10 +97,7 @@ impl<'a> Names<'a> {
     /// hold it. A state, in two letters or whole, may follow; after a comma its beginning is enough.
     pub(super) fn search(&self, codes: &[u32], typed: &str) -> Vec<usize> {
         if let Some((name, state)) = typed.rsplit_once(',') {
-            let found = self.those(codes, name, &folded(state), Reach::Held, true);
-            if !found.is_empty() {
-                return found;
-            }
+            return self.those(codes, name, &folded(state), Reach::Held, true);
         }
         let found = self.those(codes, typed, "", Reach::Whole, true);
         if !found.is_empty() {

@@ -1,5 +1,6 @@
 // Every crate that ends up in the shipped core or in the program may be given away under terms like our own, and
-// so may the two tools that what is shipped goes through.
+// so may the two tools that what is shipped goes through, and the data that its tables are made from, whose notices
+// go along in `www/data-licenses.txt`.
 //
 //   node tests/checks/licenses.mjs
 
@@ -87,5 +88,15 @@ for (const name of ['binaryen', 'esbuild']) {
   console.log(`${good ? '      ' : 'NOT OK'} tool ${name} ${version}: ${license}`);
 }
 counts.push('2 tools');
+const notices = readFileSync('www/data-licenses.txt', 'utf8');
+const sources = [...readFileSync('tests/oracles/zones.py', 'utf8').matchAll(/^ {4}"([^"]+)": \("([^"]+)", "([^"]+)", "(?:pip|npm)"/gm)];
+for (const [, name, version, license] of sources) {
+  const noticed = notices.includes(`${name} ${version} (${license})`);
+  const good = allowed(license) && noticed;
+  if (!good) faults += 1;
+  console.log(`${good ? '      ' : 'NOT OK'} data ${name} ${version}: ${license}${noticed ? '' : ', without a notice'}`);
+}
+if (sources.length !== 3) { console.log(`data: ${sources.length} sources found, not three`); faults += 1; }
+counts.push(`${sources.length} sources of data`);
 console.log(`${counts.join(', ')}, ${faults} not allowed`);
 process.exit(faults ? 1 : 0);

