@@ -23,10 +23,13 @@ export const drawn = (mark) => mark.stands === 'applies' && mark.at_in !== undef
 export const uFactor = (u) => u.toFixed(3);
 
 /** What the words of a mark may name. @param {Mark} mark @param {import('./figures.js').Figures} w @param {number} [r] the target @param {string} [zone] */
-export const facts = (mark, w, r, zone = '') => ({
-  depth: w.depth(mark.at_in), r: w.r(mark.rule === 'target' ? r : mark.asks), u: mark.asks === undefined || mark.asks === null ? '' : uFactor(mark.asks),
-  pct: w.pct(mark.asks), printed: mark.printed, edition: mark.edition, zone,
-});
+export function facts(mark, w, r, zone = '') {
+  const asks = mark.asks ?? 0;
+  return {
+    depth: w.depth(mark.at_in), r: w.r(mark.rule === 'target' ? r : asks), u: uFactor(asks), asks: mark.rule === 'code_u' ? uFactor(asks) : String(asks),
+    share: String(Math.round(asks * 100)), printed: mark.printed, edition: mark.edition, zone,
+  };
+}
 
 /** Those that decide come first, then what asks for more foam, then what limits it. @param {Depth} depth @param {Mark} mark */
 const rank = ({ window }, mark) => (mark.rule === window.least_by || mark.rule === window.most_by || mark.rule === window.mean_by ? 0
@@ -36,7 +39,7 @@ const rank = ({ window }, mark) => (mark.rule === window.least_by || mark.rule =
 function below(mark, said) {
   const bits = ['code_r', 'fill_floor', 'small_ceiling'].includes(mark.rule) ? [mark.edition && t(said.zone ? 'depth.mark_sub.code' : 'depth.mark_sub.edition', said)]
     : ['rim_exposed', 'code_u', 'unvented_table', 'unvented_share', 'class_three', 'foam_retarder', 'fill_cavity', 'kit_reach'].includes(mark.rule) ? [t(`depth.mark_sub.${mark.rule}`, said)] : [];
-  if (dashed(mark)) bits.push(t(`depth.mark_sub.${mark.trust}`));
+  if (dashed(mark) && mark.bound !== 'reach') bits.push(t(`depth.mark_sub.${mark.trust}`));
   return bits.filter(Boolean).join(', ');
 }
 

@@ -18,7 +18,7 @@ import { t } from './words.js';
 const CODE = ['code_r', 'code_u', 'fill_cavity', 'fill_floor', 'small_ceiling'];
 
 /** Whether a mark could bear on the surface, chosen or not. @param {Mark} mark */
-const within = (mark) => mark.stands === 'applies' || mark.stands === 'not_chosen';
+const within = (mark) => ['applies', 'not_chosen', 'not_said', 'beyond_sheet'].includes(mark.stands);
 
 /**
  * The least and the most over all marks that apply, those from memory too: they warn.
@@ -55,7 +55,9 @@ export function waysOut(store, id, depth, sheet, quick) {
   const rim = depth.marks.find((one) => one.rule === 'rim_exposed');
   const coverChosen = covered && rim?.stands === 'covered' && (least?.at_in ?? 0) > (rim.at_in ?? 0);
   const pathChosen = path !== 'r_value' && depth.marks.some((one) => CODE.includes(one.rule) && within(one));
-  if (gap === undefined && !coverChosen && !pathChosen) return undefined;
+  // What the code asks may also be beyond the foam sheet, or more than is promised.
+  const short = depth.marks.some((one) => CODE.includes(one.rule) && (one.stands === 'beyond_sheet' || (one.stands === 'applies' && (one.at_in ?? 0) > (one.bound === 'mean' ? depth.aim_in.likely : depth.promised_in) + 1e-6)));
+  if (gap === undefined && !coverChosen && !pathChosen && !short) return undefined;
 
   const estimate = store.estimate;
   const of = (/** @type {Rule} */ rule) => depth.marks.find((one) => one.rule === rule && within(one));
@@ -98,7 +100,7 @@ export function waysOut(store, id, depth, sheet, quick) {
     () => store.dispatch({ do: 'entry', part: 'surface', id, field: 'exposure', text: covered ? '' : 'covered' }), coverChosen));
   }
   if (fill) rows.push(out('fill', join(t('depth.out_why.fill', { depth: w.depth(fill.at_in ?? depth.cavity_in) }), fill.at_in ? costs(fill.at_in) : '', t('depth.out_why.accept')), () => choose('fill'), path === 'fill'));
-  if (small) rows.push(out('small_ceiling', t('depth.out_why.small_ceiling', { depth: w.depth(small.at_in) }), () => choose('small_ceiling'), path === 'small_ceiling'));
+  if (small?.at_in) rows.push(out('small_ceiling', t('depth.out_why.small_ceiling', { depth: w.depth(small.at_in) }), () => choose('small_ceiling'), path === 'small_ceiling'));
   const asks = target ? depth.target_r : least?.asks;
   if (most?.at_in && gap !== undefined) {
     rows.push(out('foam', asks ? t('depth.out_why.foam', { r: w.r(asks), depth: w.depth(most.at_in), each: w.r(asks / most.at_in) }) : t('depth.out_why.foam_deep', { depth: w.depth(most.at_in) }), to('foam', sheet)));
@@ -109,6 +111,6 @@ export function waysOut(store, id, depth, sheet, quick) {
   if (!known && store.estimate?.place.zone === undefined) rows.push(out('place', t('depth.out_why.place'), to('place')));
 
   // Where two rules that decide cross, the finding above says so.
-  const said = gap === undefined ? note('none', t('depth.way_chosen'), t('depth.way_chosen_do')) : sure ? undefined : note('watch', t('depth.cross_memory'), t('depth.cross_memory_do'));
-  return el('div', '', el('h2', 'bar', gap === undefined ? t('depth.ways_taken') : t('depth.ways_out', { gap: w.depth(gap) })), said, el('ul', 'rows', ...rows));
+  const said = gap === undefined ? (coverChosen || pathChosen) && note('none', t('depth.way_chosen'), t('depth.way_chosen_do')) : sure ? undefined : note('watch', t('depth.cross_memory'), t('depth.cross_memory_do'));
+  return el('div', '', el('h2', 'bar', gap === undefined ? t(coverChosen || pathChosen ? 'depth.ways_taken' : 'depth.ways_code') : t('depth.ways_out', { gap: w.depth(gap) })), said || undefined, el('ul', 'rows', ...rows));
 }

@@ -19,10 +19,20 @@ async fn inch(page: &Page) -> Step<f64> {
     k.await?.as_f64().ok_or_else(|| "no ruler".into())
 }
 
-/// Takes hold of the grip, moves it by some pixels in several steps, and lets go; what is seen before that is returned.
-async fn drag(page: &Page, by: f64) -> Step<Value> {
+/// The middle of the grip and the depth that it tells.
+async fn grip_at(page: &Page) -> Step<(f64, String)> {
+    let seen = page
+        .run(&format!("const grip = document.querySelector('{GRIP}'), box = grip.getBoundingClientRect(); return [(box.top + box.bottom) / 2, grip.getAttribute('aria-valuetext')]"), vec![])
+        .await?;
+    Ok((seen[0].as_f64().ok_or("no grip")?, seen[1].as_str().unwrap_or_default().replace('\u{a0}', " ")))
+}
+
+/// Takes hold of the grip, moves it by some pixels in several steps, and lets go: how far the grip has followed before
+/// that, and what it tells.
+async fn drag(page: &Page, by: f64) -> Step<(f64, String)> {
     page.run(&format!("document.querySelector('{GRIP}').scrollIntoView({{ block: 'center' }})"), vec![])
         .await?;
+    let (before, _) = grip_at(page).await?;
     let driver = &page.browser().driver;
     let grip = driver.find(By::Css(GRIP)).await?;
     driver
@@ -34,15 +44,10 @@ async fn drag(page: &Page, by: f64) -> Step<Value> {
         .perform()
         .await?;
     page.settled().await?;
-    let seen = page
-        .run(
-            &format!("const box = document.querySelector('{GRIP}').getBoundingClientRect(); return [(box.top + box.bottom) / 2, document.querySelector('{GRIP}').getAttribute('aria-valuetext')]"),
-            vec![],
-        )
-        .await?;
+    let (middle, told) = grip_at(page).await?;
     driver.action_chain().release().perform().await?;
     page.settled().await?;
-    Ok(seen)
+    Ok((middle - before, told))
 }
 
 async fn until_aim(page: &Page, text: &str) -> Step {
@@ -65,17 +70,17 @@ pub async fn dragged(journey: Arc<Journey>) -> Step {
         until_aim(&page, "3 in").await?;
         let before = page.text(".answer").await?;
         let k = inch(&page).await?;
-        let middle = |seen: &Value| seen[0].as_f64().unwrap_or_default();
-        let first = drag(&page, k).await?;
-        assert_eq!(first[1], json!("2\u{a0}in"), "at {width} px an inch of the drawing is an inch of foam");
+        let (followed, told) = drag(&page, k).await?;
+        assert_eq!(told, "2 in", "at {width} px an inch of the drawing is an inch of foam");
+        assert!((followed - k).abs() < 1.5, "the grip follows the pointer: {followed} of {k}");
         until_aim(&page, "2 in").await?;
-        assert_eq!(page.value("surface-101-depth").await?, "2 in");
+        assert_eq!(page.value("surface-101-depth").await?, "2\u{a0}in");
         page.until_says(".ruled svg", "1½ in promised").await?;
         assert_ne!(page.text(".answer").await?, before, "the answer follows");
-        // Half a line of the ruler goes to the nearer one; the grip stands at the line, under the finger.
-        let second = drag(&page, -k * 0.65).await?;
-        assert_eq!(second[1], json!("2⅝\u{a0}in"));
-        assert!((middle(&first) - middle(&second) - k * 0.625).abs() < 3.0, "{first} {second}");
+        // Between two lines of the ruler the aim goes to the nearer one, and the grip with it.
+        let (followed, told) = drag(&page, -k * 0.65).await?;
+        assert_eq!(told, "2⅝ in");
+        assert!((followed + k * 0.625).abs() < 1.5, "{followed} of {k}");
         page.press("Undo").await?;
         until_aim(&page, "2 in").await?;
         page.press("Undo").await?;
@@ -130,6 +135,11 @@ pub async fn by_keys_and_typing(journey: Arc<Journey>) -> Step {
     Ok(())
 }
 
+/// How many stretches are hatched because rules cross there.
+async fn hatched(page: &Page) -> Step<Value> {
+    page.run("return document.querySelectorAll('.ruled svg .hatch').length", vec![]).await
+}
+
 /// A target that no exposed foam at a rim reaches: the collision is hatched and said, and a way out that is pressed is
 /// chosen until it is pressed again.
 pub async fn ways_out(journey: Arc<Journey>) -> Step {
@@ -141,14 +151,14 @@ pub async fn ways_out(journey: Arc<Journey>) -> Step {
     page.write("surface-101-target_r", "R-20").await?;
     page.until_says(".ruled svg", "cross by").await?;
     page.until_says("#view main", "No depth meets both").await?;
-    assert_eq!(page.count(".ruled svg .hatch").await?, 1);
+    assert_eq!(hatched(&page).await?, json!(1));
     page.press_at("[data-key=out-cover]").await?;
     page.until(
         "the way is chosen",
         "return document.querySelector('[data-key=out-cover]')?.getAttribute('aria-pressed') === 'true'",
     )
     .await?;
-    assert_eq!(page.count(".ruled svg .hatch").await?, 0, "nothing crosses any more");
+    assert_eq!(hatched(&page).await?, json!(0), "nothing crosses any more");
     sheet::until_kept(&page, |record| record.to_string().contains("covered")).await?;
     page.press_at("[data-key=out-cover]").await?;
     page.until(
