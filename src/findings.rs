@@ -223,6 +223,18 @@ codes! {
     NoToleranceLeft: Note, "irc_rim";
     /// Foam left exposed elsewhere: a cover is asked for.
     CoverAsked: Warn, "irc_barrier";
+    /// Foam left exposed where an ignition barrier is enough: it is asked for.
+    IgnitionAsked: Warn, "irc_ignition";
+    /// Foam left bare to sun and rain.
+    BareInWeather: Warn, "bare_in_weather";
+    /// The cover that was chosen is not among those that are asked for here.
+    CoverNotEnough: Warn, "irc_barrier";
+    /// A coating tested without a barrier: only its own report tells whether it is enough.
+    CoverByReport: Warn, "irc_tested";
+    /// The cover is on a list that is from memory.
+    CoverFromMemory: Note, "irc_covers";
+    /// Said to stay exposed, with a cover chosen, or said to be covered, with none.
+    CoverUnclear: Warn, "irc_barrier";
     /// Flame spread or smoke is above what any foam may have.
     BurnsTooFast: Warn, "irc_burning";
     /// Old foam is sprayed over: clean, dust-free, a test patch first.

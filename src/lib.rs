@@ -47,6 +47,7 @@ use crate::findings::Finding;
 use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Now, Part, Reader, Surface};
 use crate::kits::Purchase;
+use crate::measure::Cents;
 use crate::one_surface::Begun;
 use crate::quantity::Quantity;
 use crate::readiness::Readiness;
@@ -73,6 +74,8 @@ pub struct Estimate {
     pub quantity: Quantity,
     /// Kits.
     pub purchase: Purchase,
+    /// What the covers over foam cost, as far as they have a price.
+    pub cover_cost: Option<Cents>,
     /// Lifts and nozzles.
     pub spraying: SprayPlan,
     /// The day sheet: what is done, what is next, what waits.
@@ -132,6 +135,8 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     }
     let day = spraying::day(job, &surfaces, &used, &purchase, now, &mut reader);
     let readiness = readiness::check(job, &used, &purchase.stock, now, &mut reader);
+    let covers = surfaces.iter().filter_map(|one| one.depth.as_ref()?.cover.cost);
+    let cover_cost = depth::covers(covers);
     Estimate {
         spray_day,
         place,
@@ -140,6 +145,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         foams: foams.clone(),
         quantity,
         purchase,
+        cover_cost,
         spraying,
         day,
         readiness,

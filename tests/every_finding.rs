@@ -145,6 +145,28 @@ fn change(code: Code, job: &mut Value) {
         }
         // A rim may stand bare by its own rule; a wall may not.
         Code::CoverAsked => set(&mut job["surfaces"][1], "exposure", "exposed"),
+        Code::IgnitionAsked => {
+            set(&mut job["surfaces"][1], "exposure", "exposed");
+            set(&mut job["surfaces"][1], "room", "service");
+        }
+        Code::BareInWeather => {
+            set(&mut job["surfaces"][1], "exposure", "exposed");
+            set(&mut job["surfaces"][1], "room", "weather");
+        }
+        // An ignition barrier where things are stored.
+        Code::CoverNotEnough => {
+            set(&mut job["surfaces"][1], "room", "storage");
+            set(&mut job["surfaces"][1], "cover", "thin_gypsum");
+        }
+        Code::CoverByReport => set(&mut job["surfaces"][1], "cover", "tested_coating"),
+        Code::CoverFromMemory => {
+            set(&mut job["surfaces"][1], "room", "service");
+            set(&mut job["surfaces"][1], "cover", "thin_panel");
+        }
+        Code::CoverUnclear => {
+            set(&mut job["surfaces"][1], "exposure", "covered");
+            set(&mut job["surfaces"][1], "cover", "none");
+        }
         Code::BurnsTooFast => foam(job, "flame", "80"),
         Code::OldFoam => rim(job, "existing", "3/8, 1, 7/8"),
         Code::NothingToAdd => rim(job, "existing", "3 to 4"),

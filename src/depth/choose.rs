@@ -128,7 +128,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         exposed_most_in: cap,
         component: around.component,
         assembly: around.build.zip(foam).and_then(|(build, foam)| build.with(foam, planning_in)),
-        cover: cover::cover(&around, exposure, reader),
+        cover: cover::cover(&around, exposure, Inches(aim.high), reader),
         window: window(&marks),
         marks,
     };
@@ -140,12 +140,20 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
 /// nobody has named is not one: the exception is for rims only.
 fn exposure(surface: &Surface, reader: &mut Reader) -> Exposure {
     let mut word = |field| reader.choice(Part::Surface, surface.id, &surface.entries, field);
-    let open = match word("exposure") {
+    let (said, cover, room) = (word("exposure"), word("cover").unwrap_or_default(), word("room"));
+    let chosen = match cover {
+        "" => None,
+        cover => Some(cover == "none"),
+    };
+    let said = match said {
         Some("exposed") => Some(true),
         Some("covered") => Some(false),
         _ => None,
     };
-    Exposure { open, rim: word("spot") == Some("rim") || surface.shape == Shape::RimRun }
+    let unclear = said.zip(chosen).is_some_and(|(said, chosen)| said != chosen);
+    let open = if unclear { Some(true) } else { said.or(chosen) };
+    let rim = word("spot") == Some("rim") || surface.shape == Shape::RimRun;
+    Exposure { open, rim, room, cover, unclear }
 }
 
 /// The field in which the aim was set.

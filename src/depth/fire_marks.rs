@@ -1,7 +1,9 @@
 //! The rules of fire: what may stay exposed, what has to stand over the rest, and what no foam may be.
 
+use super::cover::{asked, enough};
 use super::marks::NOISE;
-use super::{Around, Bound, Exposure, Mark, Rule, Stands};
+use super::{Around, Bound, CoverAsked, Exposure, Mark, Rule, Stands};
+use crate::climate::Component;
 use crate::findings::Trust;
 use crate::foam::Foam;
 use crate::measure::{Band, Inches, PoundsPerCubicFoot};
@@ -63,38 +65,74 @@ pub(super) fn gathered(fields: &[(&'static str, Stands)]) -> (Stands, Vec<&'stat
     (stands, lacks.collect())
 }
 
+/// Whether the exception for a rim holds at this depth, covered or not: what the sheet shows, and no further.
+pub(super) fn rim_excepts(around: &Around<'_>, exposure: Exposure, thickest: Inches) -> bool {
+    let Some(foam) = around.foam.filter(|_| exposure.rim) else { return false };
+    let most = foam.tested_in.map_or(0.0, |tested| tested.0.min(RIM_MOST_IN));
+    gathered(&rim_sheet(foam)).0 == Stands::Applies && thickest.0 <= most + NOISE
+}
+
 /// The rules of fire as they bear on a surface. `thickest` is the thickest aim.
+///
+/// A thermal barrier is asked for everywhere (R316.4), but for a rim within its exception (R316.5.11), and but for
+/// attics (R316.5.3) and crawlspaces (R316.5.4) that are entered only to service something: there an ignition barrier
+/// is enough. What faces the weather is coated instead. A cover that was chosen and is not enough leaves the rule
+/// standing, and so does one that only a test report can judge.
 pub(super) fn fire_marks(around: &Around<'_>, exposure: Exposure, thickest: Inches) -> Vec<Mark> {
     let Some(foam) = around.foam else { return Vec::new() };
-    let code =
-        |mark: Mark, section, edition, (stands, lacks)| Mark { section, edition, stands, lacks, ..mark };
+    let code = |mark: Mark, section: &'static str, (stands, lacks)| {
+        let edition = if section.is_empty() { "" } else { "IRC 2018" };
+        Mark { section, edition, stands, lacks, ..mark }
+    };
+    let condition = |rule, trust| Mark::new(rule, Bound::Condition, None, trust);
     let mut all = Vec::new();
     let (sheet, lacks) = gathered(&rim_sheet(foam));
-    let tested = foam.tested_in.filter(|tested| tested.0 < thickest.0 - NOISE);
     let rim = match (exposure.open, exposure.rim) {
         (Some(false), _) => (Stands::Covered, Vec::new()),
         (None, _) => (Stands::NotSaid, Vec::new()),
         (Some(true), false) => (Stands::Elsewhere, Vec::new()),
         (Some(true), true) => (sheet, lacks),
     };
-    // The exception holds for what the sheet shows and no further: beyond it the barrier is asked for.
-    let excepted = rim.0 == Stands::Applies && thickest.0 <= RIM_MOST_IN + NOISE && tested.is_none();
-    let barrier = match (exposure.open, excepted) {
-        (Some(false), _) => Stands::Covered,
-        (None, _) => Stands::NotSaid,
-        (_, true) => Stands::Excepted,
-        (_, false) => Stands::Applies,
+    let asked = asked(around, exposure, thickest);
+    // A cover of which nothing is known yet but that there is one counts; one that is not enough does not.
+    let held = match exposure.open {
+        Some(false) if exposure.cover.is_empty() => Stands::Covered,
+        Some(false) if enough(asked, exposure.cover) == Some(true) => Stands::Covered,
+        None => Stands::NotSaid,
+        _ => Stands::Applies,
+    };
+    let barrier = match (held, asked) {
+        (Stands::Applies, CoverAsked::Nothing | CoverAsked::Ignition | CoverAsked::Weather) => {
+            Stands::Excepted
+        }
+        (held, _) => held,
     };
     if let (Stands::Applies, Some(_)) = (rim.0, foam.tested_in) {
         let at = Mark::new(Rule::TestedThickness, Bound::Most, foam.tested_in, Trust::YourSheet);
-        all.push(code(at, "R316.5.11", "IRC 2018", (Stands::Applies, Vec::new())));
+        all.push(code(at, "R316.5.11", (Stands::Applies, Vec::new())));
     }
     let at = Mark::new(Rule::RimExposed, Bound::Most, Some(Inches(RIM_MOST_IN)), Trust::Read);
-    all.push(code(at, "R316.5.11", "IRC 2018", rim));
-    let at = Mark::new(Rule::Barrier, Bound::Condition, None, Trust::Read);
-    all.push(code(at, "R316.4", "IRC 2018", (barrier, Vec::new())));
+    all.push(code(at, "R316.5.11", rim));
+    all.push(code(condition(Rule::Barrier, Trust::Read), "R316.4", (barrier, Vec::new())));
+    match asked {
+        CoverAsked::Ignition => {
+            let section = match around.component {
+                Some(Component::AtticFloor | Component::RoofDeck) => "R316.5.3",
+                Some(Component::CrawlWall) => "R316.5.4",
+                _ => "R316.5.3, R316.5.4",
+            };
+            all.push(code(condition(Rule::Ignition, Trust::Read), section, (held, Vec::new())));
+        }
+        CoverAsked::Weather => {
+            all.push(code(condition(Rule::Weather, Trust::Practice), "", (held, Vec::new())));
+        }
+        _ => {}
+    }
+    if exposure.room == Some("garage") {
+        let at = condition(Rule::Garage, Trust::Memory);
+        all.push(code(at, "R302.6", (Stands::Applies, Vec::new())));
+    }
     let burning = gathered(&[("flame", at_most(foam.flame, FLAME)), ("smoke", at_most(foam.smoke, SMOKE))]);
-    let at = Mark::new(Rule::Burning, Bound::Condition, None, Trust::Read);
-    all.push(code(at, "R316.3", "IRC 2018", burning));
+    all.push(code(condition(Rule::Burning, Trust::Read), "R316.3", burning));
     all
 }

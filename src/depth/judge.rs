@@ -1,8 +1,8 @@
 //! What there is to say about the depths of a surface.
 
 use super::choose::NOISE_IN;
-use super::fire_marks::{self, FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, SMOKE};
-use super::{Around, Depth, DepthBy, Exposure, Rule, Stands, aim_field};
+use super::fire;
+use super::{Around, Depth, DepthBy, Exposure, aim_field};
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
 use crate::job::{Part, Reader, Surface};
@@ -54,7 +54,7 @@ pub(super) fn judge(depth: &Depth, around: Around<'_>, exposure: Exposure, reade
     }
     over_old(depth, surface, reader);
     let Some(foam) = around.foam else { return };
-    fire(depth, surface, foam, exposure, reader);
+    fire::fire(depth, surface, foam, exposure, reader);
     let add = depth.add_in().likely;
     if add.0 > 0.0 && add.0 < foam.least_lift_in.0 - NOISE_IN {
         let finding = found(Code::ThinnerThanLift, aim_at)
@@ -100,79 +100,5 @@ fn over_old(depth: &Depth, surface: &Surface, reader: &mut Reader) {
         reader.say(finding);
     } else {
         reader.say(found(Code::OldFoam));
-    }
-}
-
-/// A finding on a foam sheet, said once however many surfaces it is about.
-fn once(finding: Finding, reader: &mut Reader) {
-    if !reader.findings.contains(&finding) {
-        reader.say(finding);
-    }
-}
-
-/// The rules of fire: what may stay exposed, and what no foam may be.
-fn fire(depth: &Depth, surface: &Surface, foam: &Foam, exposure: Exposure, reader: &mut Reader) {
-    let on_sheet = |code, field: &str| Finding::new(code, Part::Foam, foam.id, field);
-    for (field, shown, most) in [("flame", foam.flame, FLAME), ("smoke", foam.smoke, SMOKE)] {
-        if let Some(shown) = shown.filter(|shown| *shown > most + NOISE_IN) {
-            let finding = on_sheet(Code::BurnsTooFast, field)
-                .with("given", reader.figure(Kind::Number, shown))
-                .with("most", reader.figure(Kind::Number, most));
-            once(finding, reader);
-        }
-    }
-    if exposure.open != Some(true) {
-        return;
-    }
-    let found = |code, field: &str| Finding::new(code, Part::Surface, surface.id, field);
-    if !exposure.rim {
-        reader.say(found(Code::CoverAsked, "exposure"));
-        return;
-    }
-    for (field, stands) in fire_marks::rim_sheet(foam) {
-        let (kind, shown, most) = match field {
-            "density" => (Kind::Density, foam.density_range.map(|range| range.high.0), RIM_DENSITY_MOST),
-            "flame" => (Kind::Number, foam.flame, RIM_FLAME),
-            _ => (Kind::Number, foam.smoke, SMOKE),
-        };
-        match stands {
-            Stands::Blank => once(on_sheet(Code::ExposedBlank, field), reader),
-            Stands::Outside => {
-                let low = foam.density_range.filter(|_| field == "density").map(|range| range.low.0);
-                let low = low.filter(|low| *low < RIM_DENSITY_LEAST);
-                let finding = on_sheet(Code::ExposedOutside, field)
-                    .with("given", reader.figure(kind, low.or(shown).unwrap_or(0.0)))
-                    .with("most", reader.figure(kind, if low.is_some() { RIM_DENSITY_LEAST } else { most }));
-                once(finding, reader);
-            }
-            _ => {}
-        }
-    }
-    let rim = depth.marks.iter().find(|mark| mark.rule == Rule::RimExposed);
-    if rim.is_none_or(|mark| mark.stands != Stands::Applies) {
-        reader.say(found(Code::ExposedNotAvailable, "exposure"));
-        return;
-    }
-    // What the crew aims at is judged, and what was typed as the most that may stay.
-    let typed = depth.most_by == DepthBy::Typed && depth.most_in > depth.thickest_aim_in;
-    let (at, thickest) = match typed {
-        true => ("most", depth.most_in),
-        false => (aim_field(surface.depth_way), depth.thickest_aim_in),
-    };
-    let limits =
-        [(Code::ExposedTooThick, Some(Inches(RIM_MOST_IN))), (Code::ExposedOverTested, foam.tested_in)];
-    for (code, most) in limits {
-        if let Some(most) = most.filter(|most| thickest.0 > most.0 + NOISE_IN) {
-            let finding = found(code, at)
-                .with("given", reader.figure(Kind::Length, thickest.0))
-                .with("most", reader.figure(Kind::Length, most.0));
-            reader.say(finding);
-        }
-    }
-    if depth.most_by == DepthBy::Exposed {
-        let finding = found(Code::NoToleranceLeft, at)
-            .with("given", reader.figure(Kind::Length, depth.thickest_aim_in.0 + depth.over_in.0))
-            .with("most", reader.figure(Kind::Length, depth.most_in.0));
-        reader.say(finding);
     }
 }

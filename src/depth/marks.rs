@@ -5,6 +5,7 @@
 //! memory, or one that does not apply, decides nothing. The inspector and local code govern all of them.
 
 use super::fire_marks::fire_marks;
+use super::reminders::reminders;
 use super::{Around, Exposure};
 use crate::findings::Trust;
 use crate::job::entry;
@@ -55,6 +56,8 @@ pub enum Rule {
     FoamRetarder,
     /// An ignition barrier over foam where people come only to service something.
     Ignition,
+    /// Foam that faces the weather is coated against sun and rain.
+    Weather,
     /// What separates a garage from the house.
     Garage,
     /// The ground of an unvented crawlspace is covered.
@@ -234,6 +237,7 @@ pub(super) fn marks(
         all.push(Mark::new(Rule::Target, Bound::Least, Some(needed), Trust::YourTarget));
     }
     all.extend(fire_marks(around, exposure, thickest));
+    all.extend(reminders(around));
     if let Some(cavity) = cavity {
         all.push(Mark::new(Rule::Cavity, Bound::Most, Some(cavity), Trust::YourTape));
     }

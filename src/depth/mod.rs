@@ -2,11 +2,15 @@
 
 mod choose;
 mod cover;
+#[cfg(test)]
+mod cover_tests;
+mod fire;
 mod fire_marks;
 mod judge;
 mod marks;
 mod parts;
 mod place;
+mod reminders;
 #[cfg(test)]
 mod rim_tests;
 #[cfg(test)]
@@ -22,6 +26,7 @@ use serde::Serialize;
 
 pub(crate) use choose::aim_field;
 pub use choose::choose;
+pub(crate) use cover::together as covers;
 pub use cover::{Cover, CoverAsked};
 pub use fire_marks::{FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, SMOKE};
 pub use marks::{Bound, DepthWindow, Mark, Rule, Stands, window};
@@ -157,6 +162,12 @@ pub struct Exposure {
     pub open: Option<bool>,
     /// Whether it is a sill plate, header or rim joist.
     pub rim: bool,
+    /// What the room is used for here, a word of the table of fields; `None` where the job's own use holds.
+    pub room: Option<&'static str>,
+    /// The cover that was chosen, a word of the table of fields; empty where none was.
+    pub cover: &'static str,
+    /// Whether the two answers gainsay each other: the foam then counts as exposed.
+    pub unclear: bool,
 }
 
 /// Which formula gave an aim.

@@ -146,4 +146,21 @@ pub(super) const STEPS: &[Step] = &[
         "r",
         "planning_only",
     ),
+    step(
+        "cover_area",
+        S::Surface,
+        "depth.cover.area_ft2",
+        &["area.gross_ft2", "area.openings_ft2"],
+        "ft2",
+        "cover_area",
+    ),
+    step(
+        "cover_cost",
+        S::Surface,
+        "depth.cover.cost",
+        &["depth.cover.price_ft2", "depth.cover.area_ft2"],
+        "usd",
+        "shop",
+    ),
+    step("covers_cost", S::Job, "cover_cost", &["surfaces.depth.cover.cost"], "usd", "shop"),
 ];

@@ -216,6 +216,9 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
             let old = number(&given.values[1], given.other_column()).expect("a number");
             (given.one(0) - old).max(0.0).into()
         },
+        "cover_area" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
+        "cover_cost" => |given| (given.one(0) * given.one(1)).round().into(),
+        "covers_cost" => |given| sum(&given.all(0)),
         "rest_area" => |given| {
             let list = given.values[1].as_array().expect("a list");
             let taken: f64 =
