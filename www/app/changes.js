@@ -37,7 +37,8 @@
  * @typedef {{do: 'add_opening', surface: number, name?: string}} AddOpening
  * @typedef {{do: 'add_patch', surface: number, name?: string}} AddPatch  A part of a surface at another depth.
  * @typedef {{do: 'add_leg', surface: number}} AddLeg  The next edge of a plane that is walked along its edges.
- * @typedef {{do: 'add_layers', surface: number, layers: {made_of: string, position: string}[]}} AddLayers  Layers of what a surface is built of, the outermost first.
+ * @typedef {{do: 'add_layers', surface: number, layers: {made_of: string, position: string, thickness?: string}[]}} AddLayers  Layers of what a surface is built of, the outermost first.
+ * @typedef {{do: 'move_layer', surface: number, id: number, by: number}} MoveLayer
  * @typedef {{do: 'depth_way', id: number, way: import('./core.js').DepthWay, kit?: number}} DepthWayChange
  * @typedef {{do: 'aim', id: number, text: string, run: number}} AimChange  The aim was set on the ruler. All of one `run`, a drag or a key held down, are one step of undo.
  * @typedef {{do: 'foam', id: number, foam: number}} FoamChoice  `id` 0 is the whole job.
@@ -63,7 +64,7 @@
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | AimChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading | AddPatch | AddLeg | AddLayers | AddOwned | AddEvent} Change
+ *   TakeReading | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
  */
 
 /** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
@@ -88,7 +89,15 @@ export function apply(job, change) {
     }));
     case 'remove': return remove(job, change.part, change.id);
     case 'duplicate_surface': return duplicate(job, change);
-    case 'move_surface': return move(job, change.id, change.by);
+    case 'move_surface': {
+      const surfaces = moved(job.surfaces, change.id, change.by);
+      return surfaces === job.surfaces ? job : { ...job, surfaces };
+    }
+    case 'move_layer': {
+      const before = find(job, 'surface', change.surface)?.layers ?? [];
+      const layers = moved(before, change.id, change.by);
+      return layers === before ? job : at(job, 'surface', change.surface, (surface) => ({ ...surface, layers }));
+    }
     case 'shape': return at(job, 'surface', change.id, (surface) => ({
       ...surface, shape: change.shape, deduct_framing: surface.deduct_framing || FRAMED.has(change.shape),
     }));
@@ -317,14 +326,14 @@ function duplicate(job, change) {
   return { ...job, next_id, surfaces: [...job.surfaces.slice(0, index + 1), copy, ...job.surfaces.slice(index + 1)] };
 }
 
-/** @param {Job} job @param {number} id @param {number} by @returns {Job} */
-function move(job, id, by) {
-  const from = job.surfaces.findIndex((one) => one.id === id);
-  const to = Math.max(0, Math.min(job.surfaces.length - 1, from + by));
-  if (from < 0 || from === to) return job;
-  const surfaces = job.surfaces.slice();
-  surfaces.splice(to, 0, ...surfaces.splice(from, 1));
-  return { ...job, surfaces };
+/** @template {{id: number}} T @param {T[]} things @param {number} id @param {number} by @returns {T[]} the same list where nothing moves */
+function moved(things, id, by) {
+  const from = things.findIndex((one) => one.id === id);
+  const to = Math.max(0, Math.min(things.length - 1, from + by));
+  if (from < 0 || from === to) return things;
+  const next = things.slice();
+  next.splice(to, 0, ...next.splice(from, 1));
+  return next;
 }
 
 /** @param {number} id @param {Sheet} [sheet] @param {string} [name] @returns {FoamSheet} */

@@ -10,6 +10,7 @@ import { bare, figures, isRange, ranged } from './figures.js';
 import { el, list, say } from './list.js';
 import { padWanted } from './prefs.js';
 import { breadth, byId, findingNote, framed, head, more, press, redraw, row, to, way, worked } from './parts.js';
+import { shares } from './shares.js';
 import { untilThen } from './until.js';
 import { added, addSurface, jobName } from './sheet.js';
 import { outlineOf, toScale } from './toscale.js';
@@ -318,13 +319,6 @@ export function mount(root, store, route) {
 
   return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update, unmount() { over = true; shots?.unmount(); } };
 }
-
-/** Published framing shares, each one press. @param {Store} store @param {number} id */
-const shares = (store, id) => more(t('surface.share_offer'), el('div', 'field wide',
-  el('p', 'src', t('surface.share_source')),
-  el('div', 'meanings', ...(fieldRow('surface', 'framing_share')?.choices ?? []).map((one) => el('button', {
-    type: 'button', class: 'do line', click: () => store.dispatch({ do: 'entries', part: 'surface', id, entries: [{ field: 'framing_share', text: one }] }),
-  }, t(`fields.choice.framing_share.${one}`))))));
 
 /** What a field of a surface is called with this shape. @param {string} shape @param {string} name */
 const nameIn = (shape, name) => (has(`surface.${shape}.${name}`) ? t(`surface.${shape}.${name}`) : label('surface', name));
