@@ -3,6 +3,7 @@
 import { aimGrip, aimStepper } from './aim.js';
 import { answerBar } from './answer.js';
 import { ruled } from './cutaway.js';
+import { depthFolds } from './depth_folds.js';
 import { oldFoam, patches } from './depth_parts.js';
 import { describe, nameOf } from './drawn.js';
 import { field, fieldId } from './field.js';
@@ -52,6 +53,7 @@ export function mount(root, store, route) {
   const toPlace = way(t('depth.say_where'), to('place'));
   const found = el('div');
   const out = el('div');
+  const around = depthFolds(store, id);
   const patched = patches(store, id);
   const others = [make('cavity', t('depth.cavity_hint')), make('promise', t('depth.promise_hint')), make('most', t('depth.most_hint'))];
   const radios = WAYS.map((one) => {
@@ -61,7 +63,7 @@ export function mount(root, store, route) {
   });
   const ways = el('fieldset', 'pick', el('legend', 'vh', t('depth.ways')), el('div', 'opts', ...radios.map((one) => one.node)));
 
-  root.append(el('main', '', top, el('div', 'pad', el('div', 'fields one', exposure.node, spot.node)), figure, notYet, el('div', 'pad top', stepper.node, three, notes, out,
+  root.append(el('main', '', top, el('div', 'pad', el('div', 'fields one', exposure.node, spot.node)), figure, notYet, el('div', 'pad top', stepper.node, three, notes, out, el('div', 'folds', ...around.nodes),
     el('h2', 'bar', t('depth.ways')), ways, toPlace, el('div', 'fields one', typed.node, target.node, kitPart),
     el('h2', 'bar', t('depth.around')), el('div', 'fields', ...others.map((one) => one.node), uneven.node, foamPart),
     el('h2', 'bar', t('depth.there')), el('div', 'fields one', there.node, same.node), found, patched.node, el('div', 'folds', origins), sources)), bar.node);
@@ -70,6 +72,7 @@ export function mount(root, store, route) {
     bar.update(store);
     const surface = get();
     if (!surface) return redraw(root, [el('main', '', head({ back: [to('sheet'), jobName(store)], title: t('surface.gone') })), bar.node]);
+    around.update();
     const { job, estimate } = store;
     const w = figures(job.units);
     const one = estimate && byId(estimate.surfaces, id);

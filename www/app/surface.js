@@ -1,7 +1,7 @@
 // @ts-check
 /** One surface: its drawing, which is also the way to its fields, its measures, openings and areas. */
 import { answerBar } from './answer.js';
-import { fieldRow, groundForms, shapeForms } from './calls.js';
+import { groundForms, shapeForms } from './calls.js';
 import { entryOf } from './changes.js';
 import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
@@ -9,7 +9,7 @@ import { fills } from './fill.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el, list, say } from './list.js';
 import { padWanted } from './prefs.js';
-import { breadth, byId, findingNote, framed, head, more, press, redraw, row, to, way, worked } from './parts.js';
+import { breadth, byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
 import { shares } from './shares.js';
 import { untilThen } from './until.js';
 import { added, addSurface, jobName } from './sheet.js';
