@@ -413,6 +413,14 @@ impl Page {
         .await?;
         let script = "for (const one of document.querySelectorAll('#view button[aria-expanded=false], #view details:not([open]) > summary')) one.click()";
         self.run(script, vec![]).await?;
+        self.settled().await?;
+        // What is fetched when it is opened, and what opens within it.
+        self.until(
+            "all that was opened is there",
+            "return !document.querySelector('#view details[open] > .folded:empty')",
+        )
+        .await?;
+        self.run(script, vec![]).await?;
         self.settled().await
     }
 

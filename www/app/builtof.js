@@ -67,40 +67,43 @@ export function part(store, id) {
   return { node, update };
 }
 
+/** A press that takes little room. @param {string} text @param {string} key @param {() => void} act */
+const link = (text, key, act) => el('button', { type: 'button', class: 'link', 'data-key': key, click: act }, text);
+
 /** One layer. @param {Store} store @param {number} surface @param {number} id */
 function layerPart(store, surface, id) {
   const material = el('select', { id: fieldId('layer', id, 'made_of'), change: () => store.dispatch({ do: 'entry', part: 'layer', id, field: 'made_of', text: material.value }) },
     ...(fieldRow('layer', 'made_of')?.choices ?? []).map((word) => el('option', { value: word }, t(`fields.choice.made_of.${word}`))));
-  const position = field({ store, part: 'layer', id, field: 'position', hint: t('built.why.position') });
+  const position = field({ store, part: 'layer', id, field: 'position' });
   const thickness = field({ store, part: 'layer', id, field: 'thickness', quiet: true });
   const r = field({ store, part: 'layer', id, field: 'layer_r', quiet: true, hint: t('built.why.layer_r') });
   let overruling = false;
-  const overrule = press(t('built.overrule'), `overrule-${id}`, () => {
+  const overrule = link(t('built.overrule'), `overrule-${id}`, () => {
     overruling = true;
     fit();
     document.getElementById(fieldId('layer', id, 'layer_r'))?.focus();
-  }, 'line');
+  });
   const title = el('h4');
   const own = el('span', 'note');
   const up = move(t('built.up'), -1);
   const down = move(t('built.down'), 1);
   const node = el('section', { class: 'patch layer', id: `layer-${id}` },
     el('div', 'group-head', title, own),
-    el('div', 'fields', el('div', 'field full', el('label', { for: material.id }, t('fields.made_of')), el('span', 'box pull', material)), position.node, thickness.node, r.node),
-    el('div', 'moves', up, down, overrule, press(t('built.remove'), `remove-layer-${id}`, () => {
+    el('div', 'fields one', el('div', 'field full', el('label', { for: material.id }, t('fields.made_of')), el('span', 'box pull', material)), position.node, thickness.node, r.node),
+    el('div', 'moves', overrule, up, down, link(t('built.remove'), `remove-layer-${id}`, () => {
       const layers = byId(store.job.surfaces, surface)?.layers ?? [];
       const next = layers[layers.findIndex((one) => one.id === id) + 1] ?? layers[layers.length - 2];
       store.dispatch({ do: 'remove', part: 'layer', id });
       void store.settled().then(() => (document.getElementById(next ? fieldId('layer', next.id, 'made_of') : '') ?? document.querySelector('[data-key="add-layer"]'))?.focus());
-    }, 'small line')));
+    })));
 
   /** @param {string} text @param {number} by */
   function move(text, by) {
-    return press(text, `move-${id}-${by}`, () => {
+    return link(text, `move-${id}-${by}`, () => {
       const held = document.activeElement;
       store.dispatch({ do: 'move_layer', surface, id, by });
       if (held instanceof HTMLElement) held.focus();
-    }, 'small line');
+    });
   }
 
   /** Shows what this material asks for. */

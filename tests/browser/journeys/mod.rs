@@ -4,6 +4,7 @@
 mod axe;
 mod before;
 mod depth;
+mod built;
 mod device;
 mod fit;
 mod guards;
@@ -47,6 +48,7 @@ pub fn all() -> Vec<Listed> {
         depth: dragged, by_keys_and_typing, ways_out;
         whole_job: walkthrough_to_day_sheet;
         before: the_walk, air_sealing;
+        built: layers_and_whole, cover_and_cost, a_zone_pressed, fits_and_is_named;
         readiness: hold_go_not_read, a_blank_is_no_pass;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
