@@ -40,6 +40,13 @@ test('every question is a field of the table', () => {
   }
 });
 
+test('what a material must be told is what the core has no figure for', () => {
+  const published = readFileSync(new URL('../../src/assembly/materials.rs', import.meta.url), 'utf8');
+  const known = Object.fromEntries([...published.matchAll(/\b(board|piece|by_inch)\("(\w+)"/g)].map((one) => [one[2], one[1]]));
+  assert.ok(Object.keys(known).length > 10);
+  for (const material of MATERIALS) assert.equal(needs(material), { by_inch: 'thickness', board: undefined, piece: undefined }[known[material]] ?? (known[material] ? undefined : 'layer_r'), material);
+});
+
 test('starters hold known materials, and say all that these need', () => {
   const all = [...COMPONENTS, undefined].flatMap((component) => starters(component));
   assert.ok(all.length > COMPONENTS.length);
@@ -80,7 +87,7 @@ test('the cut fills its width, keeps the order, and gives every band room for it
   const layer = (id, position, thickness_in, airy = false) => ({ id, material: 'gypsum_1_2', position, thickness_in, airy, r: 1, insulation: false });
   const whole = { foam_in: 3, layers: [layer(1, 'inside', 0.5), layer(2, 'outside', 8), layer(3, 'cavity', undefined, true), layer(4, 'outside', 0.01)] };
   const cut = bands(whole, 326);
-  assert.deepEqual(cut.map((one) => [one.kind, one.nth]), [['layer', 2], ['layer', 4], ['foam', 0], ['layer', 3], ['layer', 1]]);
+  assert.deepEqual(cut.map((one) => [one.kind, one.id]), [['layer', 2], ['layer', 4], ['foam', 0], ['layer', 3], ['layer', 1]]);
   assert.ok(cut.every((one) => one.w >= 24));
   const last = cut.at(-1);
   assert.ok(Math.abs(last.x + last.w - 326) < 1e-9);

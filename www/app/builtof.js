@@ -7,7 +7,7 @@ import { field, fieldId } from './field.js';
 import { figures } from './figures.js';
 import { asked, needs, starters } from './layers.js';
 import { el, list, say } from './list.js';
-import { byId, note, press, redraw, row, src, worked } from './parts.js';
+import { byId, press, redraw, row, src, worked } from './parts.js';
 import { shares } from './shares.js';
 import { number, t } from './words.js';
 
@@ -42,7 +42,7 @@ export function part(store, id) {
     const said = (/** @type {string} */ name) => entryOf(job, 'surface', id, name)?.text;
     const component = /** @type {import('./core.js').Component | undefined} */ (said('component') ?? (surface.shape === 'rim_run' ? 'rim' : undefined));
     const shown = new Set(asked({
-      component, runs: said('runs'), counted: (one?.area?.framing_share_pct.likely ?? 0) > 0,
+      component, runs: said('runs'), counted: (one?.area?.framing_by ?? 'nothing') !== 'nothing',
       work: /** @type {import('./core.js').Work | undefined} */ (entryOf(job, 'job', 0, 'work')?.text), zone: entryOf(job, 'job', 0, 'zone')?.text,
     }));
     questions.forEach((question, at) => {
@@ -146,13 +146,12 @@ function result(store, id, depth) {
   if (!whole) {
     const steel = entryOf(store.job, 'surface', id, 'framing')?.text === 'steel';
     const layers = byId(store.job.surfaces, id)?.layers?.length;
-    if (steel) return [note('watch', t('built.steel'), t('built.steel_do'))];
-    return [layers ? el('p', 'note top', t(depth ? 'built.not_yet' : 'built.no_depth')) : undefined];
+    return [layers ? el('p', 'note top', t(steel ? 'built.steel' : depth ? 'built.not_yet' : 'built.no_depth')) : undefined];
   }
   const figure = (/** @type {string} */ text, /** @type {string} */ path) => worked(text, 'surface', id, `depth.assembly.${path}`);
   return [
     el('h3', '', t('built.whole')),
-    layerStrip(whole, { foam: t('built.foam'), of: (word) => t(`fields.choice.made_of.${word}`), out: t('built.out'), in: t('built.in'), label: t('built.strip_label', { foam: w.depth(whole.foam_in) }) }),
+    layerStrip(whole, { foam: t('built.foam'), of: (word) => t(`fields.choice.made_of.${word}`), nth: (layer) => (byId(store.job.surfaces, id)?.layers ?? []).findIndex((one) => one.id === layer) + 1, out: t('built.out'), in: t('built.in'), label: t('built.strip_label', { foam: w.depth(whole.foam_in) }) }),
     el('ul', 'rows',
       row(t('built.through_foam', { depth: w.depth(whole.foam_in) }), t('built.through_foam_why'), figure(w.r(whole.foam_path_r), 'foam_path_r')),
       whole.member_path_r === undefined || whole.member_path_r === null ? undefined : row(t('built.through_member'), t('built.through_member_why', { pct: w.pct(whole.framing_pct) }), figure(w.r(whole.member_path_r), 'member_path_r')),

@@ -11,12 +11,12 @@ const TALL = 74;
  * The bands of a cut: their widths follow their thickness, but none is too narrow for its number.
  * @param {Pick<Assembly, 'layers' | 'foam_in'>} whole
  * @param {number} width
- * @returns {{kind: 'layer' | 'foam', nth: number, material: string, airy: boolean, x: number, w: number}[]}
+ * @returns {{kind: 'layer' | 'foam', id: number, material: string, airy: boolean, x: number, w: number}[]}  `id` 0 is the foam
  */
 export function bands(whole, width) {
-  const at = (/** @type {string} */ position) => whole.layers.map((layer, i) => ({ layer, nth: i + 1 })).filter(({ layer }) => layer.position === position)
-    .map(({ layer, nth }) => ({ kind: /** @type {const} */ ('layer'), nth, material: layer.material, airy: layer.airy, inches: layer.thickness_in ?? (layer.airy ? 3.5 : 0.5) }));
-  const all = [...at('outside'), { kind: /** @type {const} */ ('foam'), nth: 0, material: '', airy: false, inches: whole.foam_in }, ...at('cavity'), ...at('inside')];
+  const at = (/** @type {string} */ position) => whole.layers.filter((layer) => layer.position === position)
+    .map((layer) => ({ kind: /** @type {const} */ ('layer'), id: layer.id, material: layer.material, airy: layer.airy, inches: layer.thickness_in ?? (layer.airy ? 3.5 : 0.5) }));
+  const all = [...at('outside'), { kind: /** @type {const} */ ('foam'), id: 0, material: '', airy: false, inches: whole.foam_in }, ...at('cavity'), ...at('inside')];
   const least = Math.min(24, width / all.length);
   const spare = width - least * all.length;
   const inches = all.reduce((sum, one) => sum + one.inches, 0) || 1;
@@ -28,14 +28,14 @@ export function bands(whole, width) {
   });
 }
 
-/** @param {Assembly} whole @param {{foam: string, out: string, in: string, of: (word: string) => string, label: string}} words */
+/** @param {Assembly} whole @param {{foam: string, out: string, in: string, of: (word: string) => string, nth: (id: number) => number, label: string}} words */
 export function layerStrip(whole, words) {
   const { defs, fill } = foam();
   const cut = bands(whole, WIDTH - 2);
-  const list = cut.map((one) => (one.kind === 'foam' ? words.foam : `${one.nth} ${words.of(one.material)}`)).join(', ');
+  const list = cut.map((one) => (one.kind === 'foam' ? words.foam : `${words.nth(one.id)} ${words.of(one.material)}`)).join(', ');
   return drawing(WIDTH, TALL + 22, `${words.label} ${list}`, [defs, ...cut.map((one) => {
     const band = rect(one.kind === 'foam' ? 'cut' : one.airy ? 'void' : 'sheathed', one.x + 1, 1, one.w, TALL - 2);
     if (one.kind === 'foam') band.setAttribute('fill', fill);
-    return s('g', {}, band, text('halo b m', one.x + 1 + one.w / 2, TALL / 2 + 5, one.kind === 'foam' ? words.foam : String(one.nth)));
+    return s('g', {}, band, text('halo b m', one.x + 1 + one.w / 2, TALL / 2 + 5, one.kind === 'foam' ? words.foam : String(words.nth(one.id))));
   }), text('halo q', 1, TALL + 16, words.out), text('halo q e', WIDTH - 1, TALL + 16, words.in)]);
 }
