@@ -9,7 +9,7 @@ import { asked, needs, starters } from './layers.js';
 import { el, list, say } from './list.js';
 import { byId, press, redraw, row, src, worked } from './parts.js';
 import { shares } from './shares.js';
-import { number, t } from './words.js';
+import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
@@ -141,7 +141,7 @@ function layerPart(store, surface, id) {
 /** What the whole lets through. @param {Store} store @param {number} id @param {import('./core.js').Depth | null | undefined} depth */
 function result(store, id, depth) {
   const w = figures(store.job.units);
-  const u = (/** @type {number} */ value) => (w.metric ? `${number(value * U_SI, 2)}\u00a0W/m²·K` : `U-${number(value, 3)}`);
+  const u = (/** @type {number} */ value) => (w.metric ? `${(value * U_SI).toFixed(3)}\u00a0W/m²·K` : `U-${value.toFixed(3)}`);
   const whole = depth?.assembly;
   if (!whole) {
     const steel = entryOf(store.job, 'surface', id, 'framing')?.text === 'steel';

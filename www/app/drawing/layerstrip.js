@@ -34,8 +34,11 @@ export function layerStrip(whole, words) {
   const cut = bands(whole, WIDTH - 2);
   const list = cut.map((one) => (one.kind === 'foam' ? words.foam : `${words.nth(one.id)} ${words.of(one.material)}`)).join(', ');
   return drawing(WIDTH, TALL + 22, `${words.label} ${list}`, [defs, ...cut.map((one) => {
-    const band = rect(one.kind === 'foam' ? 'cut' : one.airy ? 'void' : 'sheathed', one.x + 1, 1, one.w, TALL - 2);
-    if (one.kind === 'foam') band.setAttribute('fill', fill);
-    return s('g', {}, band, text('halo b m', one.x + 1 + one.w / 2, TALL / 2 + 5, one.kind === 'foam' ? words.foam : String(words.nth(one.id))));
+    const band = (/** @type {string} */ kind) => rect(kind, one.x + 1, 1, one.w, TALL - 2);
+    if (one.kind === 'foam') {
+      const filled = s('rect', { x: one.x + 1, y: 1, width: one.w, height: TALL - 2, fill });
+      return s('g', {}, filled, band('cut'), text('halo onfoam b m', one.x + 1 + one.w / 2, TALL / 2 + 5, words.foam));
+    }
+    return s('g', {}, band(one.airy ? 'void' : 'sheathed'), text('halo b m', one.x + 1 + one.w / 2, TALL / 2 + 5, String(words.nth(one.id))));
   }), text('halo q', 1, TALL + 16, words.out), text('halo q e', WIDTH - 1, TALL + 16, words.in)]);
 }
