@@ -3,8 +3,8 @@
 
 mod axe;
 mod before;
-mod depth;
 mod built;
+mod depth;
 mod device;
 mod fit;
 mod guards;
