@@ -201,6 +201,8 @@ codes! {
     BelowListed: Warn, "ftc_460_17";
     /// The aim is deeper than the cavity.
     DeeperThanCavity: Warn, "your_tape";
+    /// Foam and what lies in front of it are thicker together than the cavity.
+    FillSqueezed: Warn, "batt_labels";
     /// The members are steel: no U is worked out.
     SteelFraming: Warn, "u_paths";
     /// What it is built of was entered, but not how much of it is framing: no U is worked out.

@@ -139,6 +139,9 @@ impl<'a> Begun<'a> {
             left,
         };
         let depth = depth::choose(around, reader);
+        if let (Some(build), Some(depth)) = (&self.build, &depth) {
+            build.fits(self.surface.id, depth.thickest_aim_in, reader);
+        }
         let known = self.area.as_ref().zip(depth.as_ref()).zip(self.patches.as_deref());
         let known = known.filter(|((_, depth), patches)| {
             let depths = patches.iter().map(|one| one.depth_in.high.0);

@@ -258,6 +258,13 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "promise", "1/4 in");
         }
         Code::DeeperThanCavity => rim(job, "cavity", "2 in"),
+        Code::FillSqueezed => {
+            job["surfaces"][0]["layers"] = json!([{ "id": 195, "entries": [
+                { "field": "made_of", "text": "batt" }, { "field": "position", "text": "cavity" },
+                { "field": "thickness", "text": "3 1/2 in" }, { "field": "layer_r", "text": "R-13" }
+            ] }]);
+            rim(job, "cavity", "5 1/2 in");
+        }
         Code::SteelFraming | Code::ShareNotSaid => {
             job["surfaces"][0]["layers"] = json!([{ "id": 195, "entries": [
                 { "field": "made_of", "text": "hollow_siding" }, { "field": "position", "text": "outside" }

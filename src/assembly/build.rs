@@ -58,6 +58,7 @@ pub fn build(
         steel,
         across,
         over_edges,
+        from_outside: matches!(component, Some(Component::AtticFloor | Component::Floor)),
     })
 }
 

@@ -6,6 +6,7 @@
 //! neither holds for it.
 
 mod build;
+mod fit;
 mod materials;
 mod paths;
 #[cfg(test)]
@@ -69,6 +70,9 @@ pub struct Build {
     pub across: bool,
     /// Whether the foam also covers the edges of the members that it lies between.
     pub over_edges: bool,
+    /// Whether it is sprayed on the layers of the room side, so that its bays open to the cold: onto a ceiling from
+    /// the attic, under a floor from below.
+    pub from_outside: bool,
 }
 
 /// The whole of it with foam at a depth. All R in °F·ft²·h/Btu.

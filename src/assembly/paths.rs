@@ -54,7 +54,7 @@ impl Build {
     /// the path, both films included. Softwood counts an inch.
     ///
     /// A member counts as deep as its cavity where something closes it, and only as deep as the foam in a bay that
-    /// stands open, as at a rim: there its sides are as warm as the room. Foam that is deeper than the members
+    /// stands open, as at a rim or under a floor: there its sides are as warm, or as cold, as the air around them. Foam that is deeper than the members
     /// covers their edges where that was said: the foam beyond them lies in both paths. Foam that runs unbroken
     /// lies in both paths as a whole. An empty space counts for nothing.
     ///
@@ -125,7 +125,9 @@ impl Build {
         let in_front = self.layers.iter().filter(|layer| layer.position == Position::Cavity);
         let fill_in: f64 =
             in_front.clone().filter_map(|layer| layer.thickness_in).map(|inches| inches.0).sum();
-        let closed = self.layers.iter().any(|layer| layer.position != Position::Outside);
+        // What a bay opens to: what the foam is sprayed on does not close it.
+        let back = if self.from_outside { Position::Inside } else { Position::Outside };
+        let closed = self.layers.iter().any(|layer| layer.position != back);
         let members = self.member_in.map(|inches| inches.0);
         // Foam over the members, and how deep a member counts.
         let (over, member_in) = match (self.across, members) {

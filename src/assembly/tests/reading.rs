@@ -120,6 +120,7 @@ fn films_by_where_the_heat_goes() {
     ] {
         let built = read(&[("framing_share", "0")], &[SIDING], component).0.expect("complete");
         assert_eq!((built.outside_film.0, built.inside_film.0), (outside, inside), "{component:?}");
+        assert_eq!(built.from_outside, matches!(component, Some(C::AtticFloor | C::Floor)), "{component:?}");
     }
 }
 
@@ -165,4 +166,25 @@ fn the_depth_of_the_members() {
     assert_eq!(member("3-5 in"), Some(Inches(3.0)));
     assert_eq!(member("deep"), None);
     assert_eq!(member(""), None);
+}
+
+/// A batt of 3½ in finds room in a 2x6 behind 2 in of foam, and not behind more.
+#[test]
+fn fill_that_finds_no_room() {
+    let said = |cavity: &str, runs: &str, foam_in: f64| {
+        let entries = [("cavity", cavity), ("framing_share", "25"), ("runs", runs)];
+        let batt = ["batt", "cavity", "3 1/2 in", "R-13"];
+        let (built, findings) = read(&entries, &[batt], Some(Component::Wall));
+        assert_eq!(findings, []);
+        let mut reader = Reader::new(Units::Us);
+        built.expect("complete").fits(1, Inches(foam_in), &mut reader);
+        reader.findings
+    };
+    assert_eq!(said("5 1/2 in", "between", 2.0), []);
+    let squeezed = said("5 1/2 in", "between", 2.01);
+    assert_eq!(codes(&squeezed), [(Code::FillSqueezed, "cavity")]);
+    // Deeper than the cavity by itself, not in one, or in one that was not measured: nothing to say here.
+    assert_eq!(said("5 1/2 in", "between", 5.51), []);
+    assert_eq!(said("5 1/2 in", "across", 2.01), []);
+    assert_eq!(said("", "between", 2.01), []);
 }

@@ -156,6 +156,20 @@ fn rim_with_open_bays() {
     assert!(u(&closed, &six(), 3.0) < u(&rim, &six(), 3.0));
 }
 
+/// Under a floor the bays open to the crawlspace: its boards are what the foam is sprayed on and close nothing.
+#[test]
+fn floor_with_open_bays() {
+    let floor = Build { from_outside: true, ..wall(&[(Inside, 0.94)], 0.10, 9.25) };
+    let member_in = |build: &Build| build.with(&six(), Inches(3.0)).expect("a U").member_in;
+    assert_eq!(member_in(&floor), Some(Inches(3.0)));
+    let mut closed = floor.clone();
+    closed.layers.push(at(Outside, 0.62));
+    assert_eq!(member_in(&closed), Some(Inches(9.25)));
+    let mut filled = floor;
+    filled.layers.push(at(Cavity, 19.0));
+    assert_eq!(member_in(&filled), Some(Inches(9.25)));
+}
+
 /// A forum's roof with 7 in of foam at in 2x8 rafters and a local code that asks for an effective, its arithmetic
 /// checked by hand: rafters of 7¼ in at an inch, no layers, no films, 30.8, 28.9 and 28.5 at 9.4, 10,
 /// 12.5 and 13 % framing. It passes up to 13 %.
@@ -234,12 +248,12 @@ fn no_depth_beyond_the_sheet() {
 fn any_wall() -> impl Strategy<Value = Build> {
     let r = || proptest::collection::vec(0.0..8.0, 0..3);
     let member = proptest::option::of(0.5..12.0);
-    (r(), r(), r(), 0.0..0.6, member, proptest::bool::ANY, proptest::bool::ANY).prop_map(
-        |(outside, cavity, inside, share, member, across, over_edges)| {
+    (r(), r(), r(), 0.0..0.6, member, proptest::bool::ANY, proptest::bool::ANY, proptest::bool::ANY).prop_map(
+        |(outside, cavity, inside, share, member, across, over_edges, from_outside)| {
             let all = [(Outside, outside), (Cavity, cavity), (Inside, inside)];
             let layers = all.iter().flat_map(|(position, r)| r.iter().map(|r| at(*position, *r))).collect();
             let member_in = member.map(Inches);
-            Build { layers, member_in, across, over_edges, ..wall(&[], share, 0.0) }
+            Build { layers, member_in, across, over_edges, from_outside, ..wall(&[], share, 0.0) }
         },
     )
 }
