@@ -9,6 +9,7 @@ use std::sync::Arc;
 use thirtyfour::{By, Key};
 
 const GRIP: &str = ".grip[role=slider]";
+const ANSWER: &str = "return document.querySelector('.answer').textContent";
 
 /// The pixels to an inch, by two neighboring figures of the ruler.
 async fn inch(page: &Page) -> Step<f64> {
@@ -68,7 +69,7 @@ pub async fn dragged(journey: Arc<Journey>) -> Step {
         journey.browser.viewport(Some((width, height))).await?;
         page.open_ready("#/depth/101").await?;
         until_aim(&page, "3 in").await?;
-        let before = page.text(".answer").await?;
+        let before = page.run(ANSWER, vec![]).await?;
         let k = inch(&page).await?;
         let (followed, told) = drag(&page, k).await?;
         assert_eq!(told, "2 in", "at {width} px an inch of the drawing is an inch of foam");
@@ -76,7 +77,7 @@ pub async fn dragged(journey: Arc<Journey>) -> Step {
         until_aim(&page, "2 in").await?;
         assert_eq!(page.value("surface-101-depth").await?, "2\u{a0}in");
         page.until_says(".ruled svg", "1½ in promised").await?;
-        assert_ne!(page.text(".answer").await?, before, "the answer follows");
+        assert_ne!(page.run(ANSWER, vec![]).await?, before, "the answer follows");
         // Between two lines of the ruler the aim goes to the nearer one, and the grip with it.
         let (followed, told) = drag(&page, -k * 0.65).await?;
         assert_eq!(told, "2⅝ in");
