@@ -16,7 +16,8 @@ class Element {
   }
   replaceWith(...nodes) { this.parent.childNodes.splice(this.parent.childNodes.indexOf(this), 1, ...nodes); }
   remove() { this.replaceWith(); }
-  addEventListener() {}
+  addEventListener(kind, hear) { (this.heard ??= {})[kind] = hear; }
+  click() { this.heard.click({}); }
   get children() { return this.childNodes.filter((one) => one instanceof Element); }
   get textContent() { return this.childNodes.map((one) => (one instanceof Element ? one.textContent : one)).join(''); }
   get outerHTML() { return `<${this.tag}${[...this.attributes].map(([name, value]) => ` ${name}="${value}"`).join('')}>${this.childNodes.map((one) => (one instanceof Element ? one.outerHTML : one)).join('')}</${this.tag}>`; }

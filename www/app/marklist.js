@@ -5,7 +5,7 @@ import { figures } from './figures.js';
 import { drawn, facts } from './levels.js';
 import { el } from './list.js';
 import { src, to } from './parts.js';
-import { t } from './words.js';
+import { has, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store @typedef {import('./core.js').Depth} Depth @typedef {import('./core.js').Mark} Mark */
 
@@ -19,7 +19,9 @@ export function rules(store, depth, sheet) {
   const lacks = (/** @type {Mark} */ mark) => (mark.lacks.length ? el('span', '', ' ', ...mark.lacks.flatMap((name, at) => [at ? ', ' : '', el('a', { href: to('foam', sheet) }, t(`fields.${name}`))]), '.') : '');
   return el('ul', 'rows', ...[...shown, ...others, ...off].map((mark) => {
     const stands = mark.stands === 'applies';
-    const rule = t(`depth.rule.${mark.rule}`, facts(mark, w, depth.target_r, zone));
+    const short = `depth.mark_short.${mark.rule}`;
+    // A rule that could name no depth is called by its short name.
+    const rule = (mark.at_in === undefined || mark.at_in === null) && has(short) ? t(short) : t(`depth.rule.${mark.rule}`, facts(mark, w, depth.target_r, zone));
     return el('li', 'tall',
       el('b', '', stands ? rule : t('depth.not_drawn', { rule })),
       el('p', 'note', t(`depth.stands.${mark.stands}`), lacks(mark)),

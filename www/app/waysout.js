@@ -108,7 +108,7 @@ export function waysOut(store, id, depth, sheet, quick) {
   if (known || path === 'accepted') rows.push(out('accepted', t('depth.out_why.accepted'), () => choose('accepted'), path === 'accepted'));
   if (known || path === 'none') rows.push(out('none', join(depth.promised_r === undefined ? '' : t('depth.out_why.none_r', { r: w.r(depth.promised_r) }), t('depth.out_why.none')), () => choose('none'), path === 'none'));
   if (target && gap !== undefined) rows.push(out('target', t('depth.out_why.target', { depth: w.depth(most?.at_in) }), () => document.getElementById(fieldId('surface', id, 'target_r'))?.focus()));
-  if (!known && store.estimate?.place.zone === undefined) rows.push(out('place', t('depth.out_why.place'), to('place')));
+  if (!known && !store.estimate?.place.zone) rows.push(out('place', t('depth.out_why.place'), to('place')));
 
   // Where two rules that decide cross, the finding above says so.
   const said = gap === undefined ? (coverChosen || pathChosen) && note('none', t('depth.way_chosen'), t('depth.way_chosen_do')) : sure ? undefined : note('watch', t('depth.cross_memory'), t('depth.cross_memory_do'));
