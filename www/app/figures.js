@@ -6,6 +6,9 @@ import { t } from './words.js';
 /** @typedef {ReturnType<typeof figures>} Figures */
 /** @typedef {{low: number, likely: number, high: number}} Band */
 
+/** W/(m²·K) in 1 Btu/(h·ft²·°F): 1055.05585262 J ÷ (3600 s × 0.09290304 m² × 5/9 K), NIST SP 811. */
+const SI = 5.678263341;
+
 /** @param {import('./core.js').Units} units */
 export function figures(units) {
   const metric = units === 'metric';
@@ -13,6 +16,7 @@ export function figures(units) {
   /** @param {import('./core.js').Kind} kind @param {import('./core.js').Style} [style] */
   const writes = (kind, style = usual) => (/** @type {number | undefined | null} */ value) =>
     value === undefined || value === null ? '' : call('write', kind, value, style) ?? '';
+  const number = writes('number');
   return {
     metric,
     area: writes('area'),
@@ -29,7 +33,8 @@ export function figures(units) {
     pct: writes('percent'),
     money: writes('money'),
     count: writes('count'),
-    number: writes('number'),
+    number,
+    u: (/** @type {number | undefined | null} */ value) => (value === undefined || value === null ? '' : metric ? `U\u00a0${number(value * SI)}\u00a0W/(m²·K)` : `U-${number(value)}`),
   };
 }
 

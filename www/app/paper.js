@@ -6,6 +6,7 @@ import { el } from './list.js';
 import { head, note, press, redraw, to } from './parts.js';
 import { daySheet } from './papers/daysheet.js';
 import { drawings } from './papers/drawings.js';
+import { inspector } from './papers/inspector.js';
 import { jobSheet } from './papers/jobsheet.js';
 import { leaf, section } from './papers/leaf.js';
 import { materials } from './papers/materials.js';
@@ -17,7 +18,7 @@ export { ready } from './working.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before'];
+export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before', 'inspector'];
 
 /** @param {Store} store */
 function workingSheet(store) {
@@ -25,8 +26,8 @@ function workingSheet(store) {
   return leaf(store, 'working', section(t('sheet.working_title'), rows.length ? el('ol', 'calc', ...rows) : el('p', 'note', t('sheet.working_none')), el('p', 'note', t('sheet.working_note'))));
 }
 
-/** Every paper in the order in which they print. @type {[string, (store: Store, root: HTMLElement) => HTMLElement | undefined][]} */
-const PAPERS = [['sheet', jobSheet], ['drawings', drawings], ['materials', materials], ['day', daySheet], ['working', workingSheet]];
+/** Every paper in the order in which they print: a leaf, or one a surface. @type {[string, (store: Store, root: HTMLElement) => HTMLElement | HTMLElement[] | undefined][]} */
+const PAPERS = [['sheet', jobSheet], ['drawings', drawings], ['inspector', inspector], ['materials', materials], ['day', daySheet], ['working', workingSheet]];
 
 /** Which papers are chosen; kept while the page is. @type {Set<string>} */
 let chosen = new Set(['sheet']);
@@ -55,10 +56,10 @@ export function mount(root, store, route) {
 
   function draw() {
     const shown = PAPERS.filter(([name]) => chosen.has(name)).flatMap(([name, make]) => {
-      const node = make(store, root);
-      return node ? [{ name, node }] : [];
+      const nodes = [make(store, root) ?? []].flat();
+      return nodes.length ? [{ name, nodes }] : [];
     });
-    redraw(leaves, shown.map((one) => one.node));
+    redraw(leaves, shown.flatMap((one) => one.nodes));
     print.disabled = !shown.length;
     foot.say(`${jobName(store)} · ${shown.map(({ name }) => t(`paper.name.${name}`)).join(', ')}`);
     const lacking = (store.estimate?.surfaces ?? []).filter((one) => !one.area || !one.depth).flatMap(({ id }) => store.job.surfaces.filter((one) => one.id === id));
