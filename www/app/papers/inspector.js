@@ -3,24 +3,24 @@
  * The sheet for the inspector: one page a surface with its section and marks, the three depths, what it is built of,
  * every rule with its source and whether it applies, the way that was chosen, and room for what the inspector says.
  */
-import { fieldRow, unitOf } from '../calls.js';
+import { fieldRow } from '../calls.js';
 import { cutaway } from '../cutaway.js';
 import { nameOf } from '../drawn.js';
 import { figures, ranged } from '../figures.js';
 import { el } from '../list.js';
-import { byId, framed, note } from '../parts.js';
+import { breadth, byId, framed, note } from '../parts.js';
 import { has, t } from '../words.js';
-import { entryText, fact, leaf, lines, section } from './leaf.js';
+import { entryText, fact, leaf, lines, section, told } from './leaf.js';
 
 /** @typedef {import('../store.js').Store} Store @typedef {import('../core.js').Depth} Depth @typedef {import('../core.js').Mark} Mark */
 /** @typedef {import('../job.js').Surface} Surface @typedef {import('../parts.js').Child} Child */
 
-/** The section on a leaf: half the page and a little. */
-const CUT_WIDTH = 372;
-/** The sizes of type, from the usual one down: a sheet takes the first at which it stands on one page. */
-const SIZES = ['', 'fit-1', 'fit-2', 'fit-3', 'fit-4'];
+/** The section on paper is drawn so wide, and printed a quarter narrower. */
+const CUT_WIDTH = 460;
+/** The sizes of type, from the largest down: a sheet takes the first at which it stands on one page. */
+const SIZES = ['fit-0', 'fit-1', 'fit-2', 'fit-3', 'fit-4', 'fit-5', 'fit-6'];
 /** Letter less its margins, a little spared: what A4 is higher, it is narrower by less. In CSS pixels. */
-const PAGE_HEIGHT = 918;
+const PAGE_HEIGHT = 926;
 
 /** A leaf for each surface that has a depth. @param {Store} store @param {HTMLElement} root */
 export function inspector(store, root) {
@@ -28,7 +28,7 @@ export function inspector(store, root) {
   return job.surfaces.flatMap((surface, at) => {
     const one = estimate && byId(estimate.surfaces, surface.id);
     const depth = one?.depth;
-    return depth ? [fitted(root, sheet(store, surface, at, one, depth))] : [];
+    return depth ? [fitted(root, sheet(store, root, surface, at, one, depth))] : [];
   });
 }
 
@@ -37,23 +37,25 @@ function fitted(root, node) {
   const probe = el('div', { class: 'probe', 'aria-hidden': 'true' }, node);
   root.append(probe);
   for (const size of SIZES) {
-    node.classList.remove(...SIZES.filter(Boolean));
-    if (size) node.classList.add(size);
+    node.classList.remove(...SIZES);
+    node.classList.add('fit', size);
     if (node.scrollHeight <= PAGE_HEIGHT) break;
   }
   probe.remove();
   return node;
 }
 
-/** @param {Store} store @param {Surface} surface @param {number} at @param {import('../core.js').SurfaceEstimate} one @param {Depth} depth */
-function sheet(store, surface, at, one, depth) {
+/** @param {Store} store @param {HTMLElement} root @param {Surface} surface @param {number} at @param {import('../core.js').SurfaceEstimate} one @param {Depth} depth */
+function sheet(store, root, surface, at, one, depth) {
   const w = figures(store.job.units);
   const { gap_in: gap, least_in: least, most_in: most } = depth.window;
+  const cut = (/** @type {number} */ width, /** @type {string} */ where) => el('div', where, framed(cutaway(store, surface, depth, one.lifts?.count, width), t('depth.seen'), t('sheet.square_in')));
   const node = leaf(store, 'inspector',
     el('div', 'halves',
-      framed(cutaway(store, surface, depth, one.lifts?.count, CUT_WIDTH), t('depth.seen'), t('sheet.square_in')),
-      el('div', '', three(store, one, depth), chosen(store, surface), foamSheet(store, one))),
+      el('div', 'drawn', cut(CUT_WIDTH, 'on-paper'), cut(Math.min(CUT_WIDTH, Math.max(300, breadth(root) - 24)), 'on-screen')),
+      el('div', '', three(store, one, depth), chosen(store, surface))),
     gap === undefined ? undefined : note('watch', t('inspector.cross', { gap: w.depth(gap) }), t('inspector.cross_why', { least: w.depth(least), most: w.depth(most) })),
+    foamSheet(store, one),
     builtOf(store, surface, depth),
     rules(store, depth),
     el('div', 'remarks', el('span', '', t('inspector.remarks')), el('div'), el('div')),
@@ -114,8 +116,8 @@ function chosen(store, surface) {
 function foamSheet(store, one) {
   const foam = byId(store.job.foams, one.foam);
   const shows = (/** @type {string} */ field) => (foam && entryText(store, 'foam', foam.entries, field)) || el('i', '', t('inspector.not_on_sheet'));
-  return section(t('inspector.foam', { name: foam?.name.trim() || t('depth.foam_unnamed') }), lines(t('inspector.foam_sheet'), [[t('paper.what')], ['', 'r']],
-    ['density', 'flame', 'smoke', 'tested_thickness', 'permeance'].map((field) => ({ cells: [t(`inspector.sheet.${field}`), shows(field)] })), 'facts'));
+  const fields = ['density', 'flame', 'smoke', 'tested_thickness', 'permeance'];
+  return section(t('inspector.foam', { name: foam?.name.trim() || t('depth.foam_unnamed') }), lines(t('inspector.foam_sheet'), fields.map((field) => [t(`inspector.sheet.${field}`)]), [{ cells: fields.map(shows) }], 'shown'));
 }
 
 /** The layers from the outside in, R along both paths, U of the whole; that it is not known, where that is so. @param {Store} store @param {Surface} surface @param {Depth} depth */
@@ -150,22 +152,27 @@ function asks(store, mark) {
   return mark.rule === 'code_u' ? w.u(mark.asks) : mark.rule === 'unvented_share' ? w.pct(mark.asks) : w.r(mark.asks);
 }
 
+/** How a rule bears on the surface, in a word. @type {Partial<Record<import('../core.js').Stands, string>>} */
+const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'not_met', beyond_sheet: 'not_met' };
+
 /** Every rule: what it asks, at which depth, where it stands, how sure that is, whether it applies. @param {Store} store @param {Depth} depth */
 function rules(store, depth) {
   const w = figures(store.job.units);
+  const asked = depth.marks.some((mark) => asks(store, mark));
   const rows = depth.marks.map((mark) => {
     const at = mark.at_in === undefined || mark.at_in === null ? '' : w.depth(mark.at_in);
-    const applies = mark.stands === 'applies';
-    const why = [t(`depth.stands.${mark.stands}`), mark.lacks.map((one) => t(`fields.${one}`)).join(', ')].filter(Boolean).join(' ');
-    return { kind: applies ? '' : 'off', cells: [
-      el('span', '', t(`depth.rule.${mark.rule}`, { depth: at }), el('small', '', why)), asks(store, mark),
+    const here = HERE[mark.stands] ?? 'no';
+    const own = `inspector.stands.${mark.stands}`;
+    const why = here === 'applies' ? '' : [has(own) ? t(own) : t(`depth.stands.${mark.stands}`), mark.lacks.map((one) => t(`fields.${one}`)).join(', ')].filter(Boolean).join(' ');
+    return { kind: here === 'no' ? 'off' : '', cells: [
+      told(t(`depth.rule.${mark.rule}`, { depth: at }), why ? [why] : []), ...(asked ? [asks(store, mark)] : []),
       at ? t(`inspector.bound.${mark.bound}`, { depth: at }) : '–',
-      el('span', '', mark.section || '–', mark.edition ? el('small', '', mark.edition) : undefined),
-      t(`inspector.trust.${mark.trust}`),
+      [mark.section, mark.edition].filter(Boolean).join(', ') || '–',
+      t(`inspector.trust.${mark.trust}`), el(here === 'applies' ? 'b' : 'span', '', t(`inspector.here.${here}`)),
     ] };
   });
   const unsure = depth.marks.some((one) => one.trust === 'memory' || one.trust === 'derived');
   return section(t('inspector.rules'),
-    lines(t('inspector.rules'), [[t('inspector.rule')], [t('inspector.asks')], [t('inspector.depth')], [t('inspector.stands')], [t('inspector.sure')]], rows, 'rules'),
+    lines(t('inspector.rules'), [[t('inspector.rule')], ...(asked ? [/** @type {[string]} */ ([t('inspector.asks')])] : []), [t('inspector.depth')], [t('inspector.stands')], [t('inspector.sure')], [t('inspector.here')]], rows, 'rules'),
     unsure ? el('p', 'note', t('inspector.unsure')) : undefined);
 }
