@@ -20,7 +20,7 @@ const CUT_WIDTH = 460;
 /** The sizes of type, from the largest down: a sheet takes the first at which it stands on one page. */
 const SIZES = ['fit-0', 'fit-1', 'fit-2', 'fit-3', 'fit-4', 'fit-5', 'fit-6'];
 /** Letter less its margins, a little spared: what A4 is higher, it is narrower by less. In CSS pixels. */
-const PAGE_HEIGHT = 926;
+const PAGE_HEIGHT = 922;
 
 /** A leaf for each surface that has a depth. @param {Store} store @param {HTMLElement} root */
 export function inspector(store, root) {
