@@ -4,6 +4,7 @@
 
 mod lines;
 mod parts;
+mod rules;
 mod words;
 
 pub use words::Words;
@@ -17,6 +18,7 @@ use parts::Sheet;
 pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String {
     let mut sheet = Sheet { job, estimate, words, now, lines: Lines::default() };
     sheet.head();
+    sheet.place();
     sheet.surfaces();
     sheet.quantity();
     sheet.kits();

@@ -21,11 +21,11 @@ pub struct Sheet<'a> {
 type Figures<'a> = &'a [(&'a str, &'a str)];
 
 impl Sheet<'_> {
-    fn say(&self, key: &str, figures: Figures<'_>) -> String {
+    pub(super) fn say(&self, key: &str, figures: Figures<'_>) -> String {
         self.words.say(&format!("text.{key}"), figures)
     }
 
-    fn write(&self, kind: Kind, value: f64) -> String {
+    pub(super) fn write(&self, kind: Kind, value: f64) -> String {
         let style = match self.job.units {
             // Kits are sold by the board foot wherever they are sprayed: the sheet on the page says the same.
             Units::Metric if kind != Kind::FoamVolume => Style::MetricUsual,
@@ -43,7 +43,7 @@ impl Sheet<'_> {
         format!("{likely} ({} – {})", self.write(kind, band.low), self.write(kind, band.high))
     }
 
-    fn row(&mut self, key: &str, value: &str) {
+    pub(super) fn row(&mut self, key: &str, value: &str) {
         let name = self.say(key, &[]);
         self.lines.row(&name, value);
     }
@@ -102,6 +102,7 @@ impl Sheet<'_> {
                 None => self.say("promised_none", &[]),
             };
             self.row("promised", &promise);
+            self.rules(depth);
         }
         match surface.in_place {
             Some(in_place) => {

@@ -10,6 +10,17 @@ import { figures } from '../../www/app/figures.js';
 import { give, t } from '../../www/app/words.js';
 import { core, jobs } from './shipped.mjs';
 
+/** What the energy code asks: from the list of every rule, as the inspector's sheet prints it. */
+function energy(depth, w) {
+  const all = [];
+  for (const { rule, stands, printed, asks } of depth?.marks ?? []) {
+    if (stands !== 'applies') continue;
+    if (rule === 'code_r' || rule === 'fill_floor' || rule === 'small_ceiling') all.push(printed ? `R-${printed}` : w.r(asks));
+    if (rule === 'code_u') all.push(printed ? `R-${printed}` : w.u(asks));
+  }
+  return all.filter(Boolean).join('; ');
+}
+
 const shipped = await core(process.argv[2]);
 use(shipped);
 const tables = [];
@@ -32,7 +43,9 @@ for (const language of ['en', 'es']) {
           return [text(nameOf(surface)), text(t(`surface.shape.${surface.shape}`)),
             ...[area?.net_ft2.likely, area?.net_ft2.low, area?.net_ft2.high, area?.openings_ft2.likely, area?.framing_ft2.likely].map((value) => figure(w.area(value))),
             ...[depth?.aim_in.likely, depth?.promised_in, depth?.most_in].map((value) => figure(w.depth(value))), figure(w.r(depth?.promised_r)),
-            ...[in_place?.likely, in_place?.low, in_place?.high].map((value) => figure(w.foam(value))), figure(lifts?.count)];
+            ...[in_place?.likely, in_place?.low, in_place?.high].map((value) => figure(w.foam(value))), figure(lifts?.count),
+            text(depth?.component ? t(`fields.choice.component.${depth.component}`) : ''), text(energy(depth, w)),
+            ...[depth?.window.least_in, depth?.window.most_in].map((value) => figure(w.depth(value))), figure(w.u(depth?.assembly?.u)), figure(w.r(depth?.assembly?.effective_r)), figure(w.money(depth?.cover.cost))];
         }),
       }, {
         job: name, language, table: 'kits', csv: kitsCsv({ job: shown, estimate }),

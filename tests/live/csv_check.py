@@ -15,7 +15,7 @@ PARTS = {"⅛": "1/8", "¼": "1/4", "⅜": "3/8", "½": "1/2", "⅝": "5/8", "¾
 
 def number(written):
     """The number within a figure as the page writes it, read in another way than the page's own."""
-    text = written.replace("RSI", "").replace("R-", "").replace("$", "").replace(",", "").replace("−", "-")
+    text = written.replace("RSI", "").replace("R-", "").replace("U-", "").replace("$", "").replace(",", "").replace("−", "-")
     for sign, part in PARTS.items():
         text = text.replace(sign, " " + part)
     words = text.replace("\u202f", "").split()

@@ -20,7 +20,7 @@ test('controls are blanked out', () => assert.equal(csv([['a\0b\x07c\x7f', '\0=1
 test('a written figure as a number', () => {
   const cases = {
     '1,234.5\u00a0ft²': 1234.5, '3¼\u00a0in': 3.25, '½\u00a0in': 0.5, '3\u00a03/16\u00a0in': 3.1875, '3/16\u00a0in': 0.1875, '11\u00a015/16\u00a0in': 11.9375, '2.37\u00a0in': 2.37,
-    '1\u202f234.56\u00a0m²': 1234.56, '82.6\u00a0mm': 82.6, '3.823\u00a0m': 3823, 'R-15.2': 15.2, 'RSI\u00a02.64': 2.64, '$1,784': 1784, '$12.50': 12.5, '−$3': -3, '−2½\u00a0in': -2.5,
+    '1\u202f234.56\u00a0m²': 1234.56, '82.6\u00a0mm': 82.6, '3.823\u00a0m': 3823, 'R-15.2': 15.2, 'RSI\u00a02.64': 2.64, 'U-0.060': 0.06, 'U\u00a00.32\u00a0W/m²·K': 0.32, '$1,784': 1784, '$12.50': 12.5, '−$3': -3, '−2½\u00a0in': -2.5,
     '0\u00a0bd\u00a0ft': 0, '–': undefined, '': undefined, 'about 3': undefined,
   };
   for (const [written, value] of Object.entries(cases)) assert.equal(shown(written), value, written);

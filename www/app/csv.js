@@ -34,9 +34,9 @@ const plain = (value) => (/e/.test(String(value)) ? value.toLocaleString('en-US'
 
 const PARTS = /** @type {Record<string, number>} */ ({ '⅛': 0.125, '¼': 0.25, '⅜': 0.375, '½': 0.5, '⅝': 0.625, '¾': 0.75, '⅞': 0.875 });
 
-/** The number that a written figure shows: `1,234` is 1234, `3¼ in` is 3.25, `3 3/16 in` is 3.1875, `R-15` is 15. @param {string} written */
+/** The number that a written figure shows: `1,234` is 1234, `3¼ in` is 3.25, `3 3/16 in` is 3.1875, `R-15` is 15, `U-0.060` is 0.06. @param {string} written */
 export function shown(written) {
-  const text = bare(written).replace(/^(RSI|R-)\s*/, '').replace(/[$,]/g, '').replace(/^−/, '-');
+  const text = bare(written).replace(/^(RSI|R-|U-|U)\s*/, '').replace(/[$,]/g, '').replace(/^−/, '-');
   const inches = text.match(/^(-?)(\d*)(?:([⅛¼⅜½⅝¾⅞])|(?:^|\s)(\d+)\/16)$/);
   if (inches) return (inches[1] ? -1 : 1) * (Number(inches[2]) + (inches[3] ? PARTS[inches[3]] : Number(inches[4]) / 16));
   const plain = text.replace(/\s/g, '');
@@ -51,7 +51,9 @@ export function surfacesCsv({ job, estimate }) {
   const [area, depth] = [unitOf(w.area(1)), unitOf(w.depth(1))];
   const heads = [t('move.col_surface'), t('move.col_shape'), t('move.col_net', { unit: area }), t('move.col_net_low', { unit: area }), t('move.col_net_high', { unit: area }),
     t('move.col_openings', { unit: area }), t('move.col_framing', { unit: area }), t('move.col_aim', { unit: depth }), t('move.col_promise', { unit: depth }), t('move.col_most', { unit: depth }),
-    t('move.col_r', { unit: w.metric ? 'RSI' : 'R' }), t('move.col_in_place'), t('move.col_in_place_low'), t('move.col_in_place_high'), t('move.col_passes')];
+    t('move.col_r', { unit: w.metric ? 'RSI' : 'R' }), t('move.col_in_place'), t('move.col_in_place_low'), t('move.col_in_place_high'), t('move.col_passes'),
+    t('move.col_component'), t('move.col_asks'), t('move.col_rules_least', { unit: depth }), t('move.col_rules_most', { unit: depth }),
+    t('move.col_u', { unit: w.metric ? 'W/m²·K' : 'Btu/h·ft²·°F' }), t('move.col_effective', { unit: w.metric ? 'RSI' : 'R' }), t('move.col_cover_cost')];
   return csv([heads, ...job.surfaces.map((surface) => {
     const one = estimate && byId(estimate.surfaces, surface.id);
     const { area: a, depth: d, in_place: foam } = one ?? {};
@@ -59,9 +61,18 @@ export function surfacesCsv({ job, estimate }) {
       ...(a ? [shown(w.area(a.net_ft2.likely)), shown(w.area(a.net_ft2.low)), shown(w.area(a.net_ft2.high)), shown(w.area(a.openings_ft2.likely)), shown(w.area(a.framing_ft2.likely))] : Array(5)),
       ...(d ? [shown(w.depth(d.aim_in.likely)), shown(w.depth(d.promised_in)), shown(w.depth(d.most_in)), shown(w.r(d.promised_r))] : Array(4)),
       ...(foam ? [shown(w.foam(foam.likely)), shown(w.foam(foam.low)), shown(w.foam(foam.high))] : Array(3)),
-      one?.lifts?.count];
+      one?.lifts?.count,
+      d?.component ? t(`fields.choice.component.${d.component}`) : undefined, d ? codeAsks(d, w) : undefined,
+      shown(w.depth(d?.window.least_in)), shown(w.depth(d?.window.most_in)), shown(w.u(d?.assembly?.u)), shown(w.r(d?.assembly?.effective_r)), shown(w.money(d?.cover.cost))];
   })]);
 }
+
+/** Marks of the energy code, which ask for an R or a U. */
+const ENERGY = ['code_r', 'code_u', 'fill_floor', 'small_ceiling'];
+
+/** What the energy code asks of a surface by the way that was chosen, as its table prints it. @param {import('./core.js').Depth} depth @param {import('./figures.js').Figures} w */
+export const codeAsks = (depth, w) => depth.marks.filter((mark) => mark.stands === 'applies' && ENERGY.includes(mark.rule))
+  .map((mark) => (mark.printed ? `R-${mark.printed}` : mark.rule === 'code_u' ? w.u(mark.asks) : w.r(mark.asks))).filter(Boolean).join('; ') || undefined;
 
 /** Every kit that may be bought, and how many of each are to be bought. @param {import('./store.js').Store} store */
 export function kitsCsv({ job, estimate }) {

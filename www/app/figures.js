@@ -16,7 +16,6 @@ export function figures(units) {
   /** @param {import('./core.js').Kind} kind @param {import('./core.js').Style} [style] */
   const writes = (kind, style = usual) => (/** @type {number | undefined | null} */ value) =>
     value === undefined || value === null ? '' : call('write', kind, value, style) ?? '';
-  const number = writes('number');
   return {
     metric,
     area: writes('area'),
@@ -33,8 +32,9 @@ export function figures(units) {
     pct: writes('percent'),
     money: writes('money'),
     count: writes('count'),
-    number,
-    u: (/** @type {number | undefined | null} */ value) => (value === undefined || value === null ? '' : metric ? `U\u00a0${number(value * SI)}\u00a0W/(m²·K)` : `U-${number(value)}`),
+    number: writes('number'),
+    // Tables print three places, zeros and all.
+    u: (/** @type {number | undefined | null} */ value) => (value === undefined || value === null ? '' : metric ? `U\u00a0${(value * SI).toFixed(2)}\u00a0W/m²·K` : `U-${value.toFixed(3)}`),
   };
 }
 

@@ -1,6 +1,7 @@
 // @ts-check
 /** A job as a short plain text for a message, in the words and figures of the page. */
 import { isSample } from './catalogue.js';
+import { codeAsks } from './csv.js';
 import { mixWords, nameOf } from './drawn.js';
 import { figures, ranged } from './figures.js';
 import { byId } from './parts.js';
@@ -10,6 +11,14 @@ import { clock, finding, locale, t } from './words.js';
 /** One line, whatever was typed. @param {string} text */
 const line = (text) => text.replace(/[\s\0-\x1f]+/g, ' ').trim();
 
+/** Kind of work, climate zone and edition, as far as they were said. @param {import('./job.js').Job} job */
+export function placeWords(job) {
+  return ['work', 'zone', 'edition'].flatMap((field) => {
+    const word = job.entries.find((one) => one.field === field)?.text;
+    return word ? [t(`move.said_${field}`, { what: t(`fields.choice.${field}.${word}`) })] : [];
+  }).join(', ');
+}
+
 /** @param {import('./store.js').Store} store @param {number} [at]  the instant it was worked out */
 export function messageOf(store, at = Date.now()) {
   const { job, estimate } = store;
@@ -18,6 +27,8 @@ export function messageOf(store, at = Date.now()) {
   const lines = [[line(job.name) || t('page.unnamed'), line(job.place)].filter(Boolean).join(', ')];
   const date = job.entries.find((one) => one.field === 'spray_date')?.text ?? '';
   if (line(date)) lines.push(t('sheet.spraying', { date: line(date) }));
+  const where = placeWords(job);
+  if (where) lines.push(t('move.place_line', { where }));
   const before = estimate?.before;
   if (before && before.unanswered.length < before.questions.length) {
     const of = before.questions.length;
@@ -31,6 +42,7 @@ export function messageOf(store, at = Date.now()) {
     const about = [
       one?.area ? ranged(one.area.net_ft2, w.area) : t('move.no_area'),
       one?.depth ? t('move.deep', { depth: ranged(one.depth.aim_in, w.depth) }) : t('move.no_depth'),
+      one?.depth && codeAsks(one.depth, w) ? t('move.asks', { asks: codeAsks(one.depth, w) ?? '' }) : '',
       one?.depth?.promised_r === undefined ? '' : t('move.promises', { r: w.r(one.depth.promised_r), depth: w.depth(one.depth.promised_in) }),
     ];
     lines.push(t('move.surface_line', { name, about: about.filter(Boolean).join(', ') }));

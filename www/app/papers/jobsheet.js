@@ -1,5 +1,6 @@
 // @ts-check
 /** The job sheet on paper: what is sprayed and how deep, board feet, kits, passes, the verdict and everything said. */
+import { codeAsks } from '../csv.js';
 import { titleBlock, VERDICT, verdictLine } from '../answer.js';
 import { mixWords, nameOf, strip } from '../drawn.js';
 import { bare, figures, ranged, total, unitOf } from '../figures.js';
@@ -27,7 +28,7 @@ export function jobSheet(store, root) {
   return leaf(store, 'sheet', block.node, drawn(store, root),
     beforeFoam(store),
     section(t('paper.surfaces'), surfaces(store)),
-    section(t('paper.depths'), depths(store), el('p', 'note', t('paper.depths_note'))),
+    section(t('paper.depths'), depths(store), el('p', 'note', t('paper.depths_note')), place(store)),
     layered(store),
     section(t('sheet.amount'), ...amount(store).inside),
     section(t('sheet.kits'), ...kits(store)),
@@ -67,14 +68,29 @@ function surfaces(store) {
   ]);
 }
 
-const ASKED = ['target_r', 'exposure', 'spot', 'promise', 'most'];
+const ASKED = ['target_r', 'component', 'code_path', 'exposure', 'spot', 'promise', 'most'];
+/** Where the job stands, and by which book. */
+const PLACE = ['work', 'zone', 'edition'];
 
 /** What was asked and answered about a surface's depth. @param {Store} store @param {import('../job.js').Surface} surface */
 function asked(store, surface) {
   const { job } = store;
   const foam = job.foams.length > 1 && byId(job.foams, surface.foam || job.foam);
   return [...(surface.depth_way === 'typed' ? [] : [t(`depth.way.${surface.depth_way}`)]), ...(foam ? [foam.name.trim() || t('depth.foam_unnamed')] : []),
-    ...entered(store, 'surface', surface.entries.filter((one) => ASKED.includes(one.field) && (one.field !== 'target_r' || surface.depth_way === 'target_r')))];
+    ...entered(store, 'surface', surface.entries.filter((one) => ASKED.includes(one.field) && (one.field !== 'target_r' || surface.depth_way === 'target_r'))), ...codeLine(store, surface)];
+}
+
+/** Kind of work, climate zone and edition, where any of them was said. @param {Store} store */
+function place(store) {
+  const said = entered(store, 'job', store.job.entries.filter((one) => PLACE.includes(one.field)));
+  return said.length ? el('p', 'note', said.join('; ')) : undefined;
+}
+
+/** What the energy code asks of a surface. @param {Store} store @param {import('../job.js').Surface} surface */
+function codeLine(store, surface) {
+  const depth = store.estimate && byId(store.estimate.surfaces, surface.id)?.depth;
+  const asks = depth && codeAsks(depth, figures(store.job.units));
+  return asks ? [t('inspector.code_asks', { asks })] : [];
 }
 
 /** @param {Store} store */
