@@ -4,9 +4,10 @@
  * every rule with its source and whether it applies, the way that was chosen, and room for what the inspector says.
  */
 import { fieldRow } from '../calls.js';
-import { cutaway } from '../cutaway.js';
+import { cutaway, zoneName } from '../cutaway.js';
 import { nameOf } from '../drawn.js';
 import { figures, ranged } from '../figures.js';
+import { facts } from '../levels.js';
 import { el } from '../list.js';
 import { breadth, byId, framed, note } from '../parts.js';
 import { has, t } from '../words.js';
@@ -158,6 +159,7 @@ const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'no
 /** Every rule: what it asks, at which depth, where it stands, how sure that is, whether it applies. @param {Store} store @param {Depth} depth */
 function rules(store, depth) {
   const w = figures(store.job.units);
+  const zone = zoneName(store);
   const asked = depth.marks.some((mark) => asks(store, mark));
   const rows = depth.marks.map((mark) => {
     const at = mark.at_in === undefined || mark.at_in === null ? '' : w.depth(mark.at_in);
@@ -165,7 +167,7 @@ function rules(store, depth) {
     const own = `inspector.stands.${mark.stands}`;
     const why = here === 'applies' ? '' : [has(own) ? t(own) : t(`depth.stands.${mark.stands}`), mark.lacks.map((one) => t(`fields.${one}`)).join(', ')].filter(Boolean).join(' ');
     return { kind: here === 'no' ? 'off' : '', cells: [
-      told(t(`depth.rule.${mark.rule}`, { depth: at }), why ? [why] : []), ...(asked ? [asks(store, mark)] : []),
+      told(t(`depth.rule.${mark.rule}`, facts(mark, w, depth.target_r, zone)), why ? [why] : []), ...(asked ? [asks(store, mark)] : []),
       at ? t(`inspector.bound.${mark.bound}`, { depth: at }) : '–',
       [mark.section, mark.edition].filter(Boolean).join(', ') || '–',
       t(`inspector.trust.${mark.trust}`), el(here === 'applies' ? 'b' : 'span', '', t(`inspector.here.${here}`)),

@@ -1,7 +1,7 @@
 // @ts-check
 /** The job sheet on paper: what is sprayed and how deep, board feet, kits, passes, the verdict and everything said. */
-import { codeAsks } from '../csv.js';
 import { titleBlock, VERDICT, verdictLine } from '../answer.js';
+import { codeAsks } from '../csv.js';
 import { mixWords, nameOf, strip } from '../drawn.js';
 import { bare, figures, ranged, total, unitOf } from '../figures.js';
 import { el } from '../list.js';
