@@ -5,7 +5,8 @@
 Beside each PDF the journey leaves a JSON with what stood on the page: its rows in order, the names and figures
 that have to be there, the size of the paper. Held here: the page's size; each row wholly on one page and in its
 order; a heading never alone at the foot of a page; text dark on white and inside the margins; no dark ground;
-every name and figure there. PDFs whose name begins with `spoiled-` were printed with a fault put into their style:
+every name and figure there; where a leaf is one page, as many pages
+as leaves. PDFs whose name begins with `spoiled-` were printed with a fault put into their style:
 each of them has to be refused, for the reason that its JSON names. Needs pdfplumber.
 """
 
@@ -27,7 +28,7 @@ GAP = 90
 """Characters that may stand between two texts of one row: what the style adds, a head repeated."""
 
 
-JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long")
+JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long", "inspector", "much")
 """The jobs whose papers every engine prints."""
 
 
@@ -130,6 +131,8 @@ class Read:
 def faults_of(file, about):
     read = Read(file, about["size"])
     read.rows(about["rows"])
+    if about.get("pages") and read.pages != about["pages"]:
+        read.fault("pages", f"{read.pages} pages for {about['pages']} leaves that have to stand on one each")
     for must in about["must"]:
         if plain(must) not in read.text:
             read.fault("lost", f"“{must}” is nowhere")
@@ -155,7 +158,7 @@ def main(folder):
         sound += 1
         pages += read.pages
         rows += len(about["rows"])
-        if len(about["rows"]) < 20 or len(about["must"]) < 4:
+        if len(about["rows"]) < 20 or len(about["must"]) < (1 if about.get("pages") else 4):
             wrong.append(f"{name}: next to nothing was asked")
         wrong += [f"{name}: {text}" for _, text in read.faults]
     if not sound:
@@ -163,7 +166,7 @@ def main(folder):
     for engine in sorted(one for one in folder.iterdir() if one.is_dir()) if folder.is_dir() else []:
         there = {file.stem.split("-")[0] for file in engine.glob("*.pdf")}
         wrong += [f"{engine.name}: no paper of {job}" for job in JOBS if job not in there]
-    if (folder / "chromium").is_dir() and refused < 5:
+    if (folder / "chromium").is_dir() and refused < 6:
         wrong.append(f"only {refused} spoiled papers were refused")
     print("\n".join(wrong[:60] or [f"{sound} PDFs, {pages} pages, {rows} rows hold; {refused} spoiled ones refused"]))
     return 1 if wrong else 0

@@ -59,7 +59,7 @@ pub fn all() -> Vec<Listed> {
         photos: of_a_surface, blocked, full;
         moving: by_link, bad_links, by_backup, tables_and_message;
         trap: in_a_call, in_every_call, core_missing;
-        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, spoiled;
+        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, spoiled;
     });
     all.extend(journeys! { Setting { storage_refused: true, ..Setting::default() };
         storage: refused;

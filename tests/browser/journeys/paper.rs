@@ -81,7 +81,7 @@ const texts = node => {
   }
   return all;
 };
-const kinds = '.tb, .block, .on-paper figure, .paper-part h2, tbody tr, .calc > li, .say, p, .signed div';
+const kinds = '.tb, .block, .on-paper figure, .paper-part h2, tbody tr, .calc > li, .say, p, .remarks, .signed div';
 return [...document.querySelectorAll('.leaf')].flatMap(leaf => [...leaf.querySelectorAll(kinds)]
   .filter(one => !one.parentElement.closest('.tb, .block, figure, tbody tr, .calc > li, .say, .on-screen'))
   .map(one => ({ heading: one.matches('h2, .grp'), texts: texts(one) })));
@@ -134,6 +134,8 @@ struct Print<'a> {
     folder: &'a Path,
     /// The names and figures that have to be there.
     must: &'a [String],
+    /// How many pages it has to be, where each leaf has to stand on one.
+    pages: Option<usize>,
 }
 
 impl Print<'_> {
@@ -148,7 +150,7 @@ impl Print<'_> {
         let pdf = page.browser().driver.print_page(parameters).await?;
         std::fs::write(self.folder.join(format!("{name}.pdf")), &pdf)?;
         let points = [size.0, size.1].map(|cm| (cm / 2.54 * 72.0 * 10.0).round() / 10.0);
-        let about = json!({ "size": points, "rows": rows, "must": self.must, "fault": fault });
+        let about = json!({ "size": points, "rows": rows, "must": self.must, "fault": fault, "pages": self.pages });
         std::fs::write(self.folder.join(format!("{name}.json")), about.to_string())?;
         Ok(())
     }
@@ -182,13 +184,27 @@ async fn printed(
     looks: &[Look],
     faults: &[(&str, &str)],
 ) -> Step {
+    printed_from(journey, kind, job, looks, faults, ("#/paper/sheet/drawings/materials/day/working", 5, false))
+        .await
+}
+
+/// The same from a fragment that leads to so many leaves; with `each`, every leaf has to stand on one page, and has to
+/// say what the depth screen of its surface says.
+async fn printed_from(
+    journey: &Journey,
+    kind: &str,
+    job: &Value,
+    looks: &[Look],
+    faults: &[(&str, &str)],
+    (fragment, leaves, each): (&str, usize, bool),
+) -> Step {
     let site = journey.site().await?;
     let page = journey.page(&site);
     journey.browser.viewport(Some((390, 844))).await?;
     let folder = folder_of(journey)?;
     let start = format!("{kind}-");
     for old in std::fs::read_dir(&folder)?.flatten() {
-        if old.file_name().to_string_lossy().starts_with(&start) {
+        if faults.is_empty() && old.file_name().to_string_lossy().starts_with(&start) {
             std::fs::remove_file(old.path())?;
         }
     }
@@ -219,18 +235,27 @@ async fn printed(
         .await?;
         page.open_ready("#/").await?;
         page.until_says("#view h1", job["name"].as_str().unwrap_or_default()).await?;
-        if at == 0 {
+        if at == 0 && !each {
             let answer = sheet::answer(&page).await?;
             must.extend([answer.board_feet, answer.kits, answer.passes]);
         }
-        page.go("#/paper/sheet/drawings/materials/day/working").await?;
-        page.until("five papers", "return document.querySelectorAll('.leaf').length === 5").await?;
+        let shown = if each { Some(on_the_screens(&page, job).await?) } else { None };
+        page.go(fragment).await?;
+        page.until(
+            &format!("{leaves} papers"),
+            &format!("return document.querySelectorAll('.leaf').length === {leaves}"),
+        )
+        .await?;
         page.settled().await?;
+        if let Some(shown) = shown {
+            let missing = page.run(MISSING, vec![shown]).await?;
+            assert_eq!(missing, json!([]), "what the depth screens say and the papers do not");
+        }
         let shown = page
             .run("return [document.documentElement.dataset.theme, document.documentElement.lang]", vec![])
             .await?;
         assert_eq!(shown, json!([theme, language]));
-        let print = Print { folder: &folder, must: &must };
+        let print = Print { folder: &folder, must: &must, pages: each.then_some(leaves) };
         for &(fault, style) in faults {
             page.run("const rules = new CSSStyleSheet(); rules.replaceSync(arguments[0]); globalThis.before = [...document.adoptedStyleSheets]; document.adoptedStyleSheets = [...globalThis.before, rules]", vec![json!(style)]).await?;
             print.take(&page, &format!("spoiled-{fault}"), LETTER, fault).await?;
@@ -274,6 +299,104 @@ pub async fn of_the_barn(journey: Arc<Journey>) -> Step {
 
 pub async fn of_every_shape(journey: Arc<Journey>) -> Step {
     printed(&journey, "shapes", &job_of("crawl-every-new-shape")?, &LONGER, &[]).await
+}
+
+/// What a depth screen says: its three figures, the marks of its ruler and every rule below it, each without space.
+const SCREEN: &str = r"
+const bare = node => node.textContent.replace(/\s+/g, '');
+const of = (root, kind) => [...document.querySelectorAll(root)].flatMap(one => [...one.querySelectorAll(kind)]).map(bare);
+const figures = [...of('#view .steps3', 'span[role=status]'), ...of('#view .rows.plain', '.v')];
+const marks = [...document.querySelectorAll('#view figure svg text')].filter(one => one.classList.contains('lg')).map(bare);
+return { figures: figures.filter(Boolean), marks };
+";
+
+/// What is said on a screen and missing on the leaf of its surface, the drawing on paper counted, that for the screen not.
+const MISSING: &str = r"
+const [screens] = arguments;
+return [...document.querySelectorAll('.leaf')].flatMap((leaf, at) => {
+  const paper = leaf.cloneNode(true);
+  for (const one of paper.querySelectorAll('.on-screen')) one.remove();
+  const drawn = paper.querySelector('.on-paper').textContent.replace(/\s+/g, '');
+  const all = paper.textContent.replace(/\s+/g, '');
+  const { figures, marks } = screens[at];
+  return [...figures.filter(one => !all.includes(one)), ...marks.filter(one => !drawn.includes(one)), ...(figures.length < 3 || marks.length < 3 ? ['next to nothing'] : [])];
+});
+";
+
+/// What the depth screen of each surface says.
+async fn on_the_screens(page: &Page, job: &Value) -> Step<Value> {
+    let mut all = Vec::new();
+    for surface in job["surfaces"].as_array().into_iter().flatten() {
+        page.go(&format!("#/depth/{}", surface["id"])).await?;
+        page.until_says("#view h1", surface["name"].as_str().unwrap_or_default()).await?;
+        page.settled().await?;
+        all.push(page.run(SCREEN, vec![]).await?);
+    }
+    Ok(json!(all))
+}
+
+/// The sample's sheets for the inspector, a page a surface, with the figures of the depth screens; and refused where
+/// the type is kept so large that a leaf runs over its page.
+pub async fn inspector(journey: Arc<Journey>) -> Step {
+    let job: Value = serde_json::from_str(&sheet::sample()?)?;
+    let leaves = job["surfaces"].as_array().map_or(0, Vec::len);
+    let route = ("#/paper/inspector", leaves, true);
+    printed_from(&journey, "inspector", &job, &[LIGHT_ENGLISH, DARK_SPANISH], &[], route).await?;
+    if journey.engine == Engine::Chromium {
+        let fault = [("pages", ".leaf.fit { --type: 14pt !important; --small: 13pt !important; }")];
+        printed_from(&journey, "spoiled", &job, &[LIGHT_ENGLISH], &fault, route).await?;
+    }
+    Ok(())
+}
+
+/// A surface with every answer and a dozen layers still stands on one page, in the longer language.
+pub async fn inspector_of_much(journey: Arc<Journey>) -> Step {
+    let mut job: Value = serde_json::from_str(&sheet::sample()?)?;
+    for (field, text) in [("work", "new"), ("zip", "55401"), ("county", "27053"), ("zone", "6a"), ("edition", "2021")] {
+        put(&mut job["entries"], field, text);
+    }
+    let wall = &mut job["surfaces"][1];
+    for (field, text) in [
+        ("component", "wall"),
+        ("runs", "between"),
+        ("framing_share", "25"),
+        ("framing", "wood"),
+        ("over_edges", "no"),
+        ("exposure", "covered"),
+        ("inner_retarder", "class_3"),
+        ("room", "living"),
+        ("cover", "gypsum"),
+        ("cover_price", "0.85"),
+        ("target_r", "R-20"),
+    ] {
+        put(&mut wall["entries"], field, text);
+    }
+    let layer = |id: u32, material: &str, position: &str, r: &str| {
+        json!({ "id": id, "entries": [
+            { "field": "made_of", "text": material }, { "field": "position", "text": position },
+            { "field": "thickness", "text": "1" }, { "field": "layer_r", "text": r } ] })
+    };
+    let layers: Vec<Value> = (0..12)
+        .map(|at| match at {
+            0..5 => layer(300 + at, "bevel_siding", "outside", "0.8"),
+            5..8 => layer(300 + at, "batt", "cavity", "3"),
+            _ => layer(300 + at, "gypsum_1_2", "inside", "0.45"),
+        })
+        .collect();
+    wall["layers"] = json!(layers);
+    job["surfaces"] = json!([wall.clone()]);
+    job["next_id"] = json!(400);
+    job["name"] = json!("A wall of everything");
+    job["id"] = json!("a-wall-of-everything");
+    printed_from(&journey, "much", &job, &LONGER, &[], ("#/paper/inspector", 1, true)).await
+}
+
+/// Puts an answer among entries.
+fn put(entries: &mut Value, field: &str, text: &str) {
+    if let Some(all) = entries.as_array_mut() {
+        all.retain(|one| one["field"] != field);
+        all.push(json!({ "field": field, "text": text }));
+    }
 }
 
 /// Old foam, patches, left-over foam and a kit from the shelf.

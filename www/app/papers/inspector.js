@@ -9,12 +9,14 @@ import { nameOf } from '../drawn.js';
 import { figures, ranged } from '../figures.js';
 import { facts } from '../levels.js';
 import { el } from '../list.js';
-import { breadth, byId, framed, note } from '../parts.js';
+import { mark } from '../marks.js';
+import { breadth, byId, framed } from '../parts.js';
 import { has, t } from '../words.js';
+import { findCounty } from '../zones.js';
 import { entryText, fact, leaf, lines, section, told } from './leaf.js';
 
 /** @typedef {import('../store.js').Store} Store @typedef {import('../core.js').Depth} Depth @typedef {import('../core.js').Mark} Mark */
-/** @typedef {import('../job.js').Surface} Surface @typedef {import('../parts.js').Child} Child */
+/** @typedef {import('../job.js').Surface} Surface @typedef {Node | string} Inside */
 
 /** The section on paper is drawn so wide, and printed a quarter narrower. */
 const CUT_WIDTH = 460;
@@ -53,11 +55,9 @@ function sheet(store, root, surface, at, one, depth) {
   const cut = (/** @type {number} */ width, /** @type {string} */ where) => el('div', where, framed(cutaway(store, surface, depth, one.lifts?.count, width), t('depth.seen'), t('sheet.square_in')));
   const node = leaf(store, 'inspector',
     el('div', 'halves',
-      el('div', 'drawn', cut(CUT_WIDTH, 'on-paper'), cut(Math.min(CUT_WIDTH, Math.max(300, breadth(root) - 24)), 'on-screen')),
-      el('div', '', three(store, one, depth), chosen(store, surface))),
-    gap === undefined ? undefined : note('watch', t('inspector.cross', { gap: w.depth(gap) }), t('inspector.cross_why', { least: w.depth(least), most: w.depth(most) })),
-    foamSheet(store, one),
-    builtOf(store, surface, depth),
+      el('div', '', el('div', 'drawn', cut(CUT_WIDTH, 'on-paper'), cut(Math.min(CUT_WIDTH, Math.max(300, breadth(root) - 24)), 'on-screen')), foamSheet(store, one)),
+      el('div', '', three(store, one, depth), chosen(store, surface), builtOf(store, surface, depth))),
+    gap === undefined ? undefined : el('p', 'lead', mark('watch'), ' ', el('b', '', t('inspector.cross', { gap: w.depth(gap) })), ' ', t('inspector.cross_why', { least: w.depth(least), most: w.depth(most) })),
     rules(store, depth),
     el('div', 'remarks', el('span', '', t('inspector.remarks')), el('div'), el('div')),
     el('div', 'signed', el('div', '', t('inspector.by_contractor')), el('div', '', t('inspector.by_inspector'))));
@@ -74,24 +74,42 @@ function place(store, surface, at, one) {
   const area = one.area ? t('inspector.net', { area: ranged(one.area.net_ft2, w.area) }) : '';
   const named = one.depth?.component ? t(`fields.choice.component.${one.depth.component}`) : '';
   const zip = entryText(store, 'job', job.entries, 'zip');
-  const county = entryText(store, 'job', job.entries, 'county');
-  const where = [zip && t('inspector.zip', { zip }), county && t('inspector.county', { county })].filter(Boolean).join(', ');
-  const cell = (/** @type {string} */ name, /** @type {string} */ text, /** @type {string} */ below) => el('div', '', el('span', '', name), el('b', '', text), below ? el('small', '', below) : undefined);
+  const where = [zip && t('inspector.zip', { zip }), county(job.entries.find((one) => one.field === 'county')?.text ?? '')].filter(Boolean);
+  const cell = (/** @type {string} */ name, /** @type {string} */ text, /** @type {Inside} */ below) => el('div', '', el('span', '', name), el('b', '', text), below ? el('small', '', below) : undefined);
   return el('div', 'tb more-tb',
     cell(t('inspector.surface', { n: at + 1, of: job.surfaces.length }), nameOf(surface), [named, area].filter(Boolean).join(', ')),
-    cell(t('inspector.zone'), said('zone'), where),
+    cell(t('inspector.zone'), said('zone'), where.length ? el('span', 'plain', ...where.flatMap((one, at) => (at ? [', ', one] : [one]))) : ''),
     cell(t('inspector.edition'), said('edition'), ''),
     cell(t('inspector.work'), said('work'), ''));
 }
 
-/** Aim, least promised, most allowed. @param {Store} store @param {import('../core.js').SurfaceEstimate} one @param {Depth} depth */
+/** Counties by their code, as looked up. @type {Map<string, string>} */
+const counties = new Map();
+
+/** A county by its name, once the table of names is here; by its code until then. @param {string} code */
+function county(code) {
+  if (!code) return '';
+  const known = counties.get(code);
+  const node = el('span', 'plain', known ?? t('inspector.county', { county: code }));
+  if (known === undefined) {
+    void findCounty(code).then((found) => {
+      const name = found.counties.find((one) => one.county === Number(code))?.name;
+      if (name) counties.set(code, node.textContent = name);
+    }, () => undefined);
+  }
+  return node;
+}
+
+/** Aim, least promised, most allowed, each with the R that goes with it. @param {Store} store @param {import('../core.js').SurfaceEstimate} one @param {Depth} depth */
 function three(store, one, depth) {
   const w = figures(store.job.units);
-  return section(t('inspector.depths'), lines(t('inspector.depths'), [[t('paper.what')], ['', 'r']], [
-    fact(t('depth.aim'), el('b', '', ranged(depth.aim_in, w.depth)), [one.lifts ? t('spraying.passes', { n: one.lifts.count }) : '', depth.planning_r === undefined ? '' : t('inspector.planning', { r: w.r(depth.planning_r) })].filter(Boolean).join('; ')),
-    fact(t('depth.promised'), el('b', '', w.depth(depth.promised_in)), one.area?.claims_r === false ? t('depth.strip_why') : depth.promised_r === undefined ? t('depth.no_r') : t('depth.r_at', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) })),
-    fact(t('depth.most'), el('b', '', w.depth(depth.most_in)), t('depth.most_why')),
-    ...(depth.cavity_in === undefined ? [] : [fact(t('depth.cavity'), w.depth(depth.cavity_in))]),
+  const promise = one.area?.claims_r === false ? t('depth.strip_why') : depth.promised_r === undefined ? t('depth.no_r') : t('inspector.listed', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) });
+  const passes = one.lifts ? t('spraying.passes', { n: one.lifts.count }) : '';
+  return section(t('inspector.depths'), lines(t('inspector.depths'), [[t('paper.what')], ['', 'r'], ['', 'r']], [
+    { cells: [t('depth.aim'), [depth.planning_r === undefined ? '' : t('inspector.planning', { r: w.r(depth.planning_r) }), passes].filter(Boolean).join('; '), el('b', '', ranged(depth.aim_in, w.depth))] },
+    { cells: [t('depth.promised'), promise, el('b', '', w.depth(depth.promised_in))] },
+    { cells: [t('depth.most'), t('inspector.trim'), el('b', '', w.depth(depth.most_in))] },
+    ...(depth.cavity_in === undefined ? [] : [{ cells: [t('depth.cavity'), '', w.depth(depth.cavity_in)] }]),
   ], 'facts'));
 }
 
@@ -117,8 +135,8 @@ function chosen(store, surface) {
 function foamSheet(store, one) {
   const foam = byId(store.job.foams, one.foam);
   const shows = (/** @type {string} */ field) => (foam && entryText(store, 'foam', foam.entries, field)) || el('i', '', t('inspector.not_on_sheet'));
-  const fields = ['density', 'flame', 'smoke', 'tested_thickness', 'permeance'];
-  return section(t('inspector.foam', { name: foam?.name.trim() || t('depth.foam_unnamed') }), lines(t('inspector.foam_sheet'), fields.map((field) => [t(`inspector.sheet.${field}`)]), [{ cells: fields.map(shows) }], 'shown'));
+  return section(t('inspector.foam', { name: foam?.name.trim() || t('depth.foam_unnamed') }), lines(t('inspector.foam_sheet'), [[t('paper.what')], ['', 'r']],
+    ['density', 'flame', 'smoke', 'tested_thickness', 'permeance'].map((field) => ({ cells: [t(`inspector.sheet.${field}`), shows(field)] })), 'facts'));
 }
 
 /** The layers from the outside in, R along both paths, U of the whole; that it is not known, where that is so. @param {Store} store @param {Surface} surface @param {Depth} depth */
@@ -130,19 +148,16 @@ function builtOf(store, surface, depth) {
   const at = (/** @type {string} */ where) => whole.layers.filter((one) => one.position === where).map(layer);
   const film = (/** @type {string} */ side, /** @type {number} */ r) => ({ cells: [t(`inspector.film_${side}`), '', w.r(r)] });
   const across = surface.entries.some((one) => one.field === 'runs' && one.text === 'across');
-  return section(t('inspector.built'), el('div', 'halves',
-    lines(t('inspector.built'), [[t('inspector.layer')], [t('inspector.thick'), 'r'], [w.metric ? 'RSI' : 'R', 'r']], [
-      film('outside', whole.outside_film_r), ...at('outside'),
-      { cells: [t(across ? 'inspector.foam_across' : 'inspector.foam_between'), w.depth(whole.foam_in), w.r(whole.foam_r)] },
-      ...at('cavity'), ...at('inside'), film('inside', whole.inside_film_r),
-    ]),
-    lines(t('inspector.whole'), [[t('inspector.whole')], ['', 'r']], [
-      fact(t('inspector.foam_path'), w.r(whole.foam_path_r)),
-      ...(whole.member_path_r === undefined || whole.member_path_r === null ? [] : [fact(t('inspector.member_path', { share: w.pct(whole.framing_pct) }), w.r(whole.member_path_r))]),
-      fact(t('inspector.u'), el('b', '', w.u(whole.u)), t('inspector.u_why')),
-      fact(t('inspector.u_upper'), w.u(whole.u_isothermal), t('inspector.u_upper_why')),
-      fact(t('inspector.effective'), el('b', '', w.r(whole.effective_r))),
-    ])));
+  return section(t('inspector.built'), lines(t('inspector.built'), [[t('inspector.layer')], [t('inspector.thick'), 'r'], [w.metric ? 'RSI' : 'R', 'r']], [
+    film('outside', whole.outside_film_r), ...at('outside'),
+    { cells: [t(across ? 'inspector.foam_across' : 'inspector.foam_between'), w.depth(whole.foam_in), w.r(whole.foam_r)] },
+    ...at('cavity'), ...at('inside'), film('inside', whole.inside_film_r),
+    { kind: 'whole', cells: [t('inspector.foam_path'), '', w.r(whole.foam_path_r)] },
+    ...(whole.member_path_r === undefined || whole.member_path_r === null ? [] : [{ cells: [t('inspector.member_path', { share: w.pct(whole.framing_pct) }), '', w.r(whole.member_path_r)] }]),
+    { cells: [t('inspector.u'), '', el('b', '', w.u(whole.u))] },
+    { cells: [t('inspector.u_upper'), '', w.u(whole.u_isothermal)] },
+    { cells: [t('inspector.effective'), '', el('b', '', w.r(whole.effective_r))] },
+  ]));
 }
 
 /** What a rule asks, where it is not a depth. @param {Store} store @param {Mark} mark */
@@ -160,17 +175,17 @@ const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'no
 function rules(store, depth) {
   const w = figures(store.job.units);
   const zone = zoneName(store);
-  const asked = depth.marks.some((mark) => asks(store, mark));
-  const rows = depth.marks.map((mark) => {
-    const at = mark.at_in === undefined || mark.at_in === null ? '' : w.depth(mark.at_in);
-    const here = HERE[mark.stands] ?? 'no';
-    const own = `inspector.stands.${mark.stands}`;
-    const why = here === 'applies' ? '' : [has(own) ? t(own) : t(`depth.stands.${mark.stands}`), mark.lacks.map((one) => t(`fields.${one}`)).join(', ')].filter(Boolean).join(' ');
+  const asked = depth.marks.some((one) => asks(store, one));
+  const rows = depth.marks.map((rule) => {
+    const at = rule.at_in === undefined || rule.at_in === null ? '' : w.depth(rule.at_in);
+    const here = HERE[rule.stands] ?? 'no';
+    const own = `inspector.stands.${rule.stands}`;
+    const why = here === 'applies' ? '' : [has(own) ? t(own) : t(`depth.stands.${rule.stands}`), rule.lacks.map((one) => t(`fields.${one}`)).join(', ')].filter(Boolean).join(' ');
     return { kind: here === 'no' ? 'off' : '', cells: [
-      told(t(`depth.rule.${mark.rule}`, facts(mark, w, depth.target_r, zone)), why ? [why] : []), ...(asked ? [asks(store, mark)] : []),
-      at ? t(`inspector.bound.${mark.bound}`, { depth: at }) : '–',
-      [mark.section, mark.edition].filter(Boolean).join(', ') || '–',
-      t(`inspector.trust.${mark.trust}`), el(here === 'applies' ? 'b' : 'span', '', t(`inspector.here.${here}`)),
+      told(t(`depth.rule.${rule.rule}`, facts(rule, w, depth.target_r, zone)), why ? [why] : []), ...(asked ? [asks(store, rule)] : []),
+      at ? t(`inspector.bound.${rule.bound}`, { depth: at }) : '–',
+      [rule.section, rule.edition].filter(Boolean).join(', ') || '–',
+      t(`inspector.trust.${rule.trust}`), el(here === 'applies' ? 'b' : 'span', '', t(`inspector.here.${here}`)),
     ] };
   });
   const unsure = depth.marks.some((one) => one.trust === 'memory' || one.trust === 'derived');
