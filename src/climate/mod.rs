@@ -34,7 +34,7 @@ pub use code::{
 };
 pub use degree_days::{ByDegreeDays, by_degree_days};
 pub use places::{Found, FoundCounty, find};
-pub use retarder::{ClassThree, FOAM_MOST_PERM, class_three, class_two, inner_class};
+pub use retarder::{ClassThree, class_three, inner_class};
 pub use unvented::{Unvented, unvented};
 pub use zone::Zone;
 

@@ -3,10 +3,6 @@
 use super::Zone;
 use crate::findings::Trust;
 
-/// The most permeance of foam that is to count for the sheathing's warmth, perm at its depth: residential code of
-/// 2018, note to Table R702.7.1, and 2021 R702.7.1. From memory, found in no public page.
-pub const FOAM_MOST_PERM: f64 = 1.5;
-
 /// What stands outside of an interior retarder of class III.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ClassThree {
@@ -34,18 +30,6 @@ pub fn class_three(zone: Zone, deep: bool) -> Option<ClassThree> {
         6 => least((7.5, 11.25), deep, Trust::Retold),
         7 => least((10.0, 15.0), deep, Trust::Retold),
         8 => least((12.5, 20.0), deep, Trust::Retold),
-        _ => None,
-    }
-}
-
-/// The least R of continuous foam outside with an interior retarder of class II, which then has to be a responsive
-/// one: 2021 Table R702.7(4), from memory and unsure; `None` in zones 1 and 2, where class II is not permitted.
-pub fn class_two(zone: Zone, deep: bool) -> Option<ClassThree> {
-    match zone.number() {
-        3 => least((2.0, 2.0), deep, Trust::Memory),
-        4..=6 => least((3.0, 5.0), deep, Trust::Memory),
-        7 => least((5.0, 7.5), deep, Trust::Memory),
-        8 => least((7.5, 10.0), deep, Trust::Memory),
         _ => None,
     }
 }
