@@ -122,7 +122,7 @@ export function mount(root, store, route) {
   return { title: () => { const surface = get(); return surface ? t('depth.title', { name: nameOf(surface) }) : t('surface.gone'); }, update };
 }
 
-const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'no_tolerance_left', 'cover_asked', 'old_foam', 'nothing_to_add', 'patches_exceed', 'nothing_left']);
+const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'no_tolerance_left', 'cover_asked', 'ignition_asked', 'bare_in_weather', 'cover_not_enough', 'cover_by_report', 'cover_unclear', 'old_foam', 'nothing_to_add', 'patches_exceed', 'nothing_left']);
 
 /** @param {string} what @param {string} why @param {string} from */
 const origin = (what, why, from) => el('li', 'tall', el('b', '', what), el('p', 'note', why), src(from));

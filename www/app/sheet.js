@@ -102,7 +102,7 @@ function beforeRow(store) {
 /** @param {Store} store @param {(found: import('./core.js').Finding) => boolean} which */
 const found = (store, which) => (store.estimate?.findings ?? []).filter(which);
 
-const DEPTH_CODES = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'cover_asked', 'nothing_left']);
+const DEPTH_CODES = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'cover_asked', 'ignition_asked', 'bare_in_weather', 'cover_not_enough', 'nothing_left']);
 const LIFT_CODES = new Set(['lifts_cross', 'thick_lift']);
 const KIT_CODES = new Set(['kit_unusable', 'not_enough_kits', 'chosen_too_little', 'chosen_dearer', 'too_big', 'mass_short']);
 
