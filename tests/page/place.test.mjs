@@ -30,7 +30,8 @@ test('one zone warmer is a zone that the United States have, of the same letter'
 
 test('five digits are looked up, and nothing else', () => {
   assert.equal(zipOf(' 02134 '), '02134');
-  for (const text of ['', '5580', '558022', '5580a', 'Duluth']) assert.equal(zipOf(text), '', text);
+  assert.equal(zipOf('81230-1234'), '81230');
+  for (const text of ['', '5580', '558022', '81230-12', '5580a', 'Duluth']) assert.equal(zipOf(text), '', text);
 });
 
 test('counties are named only where a ZIP code lies in several zones', async () => {

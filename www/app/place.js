@@ -31,7 +31,7 @@ export function mount(root, store, route) {
   const edition = ask('edition', '', 'place.edition_ask');
   const editionSays = el('div', { class: 'says', role: 'status' });
   const zip = ask('zip', 'place.zip_hint');
-  const place = lookUp(store);
+  const place = lookUp(store, () => update());
   const zone = ask('zone', '', 'place.zone_ask');
   const moved = el('div', { role: 'status' });
   const days = degreeDays(store);
@@ -65,23 +65,22 @@ export function mount(root, store, route) {
       up.length ? offers(t('place.moved'), [from, ...up].map((one) => zoneOffer(store, one, { keep: true }))) : undefined];
   }
 
-  return {
-    title: t('place.title'),
-    update() {
-      bar.update(store);
-      const { job } = store;
-      const back = byId(job.surfaces, route.id);
-      const now = answerTo(job, 'job', 0, 'zone');
-      const book = answerTo(job, 'job', 0, 'edition');
-      redraw(top, [head({ back: back ? [to('depth', back.id), nameOf(back)] : [to('sheet', 'depth'), jobName(store)], title: t('place.title'), sub: t('place.lead') }),
-        el('p', 'key', el('b', '', now.toUpperCase() || '–'), el('span', '', t(now ? 'place.key' : 'place.key_none'), el('br'), book ? t('work.edition', { edition: t(`fields.choice.edition.${book}`) }) : t('work.no_edition')))]);
-      for (const one of [work, edition, zip, zone, humid, place, days]) one.update();
-      say(asked, asks(job));
-      redraw(editionSays, [book === '2024' ? note('watch', t('place.partly'), t('place.partly_do')) : undefined]);
-      redraw(moved, newer());
-      humid.node.hidden = !HUMID.includes(now) && !answerTo(job, 'job', 0, 'warm_humid');
-      list(surfaces, job.surfaces, (one) => one.id, (one) => surfaceRow(store, one.id));
-      redraw(none, [job.surfaces.length ? undefined : el('ul', 'rows', pressRow(to('sheet', 'measure'), t('place.no_surface'), '', undefined))]);
-    },
-  };
+  function update() {
+    bar.update(store);
+    const { job } = store;
+    const back = byId(job.surfaces, route.id);
+    const now = answerTo(job, 'job', 0, 'zone');
+    const book = answerTo(job, 'job', 0, 'edition');
+    redraw(top, [head({ back: back ? [to('depth', back.id), nameOf(back)] : [to('sheet', 'depth'), jobName(store)], title: t('place.title'), sub: t('place.lead') }),
+      el('p', 'key', el('b', '', now.toUpperCase() || '–'), el('span', '', t(now ? 'place.key' : 'place.key_none'), place.county() ? `, ${place.county()}` : undefined, el('br'), book ? t('work.edition', { edition: t(`fields.choice.edition.${book}`) }) : t('work.no_edition')))]);
+    for (const one of [work, edition, zip, zone, humid, place, days]) one.update();
+    say(asked, asks(job));
+    redraw(editionSays, [book === '2024' ? note('watch', t('place.partly'), t('place.partly_do')) : undefined]);
+    redraw(moved, newer());
+    humid.node.hidden = !HUMID.includes(now) && !answerTo(job, 'job', 0, 'warm_humid');
+    list(surfaces, job.surfaces, (one) => one.id, (one) => surfaceRow(store, one.id));
+    redraw(none, [job.surfaces.length ? undefined : el('ul', 'rows', pressRow(to('sheet', 'measure'), t('place.no_surface'), '', undefined))]);
+  }
+
+  return { title: t('place.title'), update };
 }

@@ -4,7 +4,7 @@ import { el } from './list.js';
 import { more, note, press, redraw } from './parts.js';
 import { answerTo } from './workline.js';
 import { offers, zoneOffer } from './zoneoffer.js';
-import { findPlace } from './zones.js';
+import { findCounty, findPlace } from './zones.js';
 import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -50,8 +50,8 @@ export function lookOut(find, show) {
   };
 }
 
-/** A ZIP code that can be looked up; empty while it is none. @param {string} text */
-export const zipOf = (text) => (/^\d{5}$/.test(text.trim()) ? text.trim() : '');
+/** The five digits of a ZIP code, with or without the four of its street; empty while it is none. @param {string} text */
+export const zipOf = (text) => text.trim().match(/^(\d{5})(\s*[-–]\s*\d{4})?$/)?.[1] ?? '';
 
 /** One zone needs no county; several ask for it by name. @param {string} zip @returns {Promise<Found>} */
 export async function findZip(zip, find = findPlace) {
@@ -59,8 +59,8 @@ export async function findZip(zip, find = findPlace) {
   return first.zones.length > 1 ? find(zip, true) : first;
 }
 
-/** @param {Store} store */
-export function lookUp(store) {
+/** @param {Store} store @param {() => void} show  the name of the chosen county is there */
+export function lookUp(store, show) {
   const found = el('div', { class: 'says', role: 'status' });
   const counties = el('div', { role: 'status' });
   const search = el('input', { id: 'place-county', type: 'search', autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'place-county-read', input: () => {
@@ -69,7 +69,11 @@ export function lookUp(store) {
     showCounties();
   } });
   const byName = lookOut((text) => findPlace(text, true), () => showCounties());
-  const byZip = lookOut(findZip, () => showZip());
+  const byZip = lookOut(findZip, () => {
+    showZip();
+    show();
+  });
+  const byCode = lookOut(findCounty, show);
   const node = more(t('place.by_county'), el('div', 'field full', el('label', { for: search.id }, t('place.county')), el('span', 'box', search), el('p', { class: 'read', id: 'place-county-read' }, t('place.county_hint'))), el('div', 'field full', counties));
 
   const failed = (/** @type {() => void} */ again) => [note('watch', t('place.failed'), t('place.failed_do')), press(t('place.again'), 'again', again)];
@@ -116,7 +120,13 @@ export function lookUp(store) {
       const chosen = answerTo(store.job, 'job', 0, 'county');
       return zones.length === 1 ? zones[0] : all.find((one) => one.county === Number(chosen))?.zone;
     },
+    /** The chosen county's name; empty while none is chosen, or its name has not come. */
+    county() {
+      const { now } = byCode;
+      return now.state === 'found' ? now.found.counties[0]?.name ?? '' : '';
+    },
     update() {
+      byCode.want(answerTo(store.job, 'job', 0, 'county'));
       byZip.want(zipOf(answerTo(store.job, 'job', 0, 'zip')));
       showZip();
       showCounties();
