@@ -13,6 +13,7 @@ mod moving;
 mod offline;
 mod paper;
 mod photos;
+mod place;
 mod readiness;
 mod sheet;
 mod storage;
@@ -49,6 +50,7 @@ pub fn all() -> Vec<Listed> {
         whole_job: walkthrough_to_day_sheet;
         before: the_walk, air_sealing;
         built: layers_and_whole, cover_and_cost, a_zone_pressed, fits_and_is_named;
+        place: zip_to_zone, other_ways, no_table, by_keyboard;
         readiness: hold_go_not_read, a_blank_is_no_pass;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;

@@ -109,7 +109,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 22] = [
+pub const SCREENS: [&str; 23] = [
     "#/",
     "#/before",
     "#/seal",
@@ -118,6 +118,7 @@ pub const SCREENS: [&str; 22] = [
     "#/surface/105",
     "#/depth/101",
     "#/depth/105",
+    "#/place",
     "#/kits",
     "#/ready",
     "#/spray",
