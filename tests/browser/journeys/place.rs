@@ -135,7 +135,7 @@ pub async fn zip_to_zone(journey: Arc<Journey>) -> Step {
     page.until_says("#view h1", "Ajustes").await?;
     page.go("#/place").await?;
     page.until_says("#view h1", "Lugar y código").await?;
-    page.until_says("#view .say", "81230 está en 2 zonas.").await?;
+    page.until_says("#view main", "81230 está en 2 zonas.").await?;
     page.until_says("#view .meanings", "Elegido: Gunnison, CO, zona 7").await?;
     seen.look(&page, "in Spanish").await?;
     fits(&page).await?;
