@@ -83,6 +83,11 @@ test('only what stands and names a depth is drawn, dashed where it decides nothi
   assert.equal(wall.at(-1).sub, 'IECC 2012–2018, zone 5A');
 });
 
+test('a share of the whole is said in percent, as the mark asks it', () => {
+  const { levels: found } = levels(depth({ marks: [mark('unvented_share', 'least', 1.2, { asks: 41, trust: 'derived' })], window: {} }), w, {});
+  assert.equal(found.at(-1).sub, '41 % of the whole R, worked out');
+});
+
 test('marks at one height share a label, those above the number that stays legible go to the list', () => {
   const two = levels(depth({ marks: [mark('target', 'least', 2.5), mark('code_r', 'least', 2.5, { asks: 15 })] }), w, {});
   assert.equal(two.levels.length, 3);

@@ -44,17 +44,17 @@ function cutOf(store, id, depth) {
   const layers = depth.assembly?.layers ?? [];
   /** @param {import('./core.js').Position} position @returns {Layer[]} */
   const at = (position) => layers.filter((one) => one.position === position).map((one) => ({
-    hatch: hatchOf(one.material), thick: one.thickness_in ?? 0, name: one.material === 'typed' ? '' : t(`fields.choice.made_of.${one.material}`),
+    hatch: one.airy ? 'batt' : hatchOf(one.material), thick: one.thickness_in ?? 0, name: one.material === 'typed' ? '' : t(`fields.choice.made_of.${one.material}`),
   }));
   const mass = ON[depth.component ?? ''] === 'masonry';
   const fill = at('cavity');
-  // A fill of no known thickness takes the rest of the cavity.
+  // A fill of no known thickness takes the rest of the cavity; where that is not known either it is drawn without an end.
   const rest = Math.max(0, (depth.cavity_in ?? 0) - depth.aim_in.likely - fill.reduce((sum, one) => sum + one.thick, 0));
   const open = fill.filter((one) => !one.thick).length;
   const outside = at('outside').reverse();
   return {
     behind: outside.length ? outside : [{ hatch: ON[depth.component ?? ''] ?? 'wood', thick: 0, name: '' }],
-    fill: fill.map((one) => (one.thick ? one : { ...one, thick: rest / open })).filter((one) => one.thick > 0),
+    fill: fill.map((one) => (one.thick ? one : rest > 0 ? { ...one, thick: rest / open } : { ...one, thick: depth.cavity_in === undefined ? 2 : 0, open: true })).filter((one) => one.thick > 0),
     front: at('inside').map((one) => (one.thick ? one : { ...one, thick: 0.1 })),
     unbroken: says('runs') === 'across' || (mass && depth.cavity_in === undefined && says('runs') !== 'between'),
     over: says('over_edges') === 'yes',

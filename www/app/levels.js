@@ -27,7 +27,7 @@ export function facts(mark, w, r, zone = '') {
   const asks = mark.asks ?? 0;
   return {
     depth: w.depth(mark.at_in), r: w.r(mark.rule === 'target' ? r : asks), u: uFactor(asks), asks: mark.rule === 'code_u' ? uFactor(asks) : String(asks),
-    share: String(Math.round(asks * 100)), printed: mark.printed, edition: mark.edition, zone,
+    share: String(Math.round(asks)), printed: mark.printed, edition: mark.edition, zone,
   };
 }
 

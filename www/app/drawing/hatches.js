@@ -16,7 +16,7 @@ export const hatchOf = (material) => OF[material] ?? 'wood';
 
 /** A batt: one line that loops from face to face. @param {number} x @param {number} y @param {number} width @param {number} height */
 function loops(x, y, width, height) {
-  const step = Math.min(22, Math.max(9, height * 0.45));
+  const step = Math.min(30, Math.max(9, height * 0.42));
   const mid = y + height / 2;
   let path = `M${r2(x - step)} ${r2(mid)}`;
   // A curve whose handles cross reaches three quarters of their height.
@@ -41,12 +41,12 @@ function pattern(kind) {
 }
 
 /**
- * A layer cut across.
- * @param {Hatch} kind @param {number} x @param {number} y @param {number} width @param {number} height @returns {Node[]}
+ * A layer cut across. One whose thickness is not known has no edge.
+ * @param {Hatch} kind @param {number} x @param {number} y @param {number} width @param {number} height @param {boolean} [open] @returns {Node[]}
  */
-export function hatched(kind, x, y, width, height) {
+export function hatched(kind, x, y, width, height, open) {
   const box = { x, y, width: Math.max(0, width), height: Math.max(0, height) };
-  const edge = rect('ln', x, y, width, height);
+  const edge = open ? s('g') : rect('ln', x, y, width, height);
   if (kind === 'masonry' || kind === 'board') {
     const { defs, fill } = pattern(kind);
     return [defs, s('rect', { ...box, fill }), edge];

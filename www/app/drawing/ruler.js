@@ -8,7 +8,7 @@ import { d, drawing, foam, line, r2, rect, s, text, wide } from '../svg.js';
  * @typedef {{at: number, what: string, sub: string, kind: 'ink' | 'aim' | 'most', dash?: boolean}} Level
  * A mark on the ruler: where, its name, a line below it; dashed where its figure decides nothing.
  *
- * @typedef {{hatch: import('./hatches.js').Hatch, thick: number, name: string}} Layer  Its thickness in inches.
+ * @typedef {{hatch: import('./hatches.js').Hatch, thick: number, name: string, open?: boolean}} Layer  Its thickness in inches; `open` where that is not known.
  *
  * @typedef {{k: number, floor: number, reach: number}} Scale
  * Pixels to an inch, the height at which depth is nought, and how far the ruler reaches, in inches.
@@ -129,7 +129,7 @@ function front(cut, up) {
   fill.forEach((one, index) => {
     const top = at + one.thick * share;
     // The first reaches down to the lowest of the foam, whose face is uneven.
-    parts.push(...hatched(one.hatch, left, up(top), RIGHT - left, up(index ? at : Math.min(aim, promised)) - up(top)), ...named(one, left, up(top), up(at)));
+    parts.push(...hatched(one.hatch, left, up(top), RIGHT - left, up(index ? at : Math.min(aim, promised)) - up(top), one.open), ...named(one, left, up(top), up(at)));
     at = top;
   });
   at = edge;
