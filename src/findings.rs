@@ -193,6 +193,34 @@ codes! {
     NoListedR: Warn, "ftc_460_17";
     /// The R listed at or below the promise falls short of the target.
     TargetNotPromised: Warn, "ftc_460_17";
+    /// The rules were chosen to say how deep, and none that was read asks for a depth here.
+    NoLeastHere: Stop, "marks";
+    /// The rules were chosen to say how deep, and the energy code could not be asked.
+    CodeNotAsked: Note, "marks";
+    /// A row that no thickness of this foam meets here.
+    CodeOutOfReach: Warn, "energy_code";
+    /// The promise falls short of the row chosen.
+    CodeShort: Warn, "energy_code";
+    /// The mean falls short of the U-factor row.
+    CodeUShort: Warn, "energy_code";
+    /// The same by a figure from memory.
+    CodeShortMemory: Note, "from_memory";
+    /// Only parts of the edition are known.
+    EditionPartly: Note, "energy_code";
+    /// The ceiling is larger than the exception for small ones allows.
+    SmallCeilingTooLarge: Warn, "small_ceiling";
+    /// The promise falls short of the table for unvented roofs.
+    UnventedShort: Warn, "irc_unvented";
+    /// The table is met or not, but foam's share of the whole R is less than what the table was made for.
+    ShareShort: Warn, "unvented_share";
+    /// The foam is too thin to be the retarder that a cold zone's unvented roof asks for.
+    FoamTooOpen: Warn, "irc_unvented";
+    /// The foam sheet is silent on permeance, where a rule asks for it.
+    FoamPermeanceBlank: Warn, "foam_sheet";
+    /// The promise falls short of what class III on the room side asks; from memory.
+    ClassThreeShort: Note, "from_memory";
+    /// The retarder on the room side is one that the table does not allow here.
+    RetarderNotAllowed: Warn, "irc_retarder";
     /// Two rows of a foam sheet are for one thickness.
     ThicknessTwice: Warn, "foam_sheet";
     /// A thicker row of a foam sheet has a lower R.

@@ -122,6 +122,10 @@ impl<'a> Begun<'a> {
             let taken = self.patch_feet().0 * factor;
             (BoardFeet((usable.0 - taken).max(0.0)), factor * self.uneven_factor())
         });
+        let largest = largest.map(|(kit, usable, factor)| {
+            let taken = self.patch_feet().0 * factor;
+            (kit, BoardFeet((usable.0 - taken).max(0.0)), factor * self.uneven_factor())
+        });
         let growth = self.growth();
         let around = depth::Around {
             job: self.job,

@@ -83,6 +83,32 @@ fn walk(job: &mut Value, legs: &[(&str, &str)]) {
     job["surfaces"][0]["legs"] = legs.iter().enumerate().map(leg).collect();
 }
 
+/// A new house in a zone, by a book; an edition may be left open.
+fn house(job: &mut Value, zone: &str, edition: &str) {
+    for (field, text) in [("work", "new"), ("zone", zone), ("edition", edition)] {
+        set(job, field, text);
+    }
+}
+
+/// The first surface as the underside of a roof deck of 600 ft², with batts below the foam.
+fn roof(job: &mut Value, zone: &str, edition: &str) {
+    house(job, zone, edition);
+    job["surfaces"][0]["shape"] = json!("typed_area");
+    set(&mut job["surfaces"][0], "area", "600 ft2");
+    set(&mut job["surfaces"][0], "component", "roof_deck");
+}
+
+/// What the first surface is built of: material, where it lies, its R where that is typed.
+fn layers(job: &mut Value, all: &[(&str, &str, &str)]) {
+    let layer = |(at, (made_of, position, r)): (usize, &(&str, &str, &str))| {
+        let entries = [("made_of", *made_of), ("position", *position), ("layer_r", *r)];
+        let entries: Vec<_> =
+            entries.iter().map(|(field, text)| json!({ "field": field, "text": text })).collect();
+        json!({ "id": 180 + at, "entries": entries })
+    };
+    job["surfaces"][0]["layers"] = all.iter().enumerate().map(layer).collect();
+}
+
 fn opening(job: &mut Value, of: usize) -> &mut Value {
     &mut job["surfaces"][1]["openings"][of]
 }
@@ -252,6 +278,69 @@ fn change(code: Code, job: &mut Value) {
         Code::OpeningNotPlaced => set(opening(job, 0), "from_left", ""),
         Code::NoSheet => job["surfaces"][0]["foam"] = json!(77),
         Code::TargetBeyondSheet => set(&mut job["surfaces"][2], "target_r", "R-60"),
+        // A rim of the 2018 table in zone 5: R-20, 3.33 in of the sample's foam.
+        Code::CodeShort => {
+            house(job, "5a", "2012_2018");
+            rim(job, "depth", "3 in");
+        }
+        // 4 perm at 1 in is 1 perm at 4 in: a rule against water, which no edition is needed for.
+        Code::CodeNotAsked => {
+            roof(job, "5a", "");
+            foam(job, "permeance", "4");
+            job["surfaces"][0]["depth_way"] = json!("rules");
+        }
+        // 20+5 or 13+10 in zone 6: foam between joists reaches neither without unbroken insulation.
+        Code::CodeOutOfReach => house(job, "6a", "2012_2018"),
+        Code::NoLeastHere => {
+            house(job, "5a", "2012_2018");
+            rim(job, "code_path", "none");
+            job["surfaces"][0]["depth_way"] = json!("rules");
+        }
+        Code::CodeShortMemory => {
+            set(job, "work", "alteration");
+            for (field, text) in [("component", "wall"), ("cavity_opened", "yes"), ("cavity", "2x6")] {
+                rim(job, field, text);
+            }
+        }
+        Code::CodeUShort => {
+            house(job, "5a", "2021");
+            rim(job, "code_path", "u_factor");
+            layers(job, &[("plywood_1_2", "outside", "")]);
+            rim(job, "framing_share", "0");
+            rim(job, "depth", "2 in");
+        }
+        Code::EditionPartly => house(job, "5a", "2024"),
+        Code::SmallCeilingTooLarge => {
+            roof(job, "5a", "2012_2018");
+            rim(job, "code_path", "small_ceiling");
+        }
+        Code::UnventedShort | Code::ShareShort => {
+            roof(job, "5a", "2012_2018");
+            layers(job, &[("batt", "cavity", "R-38")]);
+            rim(job, "depth", "2 in");
+        }
+        Code::FoamTooOpen => {
+            roof(job, "5a", "2012_2018");
+            foam(job, "permeance", "4");
+            rim(job, "depth", "2 in");
+        }
+        Code::FoamPermeanceBlank => {
+            roof(job, "5a", "2012_2018");
+            foam(job, "permeance", "");
+        }
+        Code::ClassThreeShort => {
+            house(job, "5a", "2012_2018");
+            rim(job, "component", "wall");
+            rim(job, "inner_retarder", "class_3");
+            foam(job, "permeance", "1.2");
+            layers(job, &[("batt", "cavity", "R-13")]);
+            rim(job, "depth", "1 in");
+        }
+        Code::RetarderNotAllowed => {
+            house(job, "1a", "2012_2018");
+            rim(job, "component", "wall");
+            rim(job, "inner_retarder", "class_1");
+        }
         Code::NoListedR => job["foams"][0]["r_at"] = json!([]),
         Code::BelowListed => {
             rim(job, "depth", "1 in");

@@ -1,13 +1,15 @@
 //! From the way chosen to the three depths, and what there is to say about them.
 
+use super::place::{self, Said};
 use super::{
-    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Rule, Stands, Wrapped, cover, judge, marks,
-    there_in, to_add, window,
+    AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Mark, Rule, Stands, Wrapped, cover, judge,
+    marks, short, there_in, to_add, window,
 };
 use crate::findings::{Code, Finding};
 use crate::foam::Between;
 use crate::job::{DepthWay, Part, Reader, Shape, Surface, entry, field};
 use crate::measure::{Band, BoardFeet, Inches, Kind, RValue, SquareFeet};
+use crate::surfaces::SurfaceArea;
 
 /// What binary fractions may lose in a sum of depths: far below what a probe can tell.
 pub(super) const NOISE_IN: f64 = 1e-9;
@@ -29,8 +31,9 @@ type Needed = (Inches, Option<Between>, RValue);
 ///
 /// In words: typed: the aim is what was typed; target R: aim = depth at which the sheet reaches the target +
 /// under, over the thickest old foam of another kind; one kit: aim = usable board feet of the kit ÷ (area ×
-/// everything added); left over: aim = what is left ÷ the area that shares it; both over what is there.
-/// Promised = what was typed, else for a target the depth it needs, else the low end of the aim − under, never
+/// everything added); left over: aim = what is left ÷ the area that shares it; both over what is there; rules: aim
+/// = the larger of the least that they ask for + under and the mean that they ask for.
+/// Promised = what was typed, else for a target the depth it needs, for the rules their least, else the low end of the aim − under, never
 /// below zero. Most = what was typed, else the high end of the aim + over, but no more than may stay exposed
 /// at a rim left exposed. Under ½ in and over ¼ in unless entered: common practice, or the crew's own log.
 pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
@@ -41,9 +44,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
     let (under, over) = (tolerance("under_aim"), tolerance("over_aim"));
     let mut typed = |name| reader.take(Part::Surface, surface.id, entries, name).map(|taken| taken.value);
     let (promise, typed_most) = (typed("promise"), typed("most"));
-    // Of a range of bays the shallowest counts.
-    let cavity = typed("cavity").map(|depth| Inches(depth.low));
-    let cavity = cavity.or(around.area.and_then(|area| area.cavity_in));
+    let cavity = cavity(surface, around.area, reader);
     let exposure = exposure(surface, reader);
     let there = around.existing;
     let counts = there.filter(|there| !there.same);
@@ -51,13 +52,16 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
     // A target that was entered is a least whichever way the aim was chosen; only its own way insists on it.
     let needed = match surface.depth_way {
         DepthWay::TargetR => needed(around, reader),
-        DepthWay::Typed => {
+        DepthWay::Typed | DepthWay::Rules => {
             let target = reader.take(Part::Surface, surface.id, entries, "target_r");
             let target = target.map(|taken| RValue(taken.value.likely));
             target.zip(foam).and_then(|(r, foam)| Some((foam.depth_for(r)?, foam.between_for(r), r)))
         }
-        DepthWay::OneKit | DepthWay::LeftOver | DepthWay::Rules => None,
+        DepthWay::OneKit | DepthWay::LeftOver => None,
     };
+    let said = Said::of(surface, reader);
+    let least = needed.map(|(depth, ..)| Inches(depth.0 + old));
+    let asked = marks::asked(&around, &said, least, cavity);
     let found = match surface.depth_way {
         DepthWay::Typed => typed_aim(around, reader),
         DepthWay::TargetR => needed.zip(under).map(|((depth, ..), under)| Aim {
@@ -69,19 +73,20 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         }),
         DepthWay::OneKit => kit_aim(around, reader),
         DepthWay::LeftOver => left_aim(around, reader),
-        DepthWay::Rules => None,
+        DepthWay::Rules => under.and_then(|under| rules_aim(around, &said, &asked, under, reader)),
     };
     let (Aim { aim, by, kit, left, wrapped }, under, over) = (found?, under?, over?);
 
     let aims_at_target = matches!(by, AimBy::Target | AimBy::TargetOverOld);
-    let (promised, promised_by) = match (promise, needed.filter(|_| aims_at_target)) {
-        (Some(typed), _) => (typed.likely, DepthBy::Typed),
-        (None, Some((needed, ..))) if counts.is_some() => (needed.0 + old, DepthBy::TargetOverOld),
-        (None, Some((needed, ..))) => (needed.0, DepthBy::Target),
-        (None, None) => ((aim.low - under).max(0.0), DepthBy::Aim),
+    let least_asked = window(&asked).least_in.filter(|_| by == AimBy::Rules);
+    let (promised, promised_by) = match (promise, least_asked, needed.filter(|_| aims_at_target)) {
+        (Some(typed), ..) => (typed.likely, DepthBy::Typed),
+        (None, Some(least), _) => (least.0, DepthBy::Rules),
+        (None, None, Some((needed, ..))) if counts.is_some() => (needed.0 + old, DepthBy::TargetOverOld),
+        (None, None, Some((needed, ..))) => (needed.0, DepthBy::Target),
+        (None, None, None) => ((aim.low - under).max(0.0), DepthBy::Aim),
     };
-    let least = needed.map(|(depth, ..)| Inches(depth.0 + old));
-    let marks = marks::marks(&around, exposure, least, cavity, Inches(aim.high));
+    let marks = marks::marks(&around, exposure, asked, cavity, Inches(aim.high));
     let cap = marks.iter().filter(|one| {
         matches!(one.rule, Rule::RimExposed | Rule::TestedThickness) && one.stands == Stands::Applies
     });
@@ -131,6 +136,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
         cover: cover::cover(&around, exposure, Inches(aim.high), reader),
         window: window(&marks),
         marks,
+        missing: place::missing(around.place, around.component, &said),
     };
     judge::judge(&depth, around, exposure, reader);
     Some(depth)
@@ -138,7 +144,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
 
 /// Whether the foam stays exposed, and whether at a rim: a rim joist is one without being asked. A spot that
 /// nobody has named is not one: the exception is for rims only.
-fn exposure(surface: &Surface, reader: &mut Reader) -> Exposure {
+pub(super) fn exposure(surface: &Surface, reader: &mut Reader) -> Exposure {
     let mut word = |field| reader.choice(Part::Surface, surface.id, &surface.entries, field);
     let (said, cover, room) = (word("exposure"), word("cover").unwrap_or_default(), word("room"));
     let chosen = match cover {
@@ -154,6 +160,12 @@ fn exposure(surface: &Surface, reader: &mut Reader) -> Exposure {
     let open = if unclear { Some(true) } else { said.or(chosen) };
     let rim = word("spot") == Some("rim") || surface.shape == Shape::RimRun;
     Exposure { open, rim, room, cover, unclear }
+}
+
+/// How deep the cavity is: as typed, of a range of bays the shallowest; else by the members.
+pub(super) fn cavity(surface: &Surface, area: Option<&SurfaceArea>, reader: &mut Reader) -> Option<Inches> {
+    let typed = reader.take(Part::Surface, surface.id, &surface.entries, "cavity");
+    typed.map(|taken| Inches(taken.value.low)).or(area.and_then(|area| area.cavity_in))
 }
 
 /// The field in which the aim was set.
@@ -244,6 +256,33 @@ fn left_aim(around: Around<'_>, reader: &mut Reader) -> Option<Aim> {
         None => AimBy::LeftOver,
     };
     Some(Aim { aim, by, kit: None, left: Some(left), wrapped })
+}
+
+/// The aim that the rules ask for; `None` where none of them asks for a depth, with the findings that say why.
+fn rules_aim(
+    around: Around<'_>,
+    said: &Said,
+    asked: &[Mark],
+    under: f64,
+    reader: &mut Reader,
+) -> Option<Aim> {
+    let open = window(asked);
+    let Some((aim, rule)) = marks::least_aim(open, Inches(under)) else {
+        short::nothing_asked(around, said, asked, reader);
+        return None;
+    };
+    let by = if open.least_by == Some(rule) { AimBy::Rules } else { AimBy::RulesMean };
+    Some(Aim { aim: Band::exactly(aim.0), by, kit: None, left: None, wrapped: None })
+}
+
+/// How far one kit reaches on a surface: the depth at which its board feet are used up, over what is there.
+pub(super) fn reach(around: &Around<'_>, usable: BoardFeet, factor: f64) -> Option<Inches> {
+    let whole = around.spread_ft2?.0 * factor;
+    let there = there_in(around.existing.as_ref());
+    let begins = whole * (1.0 + 2.0 * around.growth * there);
+    let wrapped = wrapped(*around, usable, begins, whole * around.growth);
+    let added = wrapped.map_or(usable.0 / whole, |wrapped| wrapped.added());
+    (added > 0.0 && added.is_finite()).then_some(Inches(added + there))
 }
 
 /// An amount of foam over an area that changes with the depth; `None` for planes.

@@ -2,6 +2,7 @@
 
 use super::choose::NOISE_IN;
 use super::fire;
+use super::short::short;
 use super::{Around, Depth, DepthBy, Exposure, aim_field};
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
@@ -53,6 +54,7 @@ pub(super) fn judge(depth: &Depth, around: Around<'_>, exposure: Exposure, reade
         reader.say(finding);
     }
     over_old(depth, surface, reader);
+    short(depth, &around, aim_at, reader);
     let Some(foam) = around.foam else { return };
     fire::fire(depth, surface, foam, exposure, reader);
     let add = depth.add_in().likely;

@@ -4,7 +4,11 @@
 //! it applies here. [`window`] is the one function from marks to the depths that may be chosen. A mark from
 //! memory, or one that does not apply, decides nothing. The inspector and local code govern all of them.
 
+use super::choose::reach;
+use super::code_marks::code_marks;
 use super::fire_marks::fire_marks;
+use super::moisture_marks::moisture_marks;
+use super::place::Said;
 use super::reminders::reminders;
 use super::{Around, Exposure};
 use crate::findings::Trust;
@@ -136,7 +140,7 @@ pub struct Mark {
     pub bound: Bound,
     /// The depth that it names, if it names one.
     pub at_in: Option<Inches>,
-    /// What it asks, where that is not a depth: R, U, or a share of the whole.
+    /// What it asks, where that is not a depth: R, U, perms, or a share of the whole in percent.
     pub asks: Option<f64>,
     /// What the code's table prints there; empty where there is no such row.
     pub printed: &'static str,
@@ -224,18 +228,44 @@ pub fn window(marks: &[Mark]) -> DepthWindow {
     open
 }
 
-/// Every rule that bears on a surface. `needed` is the depth for the target, `thickest` the thickest aim.
+/// The aim that the rules ask for, and whose it is; `None` where none asks for any depth.
+///
+/// In words: aim = the larger of least + under and the mean.
+pub fn least_aim(open: DepthWindow, under: Inches) -> Option<(Inches, Rule)> {
+    let over = |at: Option<Inches>| at.filter(|at| at.0 > NOISE);
+    let least = over(open.least_in).map(|at| Inches(at.0 + under.0)).zip(open.least_by);
+    let mean = over(open.mean_in).zip(open.mean_by);
+    match (least, mean) {
+        (Some(least), Some(mean)) if mean.0 > least.0 => Some(mean),
+        (Some(least), _) => Some(least),
+        (None, mean) => mean,
+    }
+}
+
+/// What the user's target, the energy code and the rules against water ask of a surface: none of it hangs on the
+/// aim. `needed` is the depth for the target.
+pub(super) fn asked(
+    around: &Around<'_>,
+    said: &Said,
+    needed: Option<Inches>,
+    cavity: Option<Inches>,
+) -> Vec<Mark> {
+    let target = needed.map(|at| Mark::new(Rule::Target, Bound::Least, Some(at), Trust::YourTarget));
+    let mut all: Vec<Mark> = target.into_iter().collect();
+    all.extend(code_marks(around, said, cavity));
+    all.extend(moisture_marks(around, said, cavity));
+    all
+}
+
+/// Every rule that bears on a surface. `asked` is what does not hang on the aim, `thickest` the thickest aim.
 pub(super) fn marks(
     around: &Around<'_>,
     exposure: Exposure,
-    needed: Option<Inches>,
+    asked: Vec<Mark>,
     cavity: Option<Inches>,
     thickest: Inches,
 ) -> Vec<Mark> {
-    let mut all = Vec::new();
-    if let Some(needed) = needed {
-        all.push(Mark::new(Rule::Target, Bound::Least, Some(needed), Trust::YourTarget));
-    }
+    let mut all = asked;
     all.extend(fire_marks(around, exposure, thickest));
     all.extend(reminders(around));
     if let Some(cavity) = cavity {
@@ -250,6 +280,9 @@ pub(super) fn marks(
         let (least, largest) = (foam.least_lift_in, foam.largest_lift_in);
         all.push(Mark::new(Rule::LeastLift, Bound::Lift, Some(least), trust("least_lift")));
         all.push(Mark::new(Rule::LargestLift, Bound::Lift, Some(largest), trust("largest_lift")));
+    }
+    if let Some(reach) = around.largest.and_then(|(_, usable, factor)| reach(around, usable, factor)) {
+        all.push(Mark::new(Rule::KitReach, Bound::Reach, Some(reach), Trust::Derived));
     }
     all
 }

@@ -1,6 +1,7 @@
 //! How thick, and why: the aim, the least promised and the most allowed of a surface.
 
 mod choose;
+mod code_marks;
 mod cover;
 #[cfg(test)]
 mod cover_tests;
@@ -8,11 +9,13 @@ mod fire;
 mod fire_marks;
 mod judge;
 mod marks;
+mod moisture_marks;
 mod parts;
 mod place;
 mod reminders;
 #[cfg(test)]
 mod rim_tests;
+mod short;
 #[cfg(test)]
 mod tests;
 
@@ -105,6 +108,8 @@ pub struct Depth {
     pub marks: Vec<Mark>,
     /// The depths that those leave open.
     pub window: DepthWindow,
+    /// What was not said, so that rules could not be asked: fields of the job or of the surface.
+    pub missing: Vec<&'static str>,
 }
 
 impl Depth {
@@ -181,6 +186,10 @@ pub enum AimBy {
     Target,
     /// From a target R, over old foam that does not count for it.
     TargetOverOld,
+    /// From the least depth that the rules ask for.
+    Rules,
+    /// From the mean depth that the rules ask for.
+    RulesMean,
     /// From one kit.
     Kit,
     /// From one kit, over old foam.
@@ -206,6 +215,8 @@ pub enum DepthBy {
     Target,
     /// The same over old foam that does not count for it.
     TargetOverOld,
+    /// The least depth that the rules ask for.
+    Rules,
     /// What may stay exposed.
     Exposed,
 }

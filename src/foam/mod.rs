@@ -54,6 +54,8 @@ pub struct Foam {
     pub smoke: Option<f64>,
     /// The thickness at which both were tested, if the sheet says; of a range the lower end.
     pub tested_in: Option<Inches>,
+    /// Its permeance at 1 in, in perms, if the sheet says; of a range the upper end. At d inches it is this ÷ d.
+    pub permeance_1_in: Option<f64>,
     /// Chemical temperature window, both cylinders.
     pub cylinder: Window,
     /// Air temperature window.
@@ -95,6 +97,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
     let density = density_range.map(|value| value.likely);
     let (flame, smoke) = (blank("flame").map(|value| value.high), blank("smoke").map(|value| value.high));
     let tested_in = blank("tested_thickness").map(|value| Inches(value.low));
+    let permeance_1_in = blank("permeance").map(|value| value.high);
     let wait_min = blank("wait").map(|value| Minutes(value.high));
     let cure_min = blank("cure").map(|value| Minutes(value.high));
     let reentry_min = blank("reentry").map(|value| Minutes(value.high));
@@ -106,6 +109,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
         flame,
         smoke,
         tested_in,
+        permeance_1_in,
         cylinder,
         air,
         surface,

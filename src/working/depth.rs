@@ -36,6 +36,17 @@ pub(super) const STEPS: &[Step] = &[
     )
     .when("depth.aim_by", &["target_over_old"]),
     step(
+        "aim_rules",
+        S::Surface,
+        "depth.aim_in",
+        &["depth.window.least_in", "depth.under_in"],
+        "in",
+        "depth_tolerance",
+    )
+    .when("depth.aim_by", &["rules"]),
+    step("aim_rules_mean", S::Surface, "depth.aim_in", &["depth.window.mean_in"], "in", "energy_code")
+        .when("depth.aim_by", &["rules_mean"]),
+    step(
         "aim_kit",
         S::Surface,
         "depth.aim_in.likely",
@@ -105,6 +116,8 @@ pub(super) const STEPS: &[Step] = &[
         "foam_sheet",
     )
     .when("depth.promised_by", &["target_over_old"]),
+    step("promised_rules", S::Surface, "depth.promised_in", &["depth.window.least_in"], "in", "marks")
+        .when("depth.promised_by", &["rules"]),
     step(
         "most_aim",
         S::Surface,

@@ -237,10 +237,10 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "until_area" => |given| (given.one(0) * given.one(1) / 144.0).into(),
         "until_feet" => |given| (given.one(0) * given.one(1) * (1.0 + given.one(2) / 100.0)).into(),
         "lines_in_place" => |given| (given.one(0) + given.one(1)).into(),
-        "aim_target" | "most_aim" => |given| (given.one(0) + given.one(1)).into(),
+        "aim_target" | "aim_rules" | "most_aim" => |given| (given.one(0) + given.one(1)).into(),
         "aim_kit" => |given| (given.one(0) / (given.one(1) * given.one(2))).into(),
         "promised_aim" => |given| (given.one(0) - given.one(1)).max(0.0).into(),
-        "promised_target" | "wait_label" => |given| given.one(0).into(),
+        "promised_target" | "promised_rules" | "aim_rules_mean" | "wait_label" => |given| given.one(0).into(),
         "surface_in_place" => |given| (given.one(0) * given.one(1)).into(),
         // quantity
         "ground_ribbed" => |given| {

@@ -104,7 +104,7 @@ export function mount(root, store, route) {
     typed.node.hidden = surface.depth_way !== 'typed';
     // A target holds as a least whichever depth is typed.
     toPlace.hidden = surface.depth_way !== 'rules' || !!estimate?.place.zone;
-    target.node.hidden = !['target_r', 'typed'].includes(surface.depth_way);
+    target.node.hidden = !['target_r', 'typed', 'rules'].includes(surface.depth_way);
     kitPart.hidden = surface.depth_way !== 'one_kit';
     spot.node.hidden = surface.shape === 'rim_run';
     same.node.hidden = !depth?.existing;
@@ -122,7 +122,7 @@ export function mount(root, store, route) {
   return { title: () => { const surface = get(); return surface ? t('depth.title', { name: nameOf(surface) }) : t('surface.gone'); }, update };
 }
 
-const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'no_tolerance_left', 'cover_asked', 'ignition_asked', 'bare_in_weather', 'cover_not_enough', 'cover_by_report', 'cover_unclear', 'old_foam', 'nothing_to_add', 'patches_exceed', 'nothing_left']);
+const DEPTH = new Set(['target_beyond_sheet', 'no_listed_r', 'below_listed', 'deeper_than_cavity', 'depths_cross', 'thinner_than_lift', 'no_least_here', 'code_out_of_reach', 'code_short', 'code_u_short', 'code_short_memory', 'small_ceiling_too_large', 'unvented_short', 'share_short', 'foam_too_open', 'class_three_short', 'retarder_not_allowed', 'lifts_cross', 'thick_lift', 'no_sheet', 'no_depth', 'rules_cross', 'exposed_too_thick', 'exposed_over_tested', 'exposed_not_available', 'no_tolerance_left', 'cover_asked', 'ignition_asked', 'bare_in_weather', 'cover_not_enough', 'cover_by_report', 'cover_unclear', 'old_foam', 'nothing_to_add', 'patches_exceed', 'nothing_left']);
 
 /** @param {string} what @param {string} why @param {string} from */
 const origin = (what, why, from) => el('li', 'tall', el('b', '', what), el('p', 'note', why), src(from));
