@@ -150,7 +150,8 @@ impl Print<'_> {
         let pdf = page.browser().driver.print_page(parameters).await?;
         std::fs::write(self.folder.join(format!("{name}.pdf")), &pdf)?;
         let points = [size.0, size.1].map(|cm| (cm / 2.54 * 72.0 * 10.0).round() / 10.0);
-        let about = json!({ "size": points, "rows": rows, "must": self.must, "fault": fault, "pages": self.pages });
+        let about =
+            json!({ "size": points, "rows": rows, "must": self.must, "fault": fault, "pages": self.pages });
         std::fs::write(self.folder.join(format!("{name}.json")), about.to_string())?;
         Ok(())
     }
@@ -184,8 +185,15 @@ async fn printed(
     looks: &[Look],
     faults: &[(&str, &str)],
 ) -> Step {
-    printed_from(journey, kind, job, looks, faults, ("#/paper/sheet/drawings/materials/day/working", 5, false))
-        .await
+    printed_from(
+        journey,
+        kind,
+        job,
+        looks,
+        faults,
+        ("#/paper/sheet/drawings/materials/day/working", 5, false),
+    )
+    .await
 }
 
 /// The same from a fragment that leads to so many leaves; with `each`, every leaf has to stand on one page, and has to
@@ -352,7 +360,9 @@ pub async fn inspector(journey: Arc<Journey>) -> Step {
 /// A surface with every answer and a dozen layers still stands on one page, in the longer language.
 pub async fn inspector_of_much(journey: Arc<Journey>) -> Step {
     let mut job: Value = serde_json::from_str(&sheet::sample()?)?;
-    for (field, text) in [("work", "new"), ("zip", "55401"), ("county", "27053"), ("zone", "6a"), ("edition", "2021")] {
+    for (field, text) in
+        [("work", "new"), ("zip", "55401"), ("county", "27053"), ("zone", "6a"), ("edition", "2021")]
+    {
         put(&mut job["entries"], field, text);
     }
     let wall = &mut job["surfaces"][1];
