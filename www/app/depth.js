@@ -116,7 +116,7 @@ export function mount(root, store, route) {
     options(foam, [[0, t('depth.foam_of_job', { name: byId(job.foams, job.foam)?.name ?? '–' })], ...foams], surface.foam);
     const sheet = byId(job.foams, one?.foam ?? job.foam);
     redraw(sources, [depth ? el('h2', 'bar', t('depth.mark_origins')) : undefined, depth ? rules(store, depth, one?.foam || job.foam) : undefined,
-    el('div', 'dos', sheet ? way(t('depth.open_sheet', { name: sheet.name }), to('foam', sheet.id)) : undefined, way(t('depth.to_surface'), to('surface', id)))]);
+    el('div', 'dos', sheet ? way(t('depth.open_sheet', { name: sheet.name }), to('foam', sheet.id)) : undefined, way(t('depth.to_surface'), to('surface', id)), way(t('depth.print'), to('paper', 'inspector')))]);
   }
 
   return { title: () => { const surface = get(); return surface ? t('depth.title', { name: nameOf(surface) }) : t('surface.gone'); }, update };

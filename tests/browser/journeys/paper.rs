@@ -343,10 +343,10 @@ async fn on_the_screens(page: &Page, job: &Value) -> Step<Value> {
     Ok(json!(all))
 }
 
-/// The sample's sheets for the inspector, a page a surface, with the figures of the depth screens; and refused where
+/// The sheets for the inspector of a rim whose rules cross, a page a surface, with the figures of the depth screens; and refused where
 /// the type is kept so large that a leaf runs over its page.
 pub async fn inspector(journey: Arc<Journey>) -> Step {
-    let job: Value = serde_json::from_str(&sheet::sample()?)?;
+    let job = job_of("rim-crossing-by-u")?;
     let leaves = job["surfaces"].as_array().map_or(0, Vec::len);
     let route = ("#/paper/inspector", leaves, true);
     printed_from(&journey, "inspector", &job, &[LIGHT_ENGLISH, DARK_SPANISH], &[], route).await?;
@@ -444,12 +444,13 @@ pub async fn the_ways_to_them(journey: Arc<Journey>) -> Step {
         ("#/day", "Print the day sheet", "day"),
         ("#/working", "Print the working sheet", "working"),
         ("#/move", "Print the sheet", "sheet"),
+        ("#/depth/101", "Print the inspector’s sheet", "inspector"),
     ] {
         page.go(from).await?;
         page.press_in("#view", press).await?;
         page.until(
             &format!("the {paper} alone, from {from}"),
-            &format!("return [...document.querySelectorAll('.leaf')].map(one => one.dataset.paper).join() === '{paper}'"),
+            &format!("return [...new Set([...document.querySelectorAll('.leaf')].map(one => one.dataset.paper))].join() === '{paper}'"),
         )
         .await?;
     }
