@@ -10,6 +10,7 @@
 import { entryOf } from './changes.js';
 import { fieldId } from './field.js';
 import { el, say } from './list.js';
+import { style } from './styles.js';
 import { need, t } from './words.js';
 
 /** @type {[Name, () => Promise<{part: (store: Store, id: number) => Part}>][]} */
@@ -56,7 +57,7 @@ function fold(store, id, name, fetched) {
   let part;
   /** @type {Promise<void> | undefined} */
   let coming;
-  const fill = () => coming ??= Promise.all([fetched(), need('built')]).then(([made]) => {
+  const fill = () => coming ??= Promise.all([fetched(), need('built'), style('built')]).then(([made]) => {
     part = made.part(store, id);
     body.replaceChildren(part.node);
     part.update();
