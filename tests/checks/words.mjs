@@ -90,6 +90,27 @@ for (const { name, job, now } of jobs()) {
   }
 }
 
+// Each rule of a depth, whether it applies and how far it is to be trusted; on the ruler each that bounds a depth.
+const kinds = (name) => readFileSync(types, 'utf8').match(new RegExp(`export type ${name} = ([^;]+);`))?.[1].match(/"\w+"/g)?.map((one) => one.slice(1, -1)) ?? [];
+const [ruled, stands, trusts] = ['Rule', 'Stands', 'Trust'].map(kinds);
+want(ruled.length > 20 && stands.length > 8 && trusts.length > 5, `only ${ruled.length} rules, ${stands.length} states, ${trusts.length} kinds of trust`);
+const FACTS = ['depth', 'r', 'u', 'asks', 'share', 'printed', 'edition', 'zone'];
+for (const language of languages) {
+  for (const [kind, all] of [['rule', ruled], ['stands', stands], ['trust', trusts]]) {
+    for (const one of all) want(has(language, 'depth', `${kind}.${one}`), `${language}: depth.${kind}.${one} has no words`);
+    for (const key of Object.keys(words[language].depth ?? {}).filter((key) => key.startsWith(`${kind}.`))) want(all.includes(key.slice(kind.length + 1)), `${language}: nothing is called ${key}`);
+  }
+  for (const [key, text] of Object.entries(words[language].depth ?? {}).filter(([key]) => /^(rule|mark|mark_sub)\./.test(key))) {
+    for (const wanted of placeholders(text)) want(FACTS.includes(wanted), `${language}: depth.${key} is given no {${wanted}}`);
+  }
+}
+const marks = jobs().flatMap(({ job, now }) => shipped.estimate(job, now).surfaces.flatMap((one) => one.depth?.marks ?? []));
+const bounding = new Set(marks.filter((mark) => !['lift', 'condition'].includes(mark.bound)).map((mark) => mark.rule));
+want(bounding.size > 8, `only ${bounding.size} rules name a depth in the jobs`);
+for (const rule of bounding) {
+  for (const language of languages) want(has(language, 'depth', `mark.${rule}`) && has(language, 'depth', `mark_short.${rule}`), `${language}: ${rule} has no name on the ruler`);
+}
+
 // Each question before foam, and whatever follows from any of its answers.
 const [{ job: plain, now: then }] = jobs();
 const { questions } = shipped.estimate(plain, then).before;

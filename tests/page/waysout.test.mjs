@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { use } from '../../www/app/calls.js';
 import { rules } from '../../www/app/marklist.js';
-import { waysOut } from '../../www/app/waysout.js';
+import { wayTaken, waysOut } from '../../www/app/waysout.js';
 import { give } from '../../www/app/words.js';
 import { page } from '../checks/elements.mjs';
 
@@ -108,4 +108,15 @@ test('the list says of each mark where it comes from, and of each that is not dr
   assert.match(said[1], /At most 3.25 left exposed/);
   assert.deepEqual(said.map((one) => one.startsWith('Not drawn: ')), [false, false, true, true]);
   assert.match(said[3], /^Not drawn: condensation/);
+});
+
+test('a way from which no depth follows can be taken back', () => {
+  assert.equal(wayTaken(storeOf(), 1), undefined);
+  for (const [path, key] of [['none', 'out-none'], ['u_factor', 'out-ufactor'], ['accepted', 'out-accepted'], ['fill', 'out-fill'], ['small_ceiling', 'out-small_ceiling']]) {
+    const store = storeOf([{ field: 'code_path', text: path }]);
+    const button = wayTaken(store, 1).querySelector('button');
+    assert.deepEqual([button.getAttribute('data-key'), button.getAttribute('aria-pressed')], [key, 'true']);
+    button.click();
+    assert.deepEqual(store.done, [{ do: 'entry', part: 'surface', id: 1, field: 'code_path', text: '' }]);
+  }
 });

@@ -12,7 +12,7 @@ import { el } from './list.js';
 import { rules } from './marklist.js';
 import { breadth, byId, caution, findingNote, head, more, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName } from './sheet.js';
-import { waysOut } from './waysout.js';
+import { wayTaken, waysOut } from './waysout.js';
 import { t } from './words.js';
 import { workLine } from './workline.js';
 
@@ -110,7 +110,7 @@ export function mount(root, store, route) {
     same.node.hidden = !depth?.existing;
     for (const shown of [typed, target, exposure, spot, there, same, uneven, patched, ...others]) shown.update();
     redraw(found, [oldFoam(store, id, depth)]);
-    redraw(out, [depth ? waysOut(store, id, depth, one?.foam || job.foam, !!grip.held()) : undefined]);
+    redraw(out, [depth ? waysOut(store, id, depth, one?.foam || job.foam, !!grip.held()) : wayTaken(store, id)]);
     options(kit, job.kits.map((it) => [it.id, it.name || t('kits.unnamed')]), surface.depth_kit);
     const foams = job.foams.map((it) => /** @type {[number, string]} */ ([it.id, it.name || t('depth.foam_unnamed')]));
     options(foam, [[0, t('depth.foam_of_job', { name: byId(job.foams, job.foam)?.name ?? '–' })], ...foams], surface.foam);

@@ -43,6 +43,21 @@ function after(store, id, changes) {
   return one?.in_place ? { feet: one.in_place.likely, passes: one.lifts?.count ?? 0 } : undefined;
 }
 
+/** A way as a row. @param {string} key @param {string} why @param {(() => void) | string} does @param {boolean} [chosen] */
+function out(key, why, does, chosen) {
+  const inside = [el('span', 'k', el('b', '', t(`depth.out.${key}`)), el('small', '', why)), el('span', 'v act', t(chosen ? 'depth.chosen' : 'depth.choose_way'))];
+  return el('li', 'press' + (chosen ? ' here' : ''), typeof does === 'string' ? el('a', { class: 'press', href: does }, ...inside)
+    : el('button', { type: 'button', class: 'press', 'data-key': `out-${key}`, 'aria-pressed': String(!!chosen), click: does }, ...inside));
+}
+
+/** The way through the code that was chosen, where no depth follows from it: to be taken back. @param {Store} store @param {number} id */
+export function wayTaken(store, id) {
+  const path = entryOf(store.job, 'surface', id, 'code_path')?.text ?? 'r_value';
+  if (path === 'r_value') return undefined;
+  return el('div', '', el('h2', 'bar', t('depth.ways_taken')), note('none', t('depth.way_chosen'), t('depth.way_chosen_do')), el('ul', 'rows',
+    out(path === 'u_factor' ? 'ufactor' : path, '', () => store.dispatch({ do: 'entry', part: 'surface', id, field: 'code_path', text: '' }), true)));
+}
+
 /**
  * @param {Store} store @param {number} id @param {Depth} depth @param {number} sheet the foam's
  * @param {boolean} quick leaves out what takes the core's time, while the aim is dragged
@@ -71,12 +86,6 @@ export function waysOut(store, id, depth, sheet, quick) {
   };
   const join = (/** @type {(string | undefined | false)[]} */ ...bits) => bits.filter(Boolean).join(' ');
 
-  /** @param {string} key @param {string} why @param {(() => void) | string} does @param {boolean} [chosen] */
-  const out = (key, why, does, chosen) => {
-    const inside = [el('span', 'k', el('b', '', t(`depth.out.${key}`)), el('small', '', why)), el('span', 'v act', t(chosen ? 'depth.chosen' : 'depth.choose_way'))];
-    return el('li', 'press' + (chosen ? ' here' : ''), typeof does === 'string' ? el('a', { class: 'press', href: does }, ...inside)
-      : el('button', { type: 'button', class: 'press', 'data-key': `out-${key}`, 'aria-pressed': String(!!chosen), click: does }, ...inside));
-  };
   const rows = [];
   const target = least?.rule === 'target';
   const [row, u, fill, small] = [of('code_r'), of('code_u'), of('fill_cavity') ?? of('fill_floor'), of('small_ceiling')];

@@ -4,6 +4,7 @@ use super::sheet;
 use crate::Journey;
 use driving::Step;
 use driving::page::Page;
+use driving::places;
 use serde_json::{Value, json};
 use std::sync::Arc;
 use thirtyfour::{By, Key};
@@ -167,5 +168,45 @@ pub async fn ways_out(journey: Arc<Journey>) -> Step {
         "return document.querySelector('[data-key=out-cover]')?.getAttribute('aria-pressed') !== 'true'",
     )
     .await?;
+    Ok(())
+}
+
+/// Where the code's row is more than may stay exposed, each way through the code is chosen by a press and taken back by
+/// the same; the U that foam and what is built reach is worked out, and the choice is kept with the job.
+pub async fn ways_through_the_code(journey: Arc<Journey>) -> Step {
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    journey.browser.viewport(Some((360, 740))).await?;
+    page.open_ready("").await?;
+    sheet::take_in(&page, &places::package().join("tests/jobs/rim-by-rules/job.json")).await?;
+    page.until_says("#view h1", "Rim").await?;
+    page.go("#/depth/101").await?;
+    page.until_says(".ruled svg", "cross by").await?;
+    let chosen = |key: &str, is: bool| {
+        format!(
+            "return (document.querySelector('[data-key=out-{key}]')?.getAttribute('aria-pressed') === 'true') === {is}"
+        )
+    };
+    for (key, kept) in [("ufactor", "u_factor"), ("accepted", "accepted"), ("none", "none")] {
+        page.press_at(&format!("[data-key=out-{key}]")).await?;
+        page.until("the way is chosen", &chosen(key, true)).await?;
+        sheet::until_kept(&page, |record| {
+            record["job"]["surfaces"][0]["entries"].as_array().is_some_and(|entries| {
+                entries.iter().any(|one| one["field"] == "code_path" && one["text"] == kept)
+            })
+        })
+        .await?;
+        // The rules then ask for no depth, or for another.
+        page.until(
+            "nothing crosses any more",
+            "const drawn = document.querySelector('.ruled'); return !visible(drawn) || !drawn.querySelector('.hatch')",
+        )
+        .await?;
+        page.press_at(&format!("[data-key=out-{key}]")).await?;
+        page.until("it is taken back", &chosen(key, false)).await?;
+    }
+    page.until_says(".ruled svg", "cross by").await?;
+    let misfits = page.misfits().await?;
+    assert!(misfits.is_empty(), "{misfits:?}");
     Ok(())
 }

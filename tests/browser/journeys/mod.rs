@@ -46,7 +46,7 @@ pub fn all() -> Vec<Listed> {
         takeoff: first_visit, from_nothing, two_meanings, several_at_once, a_bad_text, undo_and_redo, a_range;
         tape: twelve_surfaces, keys_and_keyboard, metric_and_left, fits_and_is_named;
         wall: areas_and_drawing, dimension_and_field, openings;
-        depth: dragged, by_keys_and_typing, ways_out;
+        depth: dragged, by_keys_and_typing, ways_out, ways_through_the_code;
         whole_job: walkthrough_to_day_sheet;
         before: the_walk, air_sealing;
         built: layers_and_whole, cover_and_cost, a_zone_pressed, fits_and_is_named;
