@@ -99,6 +99,9 @@ fn metric_twin(job: &Job, told: &mut Told) -> Job {
         for patch in &mut surface.patches {
             all(Part::Patch, &mut patch.entries);
         }
+        for layer in &mut surface.layers {
+            all(Part::Layer, &mut layer.entries);
+        }
     }
     for foam in &mut twin_job.foams {
         all(Part::Foam, &mut foam.entries);
