@@ -64,8 +64,8 @@ impl Sheet<'_> {
         let at = of(Kind::Length, mark.at_in.map(|at| at.0));
         let target = depth.target_r.filter(|_| mark.rule == Rule::Target).map(|r| r.0);
         let r = of(Kind::Resistance, target.or(mark.asks));
-        let u = mark.asks.map(|u| format!("{u:.3}")).unwrap_or_default();
-        let share = of(Kind::Percent, mark.asks.map(|share| share * 100.0));
+        let u = mark.asks.map(|u| self.u(u)).unwrap_or_default();
+        let share = of(Kind::Percent, mark.asks);
         let zone = self.estimate.place.zone.map(|zone| zone.name().to_uppercase()).unwrap_or_default();
         let figures = [
             ("depth", at.as_str()),
@@ -80,19 +80,11 @@ impl Sheet<'_> {
         let trust = self.words.say(&format!("depth.trust.{}", word(mark.trust)), &[]);
         let source = [mark.section, mark.edition, &trust].into_iter().filter(|one| !one.is_empty());
         let source = source.collect::<Vec<_>>().join(", ");
-        let bound = match mark.bound {
-            Bound::Mean => format!(" ({})", self.say("on_average", &[])),
-            _ => String::new(),
-        };
-        format!("{rule}{bound}: {source}")
+        format!("{rule}: {source}")
     }
 
     fn whole(&mut self, whole: &Assembly) {
-        let u = |value: f64| match self.job.units {
-            Units::Us => format!("U-{value:.3}"),
-            Units::Metric => format!("U {:.2} W/m²·K", value * SI_U),
-        };
-        let (u, upper) = (u(whole.u), u(whole.u_isothermal));
+        let (u, upper) = (self.u(whole.u), self.u(whole.u_isothermal));
         let r = self.write(Kind::Resistance, whole.effective_r.0);
         let share = self.write(Kind::Percent, whole.framing_pct);
         let text = self.say("whole_is", &[("u", &u), ("upper", &upper), ("r", &r), ("share", &share)]);
@@ -113,6 +105,14 @@ impl Sheet<'_> {
             text = format!("{text}, {}", self.say("cover_cost", &figures));
         }
         self.row("cover", &text);
+    }
+
+    /// A U-factor as its tables write it, without its letter.
+    fn u(&self, value: f64) -> String {
+        match self.job.units {
+            Units::Us => format!("{value:.3}"),
+            Units::Metric => format!("{:.3} W/m²·K", value * SI_U),
+        }
     }
 
     /// An answer of a field in words.

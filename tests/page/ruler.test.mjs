@@ -14,7 +14,7 @@ const words = (language, name) => JSON.parse(readFileSync(new URL(`../../www/wor
 for (const name of ['depth', 'spraying', 'fields']) give(name, words('en', name));
 
 /** Figures as the core writes them, near enough for a drawing. */
-const w = { depth: (one) => `${one} in`, r: (one) => (one === undefined ? '' : `R-${one}`), pct: (one) => `${one} %` };
+const w = { depth: (one) => `${one} in`, r: (one) => (one === undefined ? '' : `R-${one}`), pct: (one) => `${one} %`, u: (one) => `U-${one.toFixed(3)}` };
 const mark = (rule, bound, at_in, more) => ({ rule, bound, at_in, asks: undefined, printed: '', section: '', edition: '', trust: 'read', stands: 'applies', lacks: [], ...more });
 const depth = (more) => ({
   aim_in: { low: 3, likely: 3, high: 3 }, promised_in: 2.5, most_in: 3.25, promised_r: 15, target_r: 20, exposed_most_in: 3.25, cavity_in: 4,

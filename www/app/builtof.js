@@ -13,9 +13,6 @@ import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-/** 1 Btu/h·ft²·°F in W/m²·K: exact, from the international inch, pound and Btu. */
-const U_SI = 5.678263341113488;
-
 /** Every question, in the order in which they stand. */
 const QUESTIONS = ['component', 'cavity_opened', 'runs', 'framing', 'framing_share', 'over_edges', 'inner_retarder', 'tile_roof'];
 
@@ -141,7 +138,7 @@ function layerPart(store, surface, id) {
 /** What the whole lets through. @param {Store} store @param {number} id @param {import('./core.js').Depth | null | undefined} depth */
 function result(store, id, depth) {
   const w = figures(store.job.units);
-  const u = (/** @type {number} */ value) => (w.metric ? `${(value * U_SI).toFixed(3)}\u00a0W/m²·K` : `U-${value.toFixed(3)}`);
+  const { u } = w;
   const whole = depth?.assembly;
   if (!whole) {
     const steel = entryOf(store.job, 'surface', id, 'framing')?.text === 'steel';

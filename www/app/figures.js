@@ -34,7 +34,7 @@ export function figures(units) {
     count: writes('count'),
     number: writes('number'),
     // Tables print three places, zeros and all.
-    u: (/** @type {number | undefined | null} */ value) => (value === undefined || value === null ? '' : metric ? `U\u00a0${(value * SI).toFixed(2)}\u00a0W/m²·K` : `U-${value.toFixed(3)}`),
+    u: (/** @type {number | undefined | null} */ value) => (value === undefined || value === null ? '' : metric ? `U\u00a0${(value * SI).toFixed(3)}\u00a0W/m²·K` : `U-${value.toFixed(3)}`),
   };
 }
 

@@ -19,15 +19,15 @@ export const dashed = (mark) => mark.trust === 'memory' || mark.trust === 'deriv
 /** Whether a mark is one of the ruler. @param {Mark} mark @returns {mark is Mark & {at_in: number}} */
 export const drawn = (mark) => mark.stands === 'applies' && mark.at_in !== undefined && mark.at_in !== null && mark.bound !== 'lift' && mark.bound !== 'condition';
 
-/** U as its tables write it. @param {number} u */
-export const uFactor = (u) => u.toFixed(3);
+/** U as its tables write it, without its letter; in the job's units. @param {number} u @param {import('./figures.js').Figures} w */
+export const uFactor = (u, w) => w.u(u).replace(/^U[-\u00a0]/, '');
 
 /** What the words of a mark may name. @param {Mark} mark @param {import('./figures.js').Figures} w @param {number} [r] the target @param {string} [zone] */
 export function facts(mark, w, r, zone = '') {
   const asks = mark.asks ?? 0;
   return {
-    depth: w.depth(mark.at_in), r: w.r(mark.rule === 'target' ? r : asks), u: uFactor(asks), asks: mark.rule === 'code_u' ? uFactor(asks) : String(asks),
-    share: String(Math.round(asks)), printed: mark.printed, edition: mark.edition, zone,
+    depth: w.depth(mark.at_in), r: w.r(mark.rule === 'target' ? r : asks), u: uFactor(asks, w), asks: mark.rule === 'code_u' ? uFactor(asks, w) : String(asks),
+    share: String(Math.round(asks)), pct: w.pct(asks), printed: mark.printed, edition: mark.edition, zone,
   };
 }
 

@@ -94,8 +94,8 @@ export function waysOut(store, id, depth, sheet, quick) {
   if (u || path === 'u_factor') {
     const there = depth.assembly?.u;
     rows.push(out('ufactor', join(
-      there !== undefined && t('depth.out_why.u_now', { u: uFactor(there), depth: w.depth(depth.assembly?.foam_in) }),
-      u?.asks !== undefined && u.asks !== null && t(dashed(u) ? 'depth.out_why.u_asks_memory' : 'depth.out_why.u_asks', { u: uFactor(u.asks) }),
+      there !== undefined && t('depth.out_why.u_now', { u: uFactor(there, w), depth: w.depth(depth.assembly?.foam_in) }),
+      u?.asks !== undefined && u.asks !== null && t(dashed(u) ? 'depth.out_why.u_asks_memory' : 'depth.out_why.u_asks', { u: uFactor(u.asks, w) }),
       u && (u.at_in === undefined || u.at_in === null ? t(there === undefined ? 'depth.out_why.u_unbuilt' : 'depth.out_why.u_never') : t('depth.out_why.u_mean', { depth: w.depth(u.at_in) })),
       t('depth.out_why.accept')), () => choose('u_factor'), path === 'u_factor'));
   }
