@@ -121,12 +121,13 @@ function chosen(store, surface) {
   const way = surface.entries.find((one) => one.field === 'code_path')?.text || fieldRow('surface', 'code_path')?.default || 'r_value';
   const target = entryText(store, 'surface', surface.entries, 'target_r');
   const put = cover?.chosen ? t(`fields.choice.cover.${cover.chosen}`) : '';
-  const enough = cover?.enough === undefined || cover.enough === null ? '' : t(cover.enough ? 'inspector.cover_enough' : 'inspector.cover_short');
+  const held = cover?.enough === undefined || cover.enough === null ? (cover?.chosen === 'tested_coating' ? 'report' : '') : !cover.enough ? 'short' : cover.trust === 'memory' ? 'memory' : 'enough';
+  const enough = held && t(`inspector.cover_${held}`);
   const cost = cover?.cost === undefined || cover.cost === null ? '' : t('inspector.cover_cost', { area: w.area(cover.area_ft2), price: w.money(cover.price_ft2), cost: w.money(cover.cost) });
   return section(t('inspector.chosen'), lines(t('inspector.chosen'), [[t('paper.what')], ['', 'r']], [
     fact(t('inspector.way'), el('b', '', t(`fields.choice.code_path.${way}`)), t(`inspector.way.${way}`)),
     ...(target ? [fact(t('inspector.target'), target)] : []),
-    fact(t('inspector.cover_asked'), el('b', '', t(`inspector.asked.${cover?.asked ?? 'not_said'}`)), entryText(store, 'surface', surface.entries, 'room')),
+    fact(t('inspector.cover_asked'), el('b', '', t(`inspector.asked.${cover?.asked ?? 'not_said'}`)), entryText(store, 'surface', surface.entries, 'room') || entryText(store, 'job', job.entries, 'room_use')),
     ...(put ? [fact(t('inspector.cover_put'), put, [enough, cost].filter(Boolean).join('; '))] : []),
   ], 'facts'));
 }
