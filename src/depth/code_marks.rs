@@ -96,14 +96,6 @@ fn filled(cavity: Option<Inches>, build: Option<&Build>) -> Option<Inches> {
     cavity.map(|cavity| Inches((cavity.0 - in_front).max(0.0)))
 }
 
-/// A depth that is named only where something that was not said is known.
-fn or_not_said(mark: Mark) -> Mark {
-    match mark.at_in {
-        None if mark.stands == Stands::Applies => Mark { stands: Stands::NotSaid, ..mark },
-        _ => mark,
-    }
-}
-
 /// What the code asks of work on a part that stands; from memory.
 fn standing(around: &Around<'_>, said: &Said, cavity: Option<Inches>) -> Option<Mark> {
     if !matches!(around.place.work?, Work::Alteration | Work::InsulationOnly) {
@@ -112,9 +104,9 @@ fn standing(around: &Around<'_>, said: &Said, cavity: Option<Inches>) -> Option<
     let at = filled(cavity, around.build);
     let fill = Mark::new(Rule::FillCavity, Bound::Least, at, Trust::Memory);
     Some(match said.opened {
-        Some(true) => or_not_said(fill),
+        Some(true) if at.is_some() => fill,
         Some(false) => Mark::new(Rule::NoLeast, Bound::Condition, None, Trust::Memory),
-        None => Mark { stands: Stands::NotSaid, ..fill },
+        _ => Mark { stands: Stands::NotSaid, ..fill },
     })
 }
 
@@ -208,15 +200,20 @@ fn floor_mark(
     let (least_r, trust) = floor_fill(edition);
     let trust = if row.trust.decides() { trust } else { row.trust };
     let asks = (least_r - among.fill_r).max(0.0);
-    let least = filled.zip(among.depth_for(asks));
-    let at = least.map(|(filled, reached)| Inches(filled.0.max(reached.0)));
-    or_not_said(Mark {
+    let reached = among.depth_for(asks);
+    let stands = match (stands, filled, reached) {
+        (Stands::Applies, None, _) => Stands::NotSaid,
+        (Stands::Applies, Some(_), None) => Stands::BeyondSheet,
+        (stands, ..) => stands,
+    };
+    let at = filled.zip(reached).map(|(filled, reached)| Inches(filled.0.max(reached.0)));
+    Mark {
         asks: Some(asks),
         section: row.section,
         edition: row.edition,
         stands,
         ..Mark::new(Rule::FillFloor, Bound::Least, at, trust)
-    })
+    }
 }
 
 /// A ceiling without an attic that is small enough for R-30.
@@ -227,7 +224,7 @@ fn ceiling_mark(around: &Around<'_>, among: &Among<'_>, edition: Edition, stands
     let gross = around.area.map(|area| area.gross_ft2.likely.0);
     let stands = match (stands, gross, at) {
         (Stands::Applies, None, _) => Stands::NotSaid,
-        (Stands::Applies, Some(gross), _) if gross > row.most_ft2 + NOISE => Stands::Outside,
+        (Stands::Applies, Some(gross), _) if gross > row.most_ft2 + NOISE => Stands::NotMet,
         (Stands::Applies, Some(_), None) => Stands::BeyondSheet,
         (stands, ..) => stands,
     };

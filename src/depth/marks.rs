@@ -126,6 +126,8 @@ pub enum Stands {
     NothingInFront,
     /// The retarder on the room side is another one.
     OtherRetarder,
+    /// What stands or was measured here does not meet it.
+    NotMet,
     /// No thickness that the foam sheet lists reaches it.
     BeyondSheet,
 }

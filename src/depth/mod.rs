@@ -5,6 +5,8 @@ mod code_marks;
 mod cover;
 #[cfg(test)]
 mod cover_tests;
+#[cfg(test)]
+mod decide_tests;
 mod fire;
 mod fire_marks;
 mod judge;

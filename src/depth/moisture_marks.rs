@@ -91,9 +91,9 @@ fn roof(around: &Around<'_>, said: &Said, zone: Zone, among: &Among<'_>) -> Vec<
         lacks,
         ..code(Rule::FoamRetarder, Bound::Least, at, Trust::Retold)
     });
+    // No retarder of class I stands on the room side of an unvented roof, whatever lies between.
     if said.inner == Some("class_1") {
-        let stands = if front == Stands::NotSaid { Stands::Applies } else { front };
-        let stands = if stands == Stands::Applies { Stands::OtherRetarder } else { stands };
+        let stands = Stands::NotMet;
         all.push(Mark { stands, ..code(Rule::InnerRetarder, Bound::Condition, None, Trust::Retold) });
     }
     all
@@ -143,7 +143,7 @@ fn wall(
         _ => return all,
     };
     if let Some((allowed, trust)) = inner_class(zone, class) {
-        let stands = if allowed { Stands::Applies } else { Stands::OtherRetarder };
+        let stands = if allowed { Stands::Applies } else { Stands::NotMet };
         all.push(Mark { stands, ..code(Rule::InnerRetarder, Bound::Condition, None, trust) });
     }
     all

@@ -72,9 +72,9 @@ pub(super) fn missing(place: &Place, component: Option<Component>, said: &Said) 
 pub struct ZoneDepth {
     /// The zone.
     pub zone: Zone,
-    /// What the R-value table prints there; empty where it has no row.
+    /// What the R-value table prints there; empty where it has no row or the edition is not said.
     pub printed: &'static str,
-    /// The least depth.
+    /// The least depth, or the least on the mean where that is more.
     pub least_in: Option<Inches>,
     /// The rule that decides it.
     pub least_by: Option<Rule>,
@@ -128,16 +128,18 @@ pub fn by_zone(job: &Job, surface: u32) -> Vec<ZoneDepth> {
         };
         let asked = marks::asked(&around, &said, None, cavity);
         let open = marks::window(&marks::marks(&around, exposure, asked, cavity, Inches(0.0)));
+        let least = marks::least_aim(open, Inches(0.0));
+        let crosses = |most: Inches| least.is_some_and(|(least, _)| least.0 > most.0 + marks::NOISE);
         let row =
             place.edition.zip(component).and_then(|(edition, component)| r_row(edition, zone, component));
         ZoneDepth {
             zone,
             printed: row.map_or("", |row| row.printed),
-            least_in: open.least_in,
-            least_by: open.least_by,
+            least_in: least.map(|(least, _)| least),
+            least_by: least.map(|(_, rule)| rule),
             most_in: open.most_in,
             most_by: open.most_by,
-            cross: open.gap_in.is_some(),
+            cross: open.most_in.is_some_and(crosses),
             missing: missing.clone(),
         }
     };

@@ -30,6 +30,12 @@ pub(super) fn nothing_asked(around: Around<'_>, said: &Said, asked: &[Mark], rea
             reader.say(finding);
         }
     }
+    for mark in asked.iter().filter(|mark| mark.rule == Rule::FillFloor && mark.stands == Stands::NotSaid) {
+        // How deep a cavity is that is to be filled.
+        if mark.trust.decides() && around.place.work.is_some() {
+            reader.say(Finding::new(Code::Needed, Part::Surface, around.surface.id, "cavity"));
+        }
+    }
     let reached = asked.iter().filter(|mark| out_of_reach(mark)).count();
     for mark in asked.iter().filter(|mark| out_of_reach(mark)) {
         beyond(mark, &around, reader);
@@ -80,7 +86,7 @@ pub(super) fn short(depth: &Depth, around: &Around<'_>, at_aim: &str, reader: &m
             {
                 beyond(mark, around, reader);
             }
-            (Rule::SmallCeiling, Stands::Outside) => {
+            (Rule::SmallCeiling, Stands::NotMet) => {
                 let most = around.place.edition.map_or(0.0, |edition| small_ceiling(edition).most_ft2);
                 let gross = around.area.map_or(0.0, |area| area.gross_ft2.likely.0);
                 let finding = found(Code::SmallCeilingTooLarge, "code_path")
@@ -96,7 +102,7 @@ pub(super) fn short(depth: &Depth, around: &Around<'_>, at_aim: &str, reader: &m
                     }
                 }
             }
-            (Rule::InnerRetarder, Stands::OtherRetarder) => {
+            (Rule::InnerRetarder, Stands::NotMet) => {
                 reader.say(found(Code::RetarderNotAllowed, "inner_retarder"));
             }
             (Rule::UnventedShare, Stands::Applies | Stands::BeyondSheet) => {
