@@ -179,7 +179,7 @@ pub async fn ways_through_the_code(journey: Arc<Journey>) -> Step {
     journey.browser.viewport(Some((360, 740))).await?;
     page.open_ready("").await?;
     sheet::take_in(&page, &places::package().join("tests/jobs/rim-by-rules/job.json")).await?;
-    page.until_says("#view h1", "Rim").await?;
+    page.until_says("#view h1", "A rim of 70").await?;
     page.go("#/depth/101").await?;
     page.until_says(".ruled svg", "cross by").await?;
     let chosen = |key: &str, is: bool| {
