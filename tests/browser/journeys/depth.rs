@@ -77,7 +77,8 @@ pub async fn dragged(journey: Arc<Journey>) -> Step {
         assert!((followed - k).abs() < 1.5, "the grip follows the pointer: {followed} of {k}");
         until_aim(&page, "2 in").await?;
         assert_eq!(page.value("surface-101-depth").await?, "2\u{a0}in");
-        page.until_says(".ruled svg", "1½ in promised").await?;
+        page.until("the promise follows", "return document.querySelector('.ruled svg').getAttribute('aria-label').includes('least promised 1½')")
+            .await?;
         assert_ne!(page.run(ANSWER, vec![]).await?, before, "the answer follows");
         // Between two lines of the ruler the aim goes to the nearer one, and the grip with it.
         let (followed, told) = drag(&page, -k * 0.65).await?;
