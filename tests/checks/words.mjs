@@ -94,7 +94,7 @@ for (const { name, job, now } of jobs()) {
 const kinds = (name) => readFileSync(types, 'utf8').match(new RegExp(`export type ${name} = ([^;]+);`))?.[1].match(/"\w+"/g)?.map((one) => one.slice(1, -1)) ?? [];
 const [ruled, stands, trusts] = ['Rule', 'Stands', 'Trust'].map(kinds);
 want(ruled.length > 20 && stands.length > 8 && trusts.length > 5, `only ${ruled.length} rules, ${stands.length} states, ${trusts.length} kinds of trust`);
-const FACTS = ['depth', 'r', 'u', 'asks', 'share', 'printed', 'edition', 'zone'];
+const FACTS = ['depth', 'r', 'u', 'asks', 'share', 'pct', 'printed', 'edition', 'zone'];
 for (const language of languages) {
   for (const [kind, all] of [['rule', ruled], ['stands', stands], ['trust', trusts]]) {
     for (const one of all) want(has(language, 'depth', `${kind}.${one}`), `${language}: depth.${kind}.${one} has no words`);
