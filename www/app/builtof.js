@@ -111,7 +111,9 @@ function layerPart(store, surface, id) {
     const made = entryOf(store.job, 'layer', id, 'made_of')?.text ?? '';
     const lacks = new Set((store.estimate?.findings ?? []).filter((one) => one.at.part === 'layer' && one.at.id === id).map((one) => one.at.field));
     const asks = needs(made);
-    thickness.node.hidden = !(asks === 'thickness' || has('thickness') || lacks.has('thickness'));
+    // What lies in front of the foam takes room in the cavity.
+    const inCavity = entryOf(store.job, 'layer', id, 'position')?.text === 'cavity';
+    thickness.node.hidden = !(asks === 'thickness' || inCavity || has('thickness') || lacks.has('thickness'));
     r.node.hidden = !(asks === 'layer_r' || has('layer_r') || lacks.has('layer_r') || overruling);
     overrule.hidden = !r.node.hidden;
   }
