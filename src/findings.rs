@@ -203,6 +203,10 @@ codes! {
     CodeShort: Warn, "energy_code";
     /// The mean falls short of the U-factor row.
     CodeUShort: Warn, "energy_code";
+    /// The mean depth is less than the effective R that is wanted of the whole asks for.
+    WholeShort: Warn, "u_paths";
+    /// No thickness that the foam sheet lists reaches the effective R that is wanted of the whole.
+    WholeOutOfReach: Warn, "u_paths";
     /// The same by a figure from memory.
     CodeShortMemory: Note, "from_memory";
     /// Only parts of the edition are known.

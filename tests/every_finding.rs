@@ -347,6 +347,14 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "promise", "1/4 in");
         }
         Code::DeeperThanCavity => rim(job, "cavity", "2 in"),
+        Code::WholeShort | Code::WholeOutOfReach => {
+            job["surfaces"][0]["layers"] = json!([{ "id": 195, "entries": [
+                { "field": "made_of", "text": "hollow_siding" }, { "field": "position", "text": "outside" }
+            ] }]);
+            rim(job, "framing_share", "10 %");
+            rim(job, "depth", "1 in");
+            rim(job, "whole_r", if code == Code::WholeShort { "R-10" } else { "R-90" });
+        }
         Code::FillSqueezed => {
             job["surfaces"][0]["layers"] = json!([{ "id": 195, "entries": [
                 { "field": "made_of", "text": "batt" }, { "field": "position", "text": "cavity" },

@@ -46,6 +46,7 @@ pub fn build(
     // What cannot be read here is said where the depth is chosen.
     let cavity = Reader::new(reader.units).take(Part::Surface, surface.id, &surface.entries, "cavity");
     let member_in = cavity.map(|taken| Inches(taken.value.low)).or(area.and_then(|area| area.cavity_in));
+    let whole_r = reader.take(Part::Surface, surface.id, &surface.entries, "whole_r");
     let (outside_film, inside_film) = films(component);
     // Outside, cavity, inside: the order within each is the one in which they were entered.
     read.sort_by_key(|one| one.position as u8);
@@ -58,6 +59,7 @@ pub fn build(
         steel,
         across,
         over_edges,
+        whole_r: whole_r.map(|taken| RValue(taken.value.high)),
         from_outside: matches!(component, Some(Component::AtticFloor | Component::Floor)),
     })
 }

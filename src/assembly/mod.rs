@@ -70,6 +70,8 @@ pub struct Build {
     pub across: bool,
     /// Whether the foam also covers the edges of the members that it lies between.
     pub over_edges: bool,
+    /// The R that is wanted of the whole, framing and films included.
+    pub whole_r: Option<RValue>,
     /// Whether it is sprayed on the layers of the room side, so that its bays open to the cold: onto a ceiling from
     /// the attic, under a floor from below.
     pub from_outside: bool,

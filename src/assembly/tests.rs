@@ -48,6 +48,7 @@ fn wall(layers: &[(Position, f64)], share: f64, member_in: f64) -> Build {
         steel: false,
         across: false,
         over_edges: false,
+        whole_r: None,
         from_outside: false,
     }
 }

@@ -36,6 +36,8 @@ pub enum Rule {
     Barrier,
     /// Flame spread and smoke of any foam.
     Burning,
+    /// The effective R of the whole that the user wants, met at the mean depth.
+    WholeTarget,
     /// The energy code's R-value row.
     CodeR,
     /// The energy code's U-factor row, met by the whole assembly at the mean depth.
@@ -254,6 +256,7 @@ pub(super) fn asked(
 ) -> Vec<Mark> {
     let target = needed.map(|at| Mark::new(Rule::Target, Bound::Least, Some(at), Trust::YourTarget));
     let mut all: Vec<Mark> = target.into_iter().collect();
+    all.extend(super::whole_target::whole_target(around));
     all.extend(code_marks(around, said, cavity));
     all.extend(moisture_marks(around, said, cavity));
     all

@@ -20,6 +20,7 @@ mod rim_tests;
 mod short;
 #[cfg(test)]
 mod tests;
+mod whole_target;
 
 use crate::assembly::{Assembly, Build};
 use crate::climate::{Component, Place};

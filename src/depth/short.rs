@@ -86,6 +86,10 @@ pub(super) fn short(depth: &Depth, around: &Around<'_>, at_aim: &str, reader: &m
             {
                 beyond(mark, around, reader);
             }
+            (Rule::WholeTarget, Stands::BeyondSheet) => {
+                let r = reader.figure(Kind::Resistance, mark.asks.unwrap_or_default());
+                reader.say(found(Code::WholeOutOfReach, "whole_r").with("r", r));
+            }
             (Rule::SmallCeiling, Stands::NotMet) => {
                 let most = around.place.edition.map_or(0.0, |edition| small_ceiling(edition).most_ft2);
                 let gross = around.area.map_or(0.0, |area| area.gross_ft2.likely.0);
@@ -149,6 +153,7 @@ fn code_of(mark: &Mark) -> Option<Code> {
         ) => Code::CodeShortMemory,
         (Rule::CodeR | Rule::FillFloor | Rule::SmallCeiling, _) => Code::CodeShort,
         (Rule::CodeU, _) => Code::CodeUShort,
+        (Rule::WholeTarget, _) => Code::WholeShort,
         (Rule::UnventedTable, _) => Code::UnventedShort,
         (Rule::FoamRetarder, _) => Code::FoamTooOpen,
         _ => return None,
@@ -163,7 +168,7 @@ fn below(finding: Finding, mark: &Mark, held: Inches, least: Inches, reader: &Re
         Rule::CodeR | Rule::FillFloor | Rule::SmallCeiling | Rule::CodeU if mark.trust.decides() => {
             finding.with("row", row(mark, reader))
         }
-        Rule::UnventedTable => {
+        Rule::UnventedTable | Rule::WholeTarget => {
             finding.with("r", reader.figure(Kind::Resistance, mark.asks.unwrap_or_default()))
         }
         _ => finding,

@@ -354,6 +354,7 @@ const FIELDS: &[Field] = &[
     one_of(P::Surface, "runs", &["between", "across"]),
     one_of(P::Surface, "over_edges", YES_NO),
     one_of(P::Surface, "framing", &["wood", "steel"]),
+    row(P::Surface, "whole_r", K::Resistance, U::R, U::Rsi, 0.0, 200.0).unlikely(80.0),
     one_of(P::Surface, "code_path", PATHS).default("r_value", SITE),
     one_of(P::Surface, "inner_retarder", &["class_1", "class_2", "class_3", "none"]),
     one_of(P::Surface, "tile_roof", YES_NO),

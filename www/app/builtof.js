@@ -14,7 +14,7 @@ import { t } from './words.js';
 /** @typedef {import('./store.js').Store} Store */
 
 /** Every question, in the order in which they stand. */
-const QUESTIONS = ['component', 'cavity_opened', 'runs', 'framing', 'framing_share', 'over_edges', 'inner_retarder', 'tile_roof'];
+const QUESTIONS = ['component', 'cavity_opened', 'runs', 'framing', 'framing_share', 'over_edges', 'whole_r', 'inner_retarder', 'tile_roof'];
 
 /** @param {Store} store @param {number} id */
 export function part(store, id) {
@@ -42,6 +42,8 @@ export function part(store, id) {
       component, runs: said('runs'), counted: (one?.area?.framing_by ?? 'nothing') !== 'nothing',
       work: /** @type {import('./core.js').Work | undefined} */ (entryOf(job, 'job', 0, 'work')?.text), zone: entryOf(job, 'job', 0, 'zone')?.text,
     }));
+    // What the whole is worth is known once its layers are.
+    if (surface.layers?.length) shown.add('whole_r');
     questions.forEach((question, at) => {
       const name = QUESTIONS[at] ?? '';
       // What was answered once stays in sight: an answer that nobody sees would still count.

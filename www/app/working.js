@@ -51,7 +51,7 @@ function writer(w, path, unit) {
     : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min'
       : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /_deg$/.test(name) ? 'deg' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
   /** @type {Record<string, (value: number) => string>} */
-  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? `${(u * 5.678263).toFixed(3)} W/(m²·K)` : u.toFixed(4)), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
+  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
   return by[kind] ?? w.foam;
 }
 
