@@ -6,7 +6,7 @@ import { field } from './field.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
 import { redraw, table } from './parts.js';
-import { has, t } from './words.js';
+import { has, label, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store @typedef {import('./core.js').ZoneDepth} ZoneDepth */
 
@@ -26,8 +26,12 @@ export function part(store, id) {
       const zones = call('depths_by_zone', store.job, id) ?? [];
       const chosen = entryOf(store.job, 'job', 0, 'zone')?.text;
       const w = figures(store.job.units);
-      redraw(answers, zones.length ? [
-        table(t('built.zones'), [t('built.zone'), t('built.printed'), t('built.least'), t('built.most')], zones.map((one) => ({
+      const lacking = zones[0]?.missing ?? [];
+      const silent = zones.every((one) => !one.printed && !one.least_in);
+      redraw(answers, [
+        silent ? el('p', 'note top', t('built.zones_none')) : undefined,
+        lacking.length ? el('p', 'note top', t('built.zones_lack', { list: lacking.map((name) => label(name === 'edition' || name === 'work' ? 'job' : 'surface', name)).join(' · ') })) : undefined,
+        silent ? undefined : table(t('built.zones'), [t('built.zone'), t('built.printed'), t('built.least'), t('built.most')], zones.map((one) => ({
           kind: one.zone === chosen ? 'pick' : '',
           cells: [
             el('button', {
@@ -41,7 +45,7 @@ export function part(store, id) {
           ],
         })), 2),
         el('p', 'note', t('built.zones_note')),
-      ] : [el('p', 'note top', t('built.zones_none'))]);
+      ]);
     },
   };
 }
