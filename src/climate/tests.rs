@@ -149,7 +149,7 @@ fn colder_zones_ask_for_more() {
                 assert!(most(pair[0]) >= most(pair[1]), "{edition:?} {component:?} {pair:?}");
                 let least = |zone, of: fn(&ROption) -> f64| {
                     let row = r_row(edition, zone, component)?;
-                    let alone = row.options.iter().map(|one| of(one)).filter(|r| *r > 0.0);
+                    let alone = row.options.iter().map(of).filter(|r| *r > 0.0);
                     Some(alone.fold(f64::INFINITY, f64::min)).filter(|r| r.is_finite())
                 };
                 let alone: [fn(&ROption) -> f64; 2] = [
