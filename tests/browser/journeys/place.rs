@@ -109,7 +109,14 @@ pub async fn zip_to_zone(journey: Arc<Journey>) -> Step {
     page.until_says("#view main", "2024 is only partly known here.").await?;
 
     // What a surface is, and the first line of its depth.
-    sheet::choose(&page, &format!("surface-{id}-component"), "floor").await?;
+    let component = format!("surface-{id}-component");
+    // Clear of the answer at the foot, as a person scrolls.
+    page.run(
+        "document.getElementById(arguments[0]).scrollIntoView({ block: 'center' })",
+        vec![component.as_str().into()],
+    )
+    .await?;
+    sheet::choose(&page, &component, "floor").await?;
     answer(&page, "work", "alteration").await?;
     page.press_at(&format!("[data-field=surface-{id}-cavity_opened] .key-choice:has(input[value=yes])"))
         .await?;
@@ -195,7 +202,7 @@ pub async fn other_ways(journey: Arc<Journey>) -> Step {
 /// The table cannot be had: said, the zone can be picked all the same, and the look-up can be tried again.
 pub async fn no_table(journey: Arc<Journey>) -> Step {
     journey
-        .beforehand("() => { const real = window.fetch; window.fetch = (what, ...more) => globalThis.noTables !== false && /(zones|counties)\\.bin$/.test(String(what)) ? Promise.reject(new TypeError('cut off')) : real(what, ...more); }")
+        .beforehand("() => { const real = window.fetch; window.fetch = (what, ...more) => document.documentElement.dataset.tables !== 'there' && /(zones|counties)\\.bin$/.test(String(what)) ? Promise.reject(new TypeError('cut off')) : real(what, ...more); }")
         .await?;
     let site = journey.site().await?;
     let page = journey.page(&site);
@@ -211,7 +218,7 @@ pub async fn no_table(journey: Arc<Journey>) -> Step {
     .await?;
     answer(&page, "zone", "7").await?;
     page.until_says("#view .key b", "7").await?;
-    page.run("globalThis.noTables = false", vec![]).await?;
+    page.run("document.documentElement.dataset.tables = 'there'", vec![]).await?;
     page.press_in("#view", "Try again").await?;
     page.until_says("#view .meanings", "Chosen: zone 7").await?;
     Ok(())
