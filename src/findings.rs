@@ -265,8 +265,8 @@ codes! {
     CoverNotEnough: Warn, "irc_barrier";
     /// A coating tested without a barrier: only its own report tells whether it is enough.
     CoverByReport: Warn, "irc_tested";
-    /// The cover is on a list that is from memory.
-    CoverFromMemory: Note, "irc_covers";
+    /// The cover is on the list of newer editions only.
+    CoverSinceNewer: Note, "irc_covers";
     /// Said to stay exposed, with a cover chosen, or said to be covered, with none.
     CoverUnclear: Warn, "irc_barrier";
     /// Flame spread or smoke is above what any foam may have.

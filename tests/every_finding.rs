@@ -185,9 +185,10 @@ fn change(code: Code, job: &mut Value) {
             set(&mut job["surfaces"][1], "cover", "thin_gypsum");
         }
         Code::CoverByReport => set(&mut job["surfaces"][1], "cover", "tested_coating"),
-        Code::CoverFromMemory => {
-            set(&mut job["surfaces"][1], "room", "service");
-            set(&mut job["surfaces"][1], "cover", "thin_panel");
+        Code::CoverSinceNewer => {
+            set(job, "edition", "2012_2018");
+            set(&mut job["surfaces"][1], "room", "living");
+            set(&mut job["surfaces"][1], "cover", "wood_panel");
         }
         Code::CoverUnclear => {
             set(&mut job["surfaces"][1], "exposure", "covered");

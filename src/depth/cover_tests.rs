@@ -10,6 +10,10 @@ const NOW: Now = Now { ms: 1_792_012_200_000.0, offset_min: -300 };
 
 /// 100 ft² at 2 in with these answers, in a job whose room is used so, and what is said of fire.
 fn surface(room_use: &str, answers: &[(&str, &str)]) -> (Depth, Option<Cents>, Vec<Code>) {
+    in_edition("", room_use, answers)
+}
+
+fn in_edition(edition: &str, room_use: &str, answers: &[(&str, &str)]) -> (Depth, Option<Cents>, Vec<Code>) {
     let entries = |all: &[(&str, &str)]| -> Vec<Value> {
         all.iter().map(|(field, text)| json!({"field": field, "text": text})).collect()
     };
@@ -20,7 +24,7 @@ fn surface(room_use: &str, answers: &[(&str, &str)]) -> (Depth, Option<Cents>, V
     let sheet = [("density", "1.85"), ("flame", "20"), ("smoke", "400"), ("tested_thickness", "4")];
     let job: Job = serde_json::from_value(json!({
         "format": "foamwright-job", "version": 3, "id": "test", "next_id": 100, "foam": 10,
-        "entries": entries(&[("room_use", room_use)]),
+        "entries": entries(&[("room_use", room_use), ("edition", edition)]),
         "surfaces": [{"id": 1, "shape": "typed_area", "entries": own}],
         "foams": [{"id": 10, "entries": entries(&sheet), "r_at": [
             {"id": 11, "entries": entries(&[("thickness", "1"), ("r", "6")])},
@@ -37,7 +41,7 @@ fn surface(room_use: &str, answers: &[(&str, &str)]) -> (Depth, Option<Cents>, V
                 | Code::BareInWeather
                 | Code::CoverNotEnough
                 | Code::CoverByReport
-                | Code::CoverFromMemory
+                | Code::CoverSinceNewer
                 | Code::CoverUnclear
                 | Code::ExposedNotAvailable
         )
@@ -75,18 +79,34 @@ fn what_is_asked() {
     assert_eq!(surface("living", &thick).0.cover.asked, CoverAsked::Thermal);
 }
 
+/// 23/32 in wood panel is a thermal barrier since 2015: by the book of 2009 it is not, by that of 2021 nothing is said.
+#[test]
+fn a_cover_of_newer_editions() {
+    for (edition, enough, said) in [
+        ("", true, vec![Code::CoverSinceNewer]),
+        ("2009", false, vec![Code::CoverNotEnough]),
+        ("2012_2018", true, vec![Code::CoverSinceNewer]),
+        ("2021", true, vec![]),
+    ] {
+        let (depth, _, found) = in_edition(edition, "living", &[("cover", "wood_panel")]);
+        assert_eq!((depth.cover.enough, found), (Some(enough), said), "{edition}");
+    }
+    let (.., found) = in_edition("2012_2018", "service", &[("cover", "fiber_cement")]);
+    assert_eq!(found, [Code::CoverSinceNewer]);
+}
+
 /// Every cover of the table of fields in every room: R316.4 and the list of R316.5.3.
 #[test]
 fn which_cover_is_enough() {
     let yes = Some(true);
     let no = Some(false);
-    let (read, retold, memory) = (Some(Trust::Read), Some(Trust::Retold), Some(Trust::Memory));
+    let (read, retold) = (Some(Trust::Read), Some(Trust::Retold));
     for (cover, living, service, not_said, trust) in [
         ("gypsum", yes, yes, yes, read),
-        ("wood_panel", yes, yes, yes, memory),
+        ("wood_panel", yes, yes, yes, retold),
         ("tested_barrier", yes, yes, yes, retold),
-        ("mineral_fiber", no, yes, None, memory),
-        ("thin_panel", no, yes, None, memory),
+        ("mineral_fiber", no, yes, None, retold),
+        ("thin_panel", no, yes, None, retold),
         ("particleboard", no, yes, None, read),
         ("hardboard", no, yes, None, read),
         ("thin_gypsum", no, yes, None, read),
@@ -121,7 +141,7 @@ fn marks_and_findings_follow_the_cover() {
         ("living", vec![("exposure", "covered")], Covered, None, vec![]),
         ("living", vec![("exposure", "exposed")], Applies, None, vec![Code::CoverAsked]),
         ("living", vec![("cover", "gypsum")], Covered, None, vec![]),
-        ("living", vec![("cover", "wood_panel")], Covered, None, vec![Code::CoverFromMemory]),
+        ("living", vec![("cover", "wood_panel")], Covered, None, vec![Code::CoverSinceNewer]),
         ("living", vec![("cover", "hardboard")], Applies, None, vec![Code::CoverNotEnough]),
         ("living", vec![("cover", "tested_coating")], Applies, None, vec![Code::CoverByReport]),
         ("living", vec![("cover", "none")], Applies, None, vec![Code::CoverAsked]),

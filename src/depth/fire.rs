@@ -2,14 +2,15 @@
 
 use super::choose::NOISE_IN;
 use super::fire_marks::{self, FLAME, RIM_DENSITY_LEAST, RIM_DENSITY_MOST, RIM_FLAME, RIM_MOST_IN, SMOKE};
-use super::{Cover, CoverAsked, Depth, DepthBy, Exposure, Rule, Stands, aim_field};
+use super::{Around, Cover, CoverAsked, Depth, DepthBy, Exposure, Rule, Stands, aim_field};
+use crate::climate::Edition;
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
-use crate::job::{Part, Reader, Surface};
+use crate::job::{Part, Reader};
 use crate::measure::{Inches, Kind};
 
 /// What there is to say about the cover that was chosen.
-fn of_cover(cover: &Cover, exposure: Exposure) -> Option<Code> {
+fn of_cover(cover: &Cover, exposure: Exposure, edition: Option<Edition>) -> Option<Code> {
     match cover.chosen {
         "" => None,
         // Nothing over foam that is said to be covered, or a cover over foam that is said to stay bare.
@@ -19,8 +20,12 @@ fn of_cover(cover: &Cover, exposure: Exposure) -> Option<Code> {
             Some(Code::CoverByReport)
         }
         _ if cover.enough == Some(false) => Some(Code::CoverNotEnough),
-        _ if cover.enough == Some(true) && cover.trust.is_some_and(|trust| !trust.decides()) => {
-            Some(Code::CoverFromMemory)
+        "wood_panel" | "fiber_cement"
+            if cover.enough == Some(true)
+                && cover.asked != CoverAsked::Nothing
+                && !edition.is_some_and(Edition::newer_map) =>
+        {
+            Some(Code::CoverSinceNewer)
         }
         _ => None,
     }
@@ -34,7 +39,8 @@ fn once(finding: Finding, reader: &mut Reader) {
 }
 
 /// The rules of fire: what may stay exposed, and what no foam may be.
-pub(super) fn fire(depth: &Depth, surface: &Surface, foam: &Foam, exposure: Exposure, reader: &mut Reader) {
+pub(super) fn fire(depth: &Depth, around: &Around<'_>, foam: &Foam, exposure: Exposure, reader: &mut Reader) {
+    let surface = around.surface;
     let on_sheet = |code, field: &str| Finding::new(code, Part::Foam, foam.id, field);
     for (field, shown, most) in [("flame", foam.flame, FLAME), ("smoke", foam.smoke, SMOKE)] {
         if let Some(shown) = shown.filter(|shown| *shown > most + NOISE_IN) {
@@ -46,7 +52,7 @@ pub(super) fn fire(depth: &Depth, surface: &Surface, foam: &Foam, exposure: Expo
     }
     let found = |code, field: &str| Finding::new(code, Part::Surface, surface.id, field);
     let cover = &depth.cover;
-    if let Some(code) = of_cover(cover, exposure) {
+    if let Some(code) = of_cover(cover, exposure, around.place.edition) {
         reader.say(found(code, "cover"));
     }
     if exposure.open != Some(true) {

@@ -76,7 +76,7 @@ pub(super) fn rim_excepts(around: &Around<'_>, exposure: Exposure, thickest: Inc
 ///
 /// A thermal barrier is asked for everywhere (R316.4), but for a rim within its exception (R316.5.11), and but for
 /// attics (R316.5.3) and crawlspaces (R316.5.4) that are entered only to service something: there an ignition barrier
-/// is enough. What faces the weather is coated instead. A cover that was chosen and is not enough leaves the rule
+/// is enough (that condition as an inspector's article quotes it of 2006). What faces the weather is coated instead. A cover that was chosen and is not enough leaves the rule
 /// standing, and so does one that only a test report can judge.
 pub(super) fn fire_marks(around: &Around<'_>, exposure: Exposure, thickest: Inches) -> Vec<Mark> {
     let Some(foam) = around.foam else { return Vec::new() };
@@ -97,7 +97,7 @@ pub(super) fn fire_marks(around: &Around<'_>, exposure: Exposure, thickest: Inch
     // A cover of which nothing is known yet but that there is one counts; one that is not enough does not.
     let held = match exposure.open {
         Some(false) if exposure.cover.is_empty() => Stands::Covered,
-        Some(false) if enough(asked, exposure.cover) == Some(true) => Stands::Covered,
+        Some(false) if enough(asked, exposure.cover, around.place.edition) == Some(true) => Stands::Covered,
         None => Stands::NotSaid,
         _ => Stands::Applies,
     };
@@ -121,7 +121,7 @@ pub(super) fn fire_marks(around: &Around<'_>, exposure: Exposure, thickest: Inch
                 Some(Component::CrawlWall) => "R316.5.4",
                 _ => "R316.5.3, R316.5.4",
             };
-            all.push(code(condition(Rule::Ignition, Trust::Read), section, (held, Vec::new())));
+            all.push(code(condition(Rule::Ignition, Trust::Retold), section, (held, Vec::new())));
         }
         CoverAsked::Weather => {
             all.push(code(condition(Rule::Weather, Trust::Practice), "", (held, Vec::new())));

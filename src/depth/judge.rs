@@ -56,7 +56,7 @@ pub(super) fn judge(depth: &Depth, around: Around<'_>, exposure: Exposure, reade
     over_old(depth, surface, reader);
     short(depth, &around, aim_at, reader);
     let Some(foam) = around.foam else { return };
-    fire::fire(depth, surface, foam, exposure, reader);
+    fire::fire(depth, &around, foam, exposure, reader);
     let add = depth.add_in().likely;
     if add.0 > 0.0 && add.0 < foam.least_lift_in.0 - NOISE_IN {
         let finding = found(Code::ThinnerThanLift, aim_at)

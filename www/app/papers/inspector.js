@@ -121,7 +121,7 @@ function chosen(store, surface) {
   const way = surface.entries.find((one) => one.field === 'code_path')?.text || fieldRow('surface', 'code_path')?.default || 'r_value';
   const target = entryText(store, 'surface', surface.entries, 'target_r');
   const put = cover?.chosen ? t(`fields.choice.cover.${cover.chosen}`) : '';
-  const held = cover?.enough === undefined || cover.enough === null ? (cover?.chosen === 'tested_coating' ? 'report' : '') : !cover.enough ? 'short' : cover.trust === 'memory' ? 'memory' : 'enough';
+  const held = cover?.enough === undefined || cover.enough === null ? (cover?.chosen === 'tested_coating' ? 'report' : '') : !cover.enough ? 'short' : 'enough';
   const enough = held && t(`inspector.cover_${held}`);
   const cost = cover?.cost === undefined || cover.cost === null ? '' : t('inspector.cover_cost', { area: w.area(cover.area_ft2), price: w.money(cover.price_ft2), cost: w.money(cover.cost) });
   return section(t('inspector.chosen'), lines(t('inspector.chosen'), [[t('paper.what')], ['', 'r']], [
