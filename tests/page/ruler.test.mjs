@@ -75,7 +75,7 @@ test('only what stands and names a depth is drawn, dashed where it decides nothi
   assert.equal(said.some((one) => one.includes('condensation')), false);
   assert.equal(drawn(mark('largest_lift', 'lift', 2)), false);
   const mean = found.find((one) => one.what === '2.75 in on average');
-  assert.deepEqual([mean.dash, mean.sub, mean.kind], [true, 'U 0.060, from memory', 'ink']);
+  assert.deepEqual([mean.dash, mean.sub, mean.kind], [true, 'U\u00a00.060, from memory', 'ink']);
   assert.deepEqual(['memory', 'derived', 'read', 'retold', 'your_sheet'].map((trust) => dashed({ trust })), [true, true, false, false, false]);
   // The limit for what is left exposed is the most allowed here: one line, not two.
   assert.equal(said.filter((one) => one === '3.25 in at most').length, 1);

@@ -48,7 +48,7 @@ test('where least and most cross, each way out says what follows from it', () =>
   asked = [];
   const { node, says, keys } = out(storeOf(), depth([ROW, U, RIM]));
   assert.match(node.textContent, /Least and most cross by 0.25/);
-  assert.match(says('out-ufactor'), /U 0.056 at 3\. The table asks U 0.060 or less: from memory, check your code book\. 2.75 or more on average/);
+  assert.match(says('out-ufactor'), /U\u00a00.056 at 3\. The table asks U\u00a00.060 or less: from memory, check your code book\. 2.75 or more on average/);
   // Covered, the aim is what the code asks plus the tolerance: 4 in where 3 are, 100 board feet more, worked out in full.
   assert.match(says('out-cover'), /Then 3.5 may stay\. Aim 4: 100 more, 2 passes\. The cover costs its own board/);
   assert.equal(asked[0].surfaces[0].entries.find((one) => one.field === 'exposure').text, 'covered');

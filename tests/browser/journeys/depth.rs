@@ -209,5 +209,7 @@ pub async fn ways_through_the_code(journey: Arc<Journey>) -> Step {
     page.until_says(".ruled svg", "cross by").await?;
     let misfits = page.misfits().await?;
     assert!(misfits.is_empty(), "{misfits:?}");
+    let (faults, _) = page.axe().await?;
+    assert!(faults.is_empty(), "{faults:?}");
     Ok(())
 }
