@@ -1,93 +1,125 @@
 //! The names of the counties, and finding one by what a person types.
+//!
+//! Texts are bytes of Latin-1 here, one a letter: what searches and cuts `str` would be a tenth of a kilobyte of
+//! table, and ten of core.
 
 use super::packed::Packed;
 
 /// The packed table of names.
-#[derive(Default)]
 pub(super) struct Names<'a> {
-    states: Vec<State<'a>>,
-    /// Every name once.
-    names: Vec<String>,
+    /// The states, packed.
+    states: &'a [u8],
+    /// Every name once, one after the other, and where each ends.
+    letters: Vec<u8>,
+    ends: Vec<usize>,
     /// The name of each county, as an index.
-    of: Vec<usize>,
+    of: Vec<u32>,
     /// What is left: the ZIP codes in more than one zone.
     several: &'a [u8],
 }
 
-struct State<'a> {
-    number: u32,
-    letters: &'a str,
-    name: &'a str,
+/// A state's number, letters and name.
+fn state<'a>(packed: &mut Packed<'a>) -> Option<(u8, &'a [u8], &'a [u8])> {
+    let number = packed.byte()?;
+    let letters = packed.take(2);
+    let length = packed.byte()?;
+    Some((number, letters, packed.take(usize::from(length))))
 }
 
 impl<'a> Names<'a> {
     /// Reads the names of so many counties.
     pub(super) fn read(bytes: &'a [u8], counties: usize) -> Self {
         let mut packed = Packed(bytes);
-        let mut names = Names::default();
         for _ in 0..packed.count() {
-            let Some(number) = packed.byte() else { break };
-            let letters = text(packed.take(2));
-            let length = usize::from(packed.byte().unwrap_or(0));
-            names.states.push(State { number: u32::from(number), letters, name: text(packed.take(length)) });
-        }
-        let count = packed.count();
-        let mut name: Vec<u8> = Vec::new();
-        let mut shared = packed.byte().unwrap_or(0);
-        while names.names.len() < count {
-            name.truncate(usize::from(shared.saturating_sub(1)));
-            let end = packed.0.iter().position(|byte| *byte < 32);
-            let Some(end) = end else { break };
-            name.extend_from_slice(packed.take(end));
-            names.names.push(text(&name).to_owned());
-            shared = packed.byte().unwrap_or(0);
-        }
-        let mut at = 0;
-        for step in packed.numbers(counties) {
-            at += usize::try_from(step).unwrap_or(0);
-            if at >= count {
-                at -= count.min(at);
+            if state(&mut packed).is_none() {
+                break;
             }
-            names.of.push(at);
         }
-        names.several = packed.0;
-        names
+        let (mut letters, mut ends) = (Vec::new(), Vec::new());
+        let count = packed.number().unwrap_or(0);
+        let (mut start, mut left) = (0, count);
+        // A byte under 32 ends a name and says how much of it the next one begins with.
+        let mut shared = packed.byte().unwrap_or(0);
+        while left > 0 {
+            let before = start;
+            start = letters.len();
+            for at in before..before + usize::from(shared.saturating_sub(1)) {
+                letters.extend(if at < start { letters.get(at).copied() } else { None });
+            }
+            shared = 0;
+            while let Some(byte) = packed.byte() {
+                if byte < 32 {
+                    shared = byte;
+                    break;
+                }
+                letters.push(byte);
+            }
+            ends.push(letters.len());
+            if packed.0.is_empty() {
+                break;
+            }
+            left -= 1;
+        }
+        let mut of = packed.numbers(counties);
+        let mut at = 0_u32;
+        for step in &mut of {
+            at = at.saturating_add(*step);
+            if at >= count {
+                at -= count;
+            }
+            *step = at;
+        }
+        Names { states: bytes, letters, ends, of, several: packed.0 }
+    }
+
+    fn name(&self, index: usize) -> &[u8] {
+        let start = match index {
+            0 => 0,
+            _ => self.ends.get(index - 1).copied().unwrap_or(usize::MAX),
+        };
+        let end = self.ends.get(index).copied().unwrap_or(0);
+        self.letters.get(start..end).unwrap_or_default()
     }
 
     /// A county's name with its state's letters.
     pub(super) fn shown(&self, at: usize, code: u32) -> String {
-        let mut shown = self.name(at).to_owned();
-        if let Some(state) = self.states.iter().find(|state| state.number == code / 1000)
-            && !shown.is_empty()
-        {
-            shown.push_str(", ");
-            shown.push_str(state.letters);
+        let mut shown = String::new();
+        let Some(index) = self.of.get(at) else { return shown };
+        let mut put = |letters: &[u8]| {
+            for letter in letters {
+                shown.push(char::from(*letter));
+            }
+        };
+        put(self.name(*index as usize));
+        let mut packed = Packed(self.states);
+        for _ in 0..packed.count() {
+            let Some((number, letters, _)) = state(&mut packed) else { break };
+            if u32::from(number) == code / 1000 {
+                put(b", ");
+                put(letters);
+            }
         }
         shown
-    }
-
-    fn name(&self, at: usize) -> &str {
-        self.of.get(at).and_then(|name| self.names.get(*name)).map_or("", String::as_str)
     }
 
     /// The counties of a ZIP code that lies in more than one zone.
     pub(super) fn of_zip(&self, zip: u32) -> Vec<usize> {
         let mut packed = Packed(self.several);
-        let (mut code, mut first) = (0_u32, 0_i64);
+        let (mut code, mut first) = (0_u32, 0_u32);
         for _ in 0..packed.count() {
-            let Some(step) = packed.number() else { break };
-            code = code.saturating_add(step);
-            let mut at = first;
+            code = code.saturating_add(packed.number().unwrap_or(u32::MAX));
             let mut counties = Vec::new();
-            for (nth, step) in packed.counted().into_iter().enumerate() {
-                at += i64::from(step >> 1) ^ -i64::from(step & 1);
-                if nth == 0 {
+            let mut at = first;
+            for _ in 0..packed.count() {
+                let Some(step) = packed.number() else { break };
+                at = at.wrapping_add(step >> 1 ^ (step & 1).wrapping_neg());
+                if counties.is_empty() {
                     first = at;
                 }
-                counties.extend(usize::try_from(at).ok());
+                counties.push(at as usize);
             }
-            if code == zip {
-                return counties;
+            if code >= zip {
+                return if code == zip { counties } else { Vec::new() };
             }
         }
         Vec::new()
@@ -95,58 +127,58 @@ impl<'a> Names<'a> {
 
     /// The counties that a text means: those of just this name; else those that begin with it; else those that
     /// hold it. A state, in two letters or whole, may follow; after a comma its beginning is enough.
-    pub(super) fn search(&self, codes: &[u32], typed: &str) -> Vec<usize> {
-        if let Some((name, state)) = typed.rsplit_once(',') {
-            return self.those(codes, name, &folded(state), Reach::Held, true);
-        }
-        let found = self.those(codes, typed, "", Reach::Whole, true);
-        if !found.is_empty() {
-            return found;
-        }
-        for (at, _) in typed.rmatch_indices(' ').take(3) {
+    pub(super) fn search(&self, codes: &[u32], typed: &[u8]) -> Vec<usize> {
+        if let Some(at) = typed.iter().rposition(|byte| *byte == b',') {
             let (name, state) = typed.split_at(at);
-            let state = folded(state);
-            let found = if state.len() < 2 {
-                Vec::new()
-            } else {
-                self.those(codes, name, &state, Reach::Held, false)
-            };
-            if !found.is_empty() {
-                return found;
+            return self.those(codes, name, &folded(state), HELD, true);
+        }
+        let mut found = self.those(codes, typed, b"", SAME, true);
+        let mut at = typed.len();
+        while found.is_empty() && at > 0 {
+            at -= 1;
+            let (name, state) = typed.split_at(at);
+            if state.first() == Some(&b' ') {
+                found = self.those(codes, name, &folded(state), HELD, false);
             }
         }
-        self.those(codes, typed, "", Reach::Held, true)
+        if found.is_empty() { self.those(codes, typed, b"", HELD, true) } else { found }
     }
 
-    /// The counties of a name in the states that a folded text names; `begun`: its beginning is enough.
-    fn those(&self, codes: &[u32], name: &str, state: &str, reach: Reach, begun: bool) -> Vec<usize> {
-        let name = folded(name);
-        let mut typed = name.as_str();
-        for kind in ["county", "parish", "borough", "censusarea", "municipality", "municipio"] {
-            typed = typed.strip_suffix(kind).unwrap_or(typed);
+    /// The counties whose name is at least so near to a text, the nearest alone, in the states that a folded text
+    /// names; `begun`: its beginning is enough.
+    fn those(&self, codes: &[u32], name: &[u8], wanted: &[u8], reach: u8, begun: bool) -> Vec<usize> {
+        let mut meant = [false; 128];
+        let mut packed = Packed(self.states);
+        for _ in 0..packed.count() {
+            let Some((number, letters, name)) = state(&mut packed) else { break };
+            for one in [folded(letters), folded(name)] {
+                let named = one == wanted || (begun && one.starts_with(wanted));
+                if let Some(meant) = meant.get_mut(usize::from(number)) {
+                    *meant |= named;
+                }
+            }
         }
-        let fits = |one: &str| one == state || (begun && one.starts_with(state));
-        let mut best = reach;
+        let name = folded(name);
+        let mut typed = name.as_slice();
+        for kind in ["county", "parish", "borough", "censusarea", "municipality", "municipio"] {
+            typed = typed.strip_suffix(kind.as_bytes()).unwrap_or(typed);
+        }
         let mut found = Vec::new();
-        if typed.is_empty() {
+        if typed.is_empty() || !meant.contains(&true) {
             return found;
         }
-        let meant: Vec<u32> = self
-            .states
-            .iter()
-            .filter(|one| fits(&folded(one.letters)) || fits(&folded(one.name)))
-            .map(|one| one.number)
-            .collect();
-        let reached: Vec<Option<Reach>> =
-            self.names.iter().map(|name| reached(&folded(name), typed)).collect();
+        let mut reaches = Vec::new();
+        for index in 0..self.ends.len() {
+            reaches.push(reached(&folded(self.name(index)), typed));
+        }
+        let mut best = reach;
         for (at, code) in codes.iter().enumerate() {
-            let Some(name) = self.of.get(at) else { break };
-            let Some(reach) = reached.get(*name).copied().flatten() else { continue };
-            if reach > best || !meant.contains(&(code / 1000)) {
+            let Some(reach) = self.of.get(at).and_then(|index| reaches.get(*index as usize)) else { break };
+            if *reach > best || meant.get((code / 1000) as usize) != Some(&true) {
                 continue;
             }
-            if reach < best {
-                best = reach;
+            if *reach < best {
+                best = *reach;
                 found.clear();
             }
             found.push(at);
@@ -155,50 +187,46 @@ impl<'a> Names<'a> {
     }
 }
 
-/// How near a name comes to what was typed, nearest first.
-#[derive(Clone, Copy, PartialEq, PartialOrd)]
-enum Reach {
-    /// It is the same; an independent city is the same without the word.
-    Whole,
-    /// It begins so.
-    Begun,
-    /// It holds it somewhere.
-    Held,
-}
+/// How near a name comes to what was typed: it is the same (an independent city also without the word),
+const SAME: u8 = 0;
+/// it begins so,
+const BEGUN: u8 = 1;
+/// it holds it somewhere,
+const HELD: u8 = 2;
+/// or none of these.
+const APART: u8 = 3;
 
 /// How near a folded name comes to a folded text; a short text is in too many names to say anything.
-fn reached(name: &str, typed: &str) -> Option<Reach> {
-    if name == typed || name.strip_suffix("city") == Some(typed) {
-        return Some(Reach::Whole);
+fn reached(name: &[u8], typed: &[u8]) -> u8 {
+    if name == typed || name.strip_suffix(b"city") == Some(typed) {
+        SAME
+    } else if typed.len() >= 2 && name.starts_with(typed) {
+        BEGUN
+    } else if typed.len() >= 3 && name.windows(typed.len()).any(|part| part == typed) {
+        HELD
+    } else {
+        APART
     }
-    if typed.len() >= 2 && name.starts_with(typed) {
-        return Some(Reach::Begun);
-    }
-    (typed.len() >= 3 && name.contains(typed)).then_some(Reach::Held)
 }
 
-/// Letters alone, small and without accents; "Saint" as the tables write it.
-fn folded(text: &str) -> String {
-    let mut letters = String::new();
-    for letter in text.chars() {
-        letters.push(match letter {
-            'a'..='z' => letter,
-            'A'..='Z' => letter.to_ascii_lowercase(),
-            'á' | 'à' | 'â' | 'ä' | 'Á' => 'a',
-            'é' | 'è' | 'ê' | 'É' => 'e',
-            'í' | 'Í' => 'i',
-            'ñ' | 'Ñ' => 'n',
-            'ó' | 'ô' | 'ö' | 'Ó' => 'o',
-            'ú' | 'ü' | 'Ú' | 'Ü' => 'u',
+/// Letters alone, small and without accents; "Saint" as the table writes it.
+fn folded(text: &[u8]) -> Vec<u8> {
+    let mut letters = Vec::new();
+    for letter in text {
+        letters.push(match letter | 0x20 {
+            plain @ b'a'..=b'z' => plain,
+            0xe0..=0xe5 => b'a',
+            0xe8..=0xeb => b'e',
+            0xec..=0xef => b'i',
+            0xf1 => b'n',
+            0xf2..=0xf6 => b'o',
+            0xf9..=0xfc => b'u',
             _ => continue,
         });
-    }
-    if letters.starts_with("saint") {
-        letters.replace_range(1..4, "");
+        if letters == b"saint" {
+            letters.truncate(1);
+            letters.push(b't');
+        }
     }
     letters
-}
-
-fn text(bytes: &[u8]) -> &str {
-    std::str::from_utf8(bytes).unwrap_or_default()
 }

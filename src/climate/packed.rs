@@ -28,29 +28,12 @@ impl<'a> Packed<'a> {
         self.number().and_then(|count| usize::try_from(count).ok()).unwrap_or(0)
     }
 
-    /// A count and so many numbers.
-    pub(super) fn counted(&mut self) -> Vec<u32> {
-        let count = self.count();
-        self.numbers(count)
-    }
-
     /// So many numbers, fewer where the bytes end.
     pub(super) fn numbers(&mut self, count: usize) -> Vec<u32> {
         let mut numbers = Vec::new();
         while numbers.len() < count {
             let Some(number) = self.number() else { break };
             numbers.push(number);
-        }
-        numbers
-    }
-
-    /// So many numbers, each given as what it is more than the one before.
-    pub(super) fn running(&mut self, count: usize) -> Vec<u32> {
-        let mut numbers = self.numbers(count);
-        let mut before = 0_u32;
-        for number in &mut numbers {
-            before = before.saturating_add(*number);
-            *number = before;
         }
         numbers
     }

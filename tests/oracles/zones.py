@@ -22,6 +22,7 @@ Numbers are LEB128: seven bits a byte, lowest first. zones.bin:
 A hole in a run stays unnoticed only within the first three digits of one zone alone: a code given out there
 later is sorted in the same place. Everywhere else a code that is not in the crosswalk is in no run. counties.bin:
 
+    texts are Latin-1, a byte a letter
     count, then for each state its number, two letters, the length of its name, its name
     count, then the names of counties, sorted, each: 1 + how many bytes it shares with the one before, its rest;
     a byte under 32 ends a rest
@@ -236,19 +237,18 @@ def pack_counties(counties, places):
     for state in STATES:
         fips, letters, name = state.split(" ", 2)
         packed += [bytes([int(fips)]), letters.encode(), bytes([len(name)]), name.encode()]
-    names = sorted({name for name, _ in counties.values()})
+    names = sorted({name.encode("latin-1") for name, _ in counties.values()})
     packed += [number(len(names))]
-    before = ""
+    before = b""
     for name in names:
         shared = 0
-        while name[:shared + 1] == before[:shared + 1] and shared < len(name):
+        while shared < min(len(name), 30) and name[:shared + 1] == before[:shared + 1]:
             shared += 1
-        shared = min(len(name[:shared].encode()), 30)
-        packed += [bytes([shared + 1]), name.encode()[shared:]]
-        assert min(name.encode()) >= 32, name
+        packed += [bytes([shared + 1]), name[shared:]]
+        assert min(name) >= 32, name
         before = name
     packed += [b"\0"]
-    at = [names.index(name) for name, _ in counties.values()]
+    at = [names.index(name.encode("latin-1")) for name, _ in counties.values()]
     packed += [number((here - last) % len(names)) for here, last in zip(at, [0, *at])]
     index = {fips: at for at, fips in enumerate(counties)}
     several = [(int(zip_), [index[fips] for fips in of]) for zip_, (of, zones) in places.items() if len(zones) > 1]
