@@ -112,7 +112,7 @@ pub(super) const RULES: &[Rule] = &[
     // Common practice, no source: sunlight and rain eat bare foam.
     rule("room_use", &["weather"], Preparation, "weather"),
     // Residential code R316.4, IRC 2018: thermal barrier; R316.5.3 and R316.5.4 for what is entered only for service
-    // (from memory).
+    // (as an inspector's article quotes them of 2006).
     rule("room_use", &["living", "storage"], Sentence, "cover"),
-    rule("room_use", &["service"], Sentence, "service").memory(),
+    rule("room_use", &["service"], Sentence, "service"),
 ];
