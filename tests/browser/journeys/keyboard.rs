@@ -59,7 +59,12 @@ pub async fn a_whole_takeoff(journey: Arc<Journey>) -> Step {
     assert!(on.as_str().is_some_and(|hash| hash.starts_with("#/surface/")));
     page.tab_to("Next: how deep", 40).await?;
     page.keys(Key::Enter + "").await?;
-    page.until("the depth's screen", "return location.hash.startsWith('#/depth/')").await?;
+    page.until(
+        "the depth's screen",
+        "return location.hash.startsWith('#/depth/') && document.activeElement?.matches('#view h1')",
+    )
+    .await?;
+    page.until_says("#view h1", "How deep").await?;
     page.tab_to(&format!("surface-{id}-depth"), 20).await?;
     page.keys("3").await?;
     sheet::until_answer(&page, |answer| answer.board_feet == "45").await?;
