@@ -29,7 +29,7 @@ export function part(store, id) {
     void store.settled().then(() => document.getElementById(fieldId('layer', layer, 'made_of'))?.focus());
   });
   const node = el('div', 'built', el('div', 'fields one', ...questions.map((one) => one.node)),
-    el('h3', '', t('built.layers')), el('p', 'note', t('built.layers_why')), begin, rows, el('div', 'dos', add), sum);
+    el('h2', '', t('built.layers')), el('p', 'note', t('built.layers_why')), begin, rows, el('div', 'dos', add), sum);
 
   function update() {
     const surface = byId(store.job.surfaces, id);
@@ -82,7 +82,7 @@ function layerPart(store, surface, id) {
     fit();
     document.getElementById(fieldId('layer', id, 'layer_r'))?.focus();
   });
-  const title = el('h4');
+  const title = el('h3');
   const own = el('span', 'note');
   const up = move(t('built.up'), -1);
   const down = move(t('built.down'), 1);
@@ -151,7 +151,7 @@ function result(store, id, depth) {
   }
   const figure = (/** @type {string} */ text, /** @type {string} */ path) => worked(text, 'surface', id, `depth.assembly.${path}`);
   return [
-    el('h3', '', t('built.whole')),
+    el('h2', '', t('built.whole')),
     layerStrip(whole, { foam: t('built.foam'), of: (word) => t(`fields.choice.made_of.${word}`), nth: (layer) => (byId(store.job.surfaces, id)?.layers ?? []).findIndex((one) => one.id === layer) + 1, out: t('built.out'), in: t('built.in'), label: t('built.strip_label', { foam: w.depth(whole.foam_in) }) }),
     el('ul', 'rows',
       row(t('built.through_foam', { depth: w.depth(whole.foam_in) }), t('built.through_foam_why'), figure(w.r(whole.foam_path_r), 'foam_path_r')),
