@@ -40,7 +40,7 @@ pub struct Cover {
     pub trust: Option<Trust>,
     /// Its price for a square foot.
     pub price_ft2: Option<Cents>,
-    /// The area that it covers: the whole outline less the openings.
+    /// The area that it covers: the whole outline less the openings; `None` where neither cover nor price is known.
     pub area_ft2: Option<SquareFeet>,
     /// What it costs.
     pub cost: Option<Cents>,
@@ -105,7 +105,8 @@ pub(super) fn cover(around: &Around<'_>, exposure: Exposure, thickest: Inches, r
     let price = reader.take(Part::Surface, surface.id, &surface.entries, "cover_price");
     let price_ft2 = price.map(|taken| Cents(libm::round(taken.value.likely) as i64));
     let covered = |gross: SquareFeet, openings: SquareFeet| SquareFeet((gross.0 - openings.0).max(0.0));
-    let area_ft2 = around.area.map(|area| covered(area.gross_ft2.likely, area.openings_ft2.likely));
+    let area = around.area.filter(|_| !chosen.is_empty() || price.is_some());
+    let area_ft2 = area.map(|area| covered(area.gross_ft2.likely, area.openings_ft2.likely));
     let cost = price_ft2.zip(area_ft2).filter(|_| chosen != "none");
     Cover {
         asked,

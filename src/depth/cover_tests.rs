@@ -215,4 +215,5 @@ fn what_a_cover_costs() {
         assert_eq!(sum, wanted.map(Cents), "{answers:?}");
         assert_eq!(depth.cover.area_ft2, Some(SquareFeet(100.0)));
     }
+    assert_eq!(surface("living", &[]).0.cover.area_ft2, None);
 }
