@@ -15,13 +15,13 @@ import { has, t } from '../words.js';
 import { findCounty } from '../zones.js';
 import { entryText, fact, leaf, lines, section, told } from './leaf.js';
 
-/** @typedef {import('../store.js').Store} Store @typedef {import('../core.js').Depth} Depth @typedef {import('../core.js').Mark} Mark */
+/** @typedef {import('../store.js').Store} Store @typedef {import('../core.js').Depth} Depth */
 /** @typedef {import('../job.js').Surface} Surface @typedef {Node | string} Inside */
 
 /** The section on paper is drawn so wide, and printed a quarter narrower. */
 const CUT_WIDTH = 460;
 /** The sizes of type, from the largest down: a sheet takes the first at which it stands on one page. */
-const SIZES = ['fit-0', 'fit-1', 'fit-2', 'fit-3', 'fit-4', 'fit-5', 'fit-6'];
+const SIZES = ['fit-0', 'fit-1', 'fit-2', 'fit-3', 'fit-4', 'fit-5', 'fit-6', 'fit-7'];
 /** Letter less its margins, a little spared: what A4 is higher, it is narrower by less. In CSS pixels. */
 const PAGE_HEIGHT = 922;
 
@@ -161,14 +161,6 @@ function builtOf(store, surface, depth) {
   ]));
 }
 
-/** What a rule asks, where it is not a depth. @param {Store} store @param {Mark} mark */
-function asks(store, mark) {
-  const w = figures(store.job.units);
-  if (mark.printed) return `R-${mark.printed}`;
-  if (mark.asks === undefined || mark.asks === null) return '';
-  return mark.rule === 'code_u' ? w.u(mark.asks) : mark.rule === 'unvented_share' ? w.pct(mark.asks) : w.r(mark.asks);
-}
-
 /** How a rule bears on the surface, in a word. @type {Partial<Record<import('../core.js').Stands, string>>} */
 const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'not_met', beyond_sheet: 'not_met' };
 
@@ -176,14 +168,16 @@ const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'no
 function rules(store, depth) {
   const w = figures(store.job.units);
   const zone = zoneName(store);
-  const asked = depth.marks.some((one) => asks(store, one));
   const rows = depth.marks.map((rule) => {
     const at = rule.at_in === undefined || rule.at_in === null ? '' : w.depth(rule.at_in);
     const here = HERE[rule.stands] ?? 'no';
     const own = `inspector.stands.${rule.stands}`;
+    const said = t(`depth.rule.${rule.rule}`, facts(rule, w, depth.target_r, zone));
+    // Its words name no R, and the table holds one.
+    const name = rule.rule === 'class_three' && rule.asks !== undefined && rule.asks !== null ? `${said} (${w.r(rule.asks)})` : said;
     const why = here === 'applies' ? '' : [has(own) ? t(own) : t(`depth.stands.${rule.stands}`), rule.lacks.map((one) => t(`fields.${one}`)).join(', ')].filter(Boolean).join(' ');
     return { kind: here === 'no' ? 'off' : '', cells: [
-      told(t(`depth.rule.${rule.rule}`, facts(rule, w, depth.target_r, zone)), why ? [why] : []), ...(asked ? [asks(store, rule)] : []),
+      told(name, why ? [why] : []),
       at ? t(`inspector.bound.${rule.bound}`, { depth: at }) : '–',
       [rule.section, rule.edition].filter(Boolean).join(', ') || '–',
       t(`inspector.trust.${rule.trust}`), el(here === 'applies' ? 'b' : 'span', '', t(`inspector.here.${here}`)),
@@ -191,6 +185,6 @@ function rules(store, depth) {
   });
   const unsure = depth.marks.some((one) => one.trust === 'memory' || one.trust === 'derived');
   return section(t('inspector.rules'),
-    lines(t('inspector.rules'), [[t('inspector.rule')], ...(asked ? [/** @type {[string]} */ ([t('inspector.asks')])] : []), [t('inspector.depth')], [t('inspector.stands')], [t('inspector.sure')], [t('inspector.here')]], rows, 'rules'),
+    lines(t('inspector.rules'), [[t('inspector.rule')], [t('inspector.depth')], [t('inspector.stands')], [t('inspector.sure')], [t('inspector.here')]], rows, 'rules'),
     unsure ? el('p', 'note', t('inspector.unsure')) : undefined);
 }
