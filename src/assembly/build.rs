@@ -25,7 +25,10 @@ pub fn build(
     }
     let mut read = Vec::with_capacity(surface.layers.len());
     for one in &surface.layers {
-        read.extend(layer(one, reader));
+        let Some(new) = layer(one, reader) else { continue };
+        // Outside, cavity, inside: the order within each is the one in which they were entered.
+        let at = read.partition_point(|known: &LayerR| known.position as u8 <= new.position as u8);
+        read.insert(at, new);
     }
     let mut word = |field| reader.choice(Part::Surface, surface.id, &surface.entries, field);
     let (runs, over_edges) = (word("runs"), word("over_edges") == Some("yes"));
@@ -48,8 +51,6 @@ pub fn build(
     let member_in = cavity.map(|taken| Inches(taken.value.low)).or(area.and_then(|area| area.cavity_in));
     let whole_r = reader.take(Part::Surface, surface.id, &surface.entries, "whole_r");
     let (outside_film, inside_film) = films(component);
-    // Outside, cavity, inside: the order within each is the one in which they were entered.
-    read.sort_by_key(|one| one.position as u8);
     (read.len() == surface.layers.len()).then_some(Build {
         layers: read,
         outside_film: RValue(outside_film),

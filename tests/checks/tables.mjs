@@ -40,7 +40,7 @@ for (const language of ['en', 'es']) {
         rows: shown.surfaces.map((surface) => {
           const one = estimate.surfaces.find(({ id }) => id === surface.id) ?? {};
           const { area, depth, in_place, lifts } = one;
-          return [text(nameOf(surface)), text(t(`surface.shape.${surface.shape}`)),
+          return [text(nameOf(surface)), text(t(`takeoff.shape.${surface.shape}`)),
             ...[area?.net_ft2.likely, area?.net_ft2.low, area?.net_ft2.high, area?.openings_ft2.likely, area?.framing_ft2.likely].map((value) => figure(w.area(value))),
             ...[depth?.aim_in.likely, depth?.promised_in, depth?.most_in].map((value) => figure(w.depth(value))), figure(w.r(depth?.promised_r)),
             ...[in_place?.likely, in_place?.low, in_place?.high].map((value) => figure(w.foam(value))), figure(lifts?.count),

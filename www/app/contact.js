@@ -39,7 +39,7 @@ export function contact(store, width, paper = false) {
     svg.setAttribute('height', String(Math.round((height * Math.round(broad)) / broad)));
     const depth = store.estimate && byId(store.estimate.surfaces, surface.id)?.depth;
     return el('li', common ? '' : 'own', title, svg,
-      el('p', '', t('paper.drawn_net', { net: ranged(area.net_ft2, w.area) }), ' · ', depth ? t('depth.aim_short', { depth: ranged(depth.aim_in, w.depth) }) : t('paper.no_depth')),
+      el('p', '', t('paper.drawn_net', { net: ranged(area.net_ft2, w.area) }), ' · ', depth ? t('takeoff.aim_short', { depth: ranged(depth.aim_in, w.depth) }) : t('paper.no_depth')),
       svg.getAttribute('data-tinted') === 'net' && outline.view === 'elevation' && area.many === '' ? undefined : el('p', 'note', said),
       common ? undefined : el('p', 'note', t('paper.own_scale', { scale })));
   });

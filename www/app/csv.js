@@ -57,7 +57,7 @@ export function surfacesCsv({ job, estimate }) {
   return csv([heads, ...job.surfaces.map((surface) => {
     const one = estimate && byId(estimate.surfaces, surface.id);
     const { area: a, depth: d, in_place: foam } = one ?? {};
-    return [nameOf(surface), t(`surface.shape.${surface.shape}`),
+    return [nameOf(surface), t(`takeoff.shape.${surface.shape}`),
       ...(a ? [shown(w.area(a.net_ft2.likely)), shown(w.area(a.net_ft2.low)), shown(w.area(a.net_ft2.high)), shown(w.area(a.openings_ft2.likely)), shown(w.area(a.framing_ft2.likely))] : Array(5)),
       ...(d ? [shown(w.depth(d.aim_in.likely)), shown(w.depth(d.promised_in)), shown(w.depth(d.most_in)), shown(w.r(d.promised_r))] : Array(4)),
       ...(foam ? [shown(w.foam(foam.likely)), shown(w.foam(foam.low)), shown(w.foam(foam.high))] : Array(3)),

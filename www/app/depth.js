@@ -16,7 +16,7 @@ import { wayTaken, waysOut } from './waysout.js';
 import { t } from './words.js';
 import { workLine } from './workline.js';
 
-export const words = ['sheet', 'surface', 'depth', 'spraying', 'ready', 'kits', 'work'];
+export const words = ['takeoff', 'sheet', 'surface', 'depth', 'spraying', 'ready', 'kits', 'work'];
 
 const WAYS = /** @type {const} */ (['typed', 'rules', 'target_r', 'one_kit', 'left_over']);
 
@@ -90,7 +90,7 @@ export function mount(root, store, route) {
     redraw(three, [depth ? el('ul', 'rows plain',
       isRange(depth.aim_in) ? row(t('depth.aim'), t('depth.aim_range'), ranged(depth.aim_in, w.depth)) : undefined,
       depth.needed_in === undefined ? undefined : row(t('depth.needed', { r: w.r(depth.target_r) }), t('depth.needed_why'), worked(w.depth(depth.needed_in), 'surface', id, 'depth.needed_in')),
-      row(t('depth.promised'), depth.promised_r === undefined ? t('depth.no_r') : t('depth.r_at', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) }), worked(w.depth(depth.promised_in), 'surface', id, 'depth.promised_in')),
+      row(t('depth.promised'), depth.promised_r === undefined ? t('takeoff.no_r') : t('depth.r_at', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) }), worked(w.depth(depth.promised_in), 'surface', id, 'depth.promised_in')),
       row(t('depth.most'), t('depth.most_why'), worked(w.depth(depth.most_in), 'surface', id, 'depth.most_in')),
       one?.area?.claims_r === false ? row(t('depth.strip'), t('depth.strip_why'), '') : undefined,
       depth.planning_r === undefined ? undefined : row(t('depth.planning'), t('depth.planning_why'), worked(w.r(depth.planning_r), 'surface', id, 'depth.planning_r')),

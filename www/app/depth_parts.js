@@ -32,7 +32,7 @@ export function patches(store, id) {
         const w = figures(store.job.units);
         const laid = store.estimate && byId(store.estimate.surfaces, id)?.lines?.patches.find((found) => found.id === patch);
         said.textContent = !laid ? '' : t('depth.patch_sum', { area: w.area(laid.area_ft2.likely), depth: w.depth(laid.add_in.likely), feet: w.foam(laid.feet.likely) })
-          + ' ' + (laid.promised_r === undefined ? t('depth.no_r') : t('depth.r_at', { r: w.r(laid.promised_r), depth: w.depth(laid.promised_r_at_in) }));
+          + ' ' + (laid.promised_r === undefined ? t('takeoff.no_r') : t('depth.r_at', { r: w.r(laid.promised_r), depth: w.depth(laid.promised_r_at_in) }));
       },
     };
   };

@@ -7,7 +7,7 @@ import { between, head, redraw, to, way } from './parts.js';
 import { jobName } from './sheet.js';
 import { t } from './words.js';
 
-export const words = ['sheet', 'surface', 'depth', 'ready', 'paper'];
+export const words = ['takeoff', 'sheet', 'surface', 'depth', 'ready', 'paper'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {

@@ -20,13 +20,13 @@ export function letters(surface) {
 }
 
 /** What a surface is called. @param {import('./job.js').Surface} surface */
-export const nameOf = (surface) => surface.name.trim() || t(`surface.shape.${surface.shape}`);
+export const nameOf = (surface) => surface.name.trim() || t(`takeoff.shape.${surface.shape}`);
 
 /** A surface in a few words: its measures, or its shape. @param {Store} store @param {import('./core.js').SurfaceEstimate | undefined} one @param {import('./job.js').Surface} surface */
 export function describe(store, one, surface) {
   const w = figures(store.job.units);
   const measured = (one?.area?.measures ?? []).filter(({ field }) => ['length', 'width', 'height', 'perimeter'].includes(field)).map(({ value }) => w.length(value.likely));
-  return measured.length ? measured.join(' × ') : t(`surface.shape.${surface.shape}`);
+  return measured.length ? measured.join(' × ') : t(`takeoff.shape.${surface.shape}`);
 }
 
 /** All surfaces at one scale. @param {Store} store @param {number} width */
@@ -60,9 +60,9 @@ export function bars(store) {
     const { aim_in, promised_in, most_in, cavity_in } = depth;
     const aim = aim_in.low === aim_in.high ? bare(w.depth(aim_in.likely)) : t('sheet.span', { low: bare(w.depth(aim_in.low)), high: bare(w.depth(aim_in.high)) });
     return [{
-      id, name: nameOf(surface), sub: cavity_in ? t('depth.cavity_of', { depth: w.depth(cavity_in) }) : '',
+      id, name: nameOf(surface), sub: cavity_in ? t('takeoff.cavity_of', { depth: w.depth(cavity_in) }) : '',
       aim: aim_in.likely, promised: promised_in, most: most_in, cavity: cavity_in, lifts: lifts?.count,
-      figures: t('depth.bar_aim', { aim }), rest: t('depth.bar_rest', { promised: bare(w.depth(promised_in)), most: w.depth(most_in) }),
+      figures: t('takeoff.bar_aim', { aim }), rest: t('takeoff.bar_rest', { promised: bare(w.depth(promised_in)), most: w.depth(most_in) }),
     }];
   });
 }
@@ -71,7 +71,7 @@ export function bars(store) {
 export function depths(store, width) {
   const list = bars(store);
   if (!list.length) return undefined;
-  return depthBars(list, { width, label: t('depth.bars_label', { list: list.map((one) => `${one.name}: ${one.figures}${one.rest}`).join('; ') }) });
+  return depthBars(list, { width, label: t('takeoff.bars_label', { list: list.map((one) => `${one.name}: ${one.figures}${one.rest}`).join('; ') }) });
 }
 
 /** @param {Store} store @param {number} width */

@@ -53,7 +53,7 @@ export function levels(depth, w, { passes, zone }) {
   const own = /** @type {Level[]} */ ([
     { at: depth.aim_in.likely, what: t('depth.level_aim', { depth: w.depth(depth.aim_in.likely) }), sub: passes ? t('spraying.passes', { n: passes }) : '', kind: 'aim' },
     { at: depth.most_in, what: t('depth.level_most', { depth: w.depth(depth.most_in) }), sub: t(depth.most_in === depth.exposed_most_in ? 'depth.level_exposed_sub' : 'depth.level_most_sub'), kind: 'most' },
-    { at: depth.promised_in, what: t('depth.level_promised', { depth: w.depth(depth.promised_in) }), sub: depth.promised_r === undefined ? t('depth.no_r') : t('depth.level_r', { r: w.r(depth.promised_r) }), kind: 'ink' },
+    { at: depth.promised_in, what: t('depth.level_promised', { depth: w.depth(depth.promised_in) }), sub: depth.promised_r === undefined ? t('takeoff.no_r') : t('depth.level_r', { r: w.r(depth.promised_r) }), kind: 'ink' },
   ]);
   const marks = depth.marks.filter(drawn).sort((a, b) => rank(depth, a) - rank(depth, b));
   /** @type {Map<Level, Mark[]>} */

@@ -12,7 +12,7 @@ import { canShare, copy, share } from './share.js';
 import { to } from './view.js';
 import { t } from './words.js';
 
-export const words = ['move', 'jobs', 'sheet', 'surface', 'depth', 'kits', 'ready'];
+export const words = ['takeoff', 'move', 'jobs', 'sheet', 'kits', 'ready'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {

@@ -18,7 +18,7 @@ export { ready } from './working.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before', 'inspector'];
+export const words = ['takeoff', 'sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before', 'inspector'];
 
 /** @param {Store} store */
 function workingSheet(store) {

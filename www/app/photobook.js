@@ -10,7 +10,7 @@ import { megabytes, photoPart, tellKept, total } from './photos.js';
 import { jobName } from './sheet.js';
 import { t } from './words.js';
 
-export const words = ['sheet', 'surface', 'photos'];
+export const words = ['takeoff', 'sheet', 'photos'];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {

@@ -15,7 +15,7 @@ import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'surface', 'work', 'place'];
+export const words = ['takeoff', 'sheet', 'work', 'place'];
 
 /** Where the code's warm-humid counties lie. */
 const HUMID = ['1a', '2a', '3a'];

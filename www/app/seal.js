@@ -14,7 +14,7 @@ import { has, t } from './words.js';
 
 /** @typedef {import('./core.js').Shape} Shape */
 
-export const words = ['sheet', 'surface', 'seal'];
+export const words = ['takeoff', 'sheet', 'surface', 'seal'];
 
 /** What is sealed, in the order in which one walks from the attic down, and how it is measured. @type {[string, Shape][]} */
 const KINDS = [['top_plates', 'strip'], ['chases', 'strip'], ['soffits', 'strip'], ['holes', 'penetrations'], ['gaps', 'gap'], ['sill_joint', 'strip']];

@@ -18,7 +18,7 @@ import { go } from './view.js';
  * @typedef {{mark?: 'watch' | 'none' | 'hold', why: string, figure?: string, word?: 'go' | 'hold' | 'none', below: string, partly?: boolean, inside: Child[]}} Section
  */
 
-export const words = ['sheet', 'surface', 'depth', 'kits', 'ready', 'spraying'];
+export const words = ['takeoff', 'sheet', 'kits', 'ready', 'spraying'];
 
 /** Which sections stand open; kept while the page is. */
 const open = new Set(['measure']);
@@ -48,7 +48,7 @@ function measure(store) {
           lacks ? el('span', '', mark('none'), [lackOf(store, surface.id) ?? t('sheet.incomplete'), untilText(store, one)].filter(Boolean).join('. ')) : describe(store, one, surface),
           one?.area ? w.area(one.area.net_ft2.likely) : undefined);
       })),
-      el('div', 'dos', press(t('surface.add'), 'add-surface', () => addSurface(store), job.surfaces.length ? 'line wide' : 'wide'), way(t('sheet.seal'), to('seal'))),
+      el('div', 'dos', press(t('takeoff.add'), 'add-surface', () => addSurface(store), job.surfaces.length ? 'line wide' : 'wide'), way(t('sheet.seal'), to('seal'))),
     ],
   };
 }
@@ -146,14 +146,14 @@ function depth(store, root) {
     below: list.length ? t('sheet.deepest', { unit: unitOf(w.depth(deepest)) }) : '',
     inside: [
       depths(store, between(root)),
-      list.length > 0 && el('p', 'note', t('depth.bars_key')),
+      list.length > 0 && el('p', 'note', t('takeoff.bars_key')),
       el('div', 'says', ...crossed.map((one) => named(store, one))),
       el('ul', 'rows plain', placeRow(job), ...job.surfaces.map((surface) => {
         const one = estimate && byId(estimate.surfaces, surface.id);
         const r = one?.depth?.promised_r;
         return pressRow(to('depth', surface.id), nameOf(surface),
-          one?.depth ? (r === undefined ? t('depth.no_r') : t('depth.promised_r', { r: w.r(r), depth: w.depth(one.depth.promised_in) })) : t('depth.choose'),
-          one?.depth ? t('depth.aim_short', { depth: w.depth(one.depth.aim_in.likely) }) : el('span', 'act', t('depth.set')));
+          one?.depth ? (r === undefined ? t('takeoff.no_r') : t('takeoff.promised_r', { r: w.r(r), depth: w.depth(one.depth.promised_in) })) : t('takeoff.choose'),
+          one?.depth ? t('takeoff.aim_short', { depth: w.depth(one.depth.aim_in.likely) }) : el('span', 'act', t('takeoff.set')));
       })),
     ],
   };

@@ -19,7 +19,7 @@ import { has, label, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'surface', 'ready'];
+export const words = ['takeoff', 'sheet', 'surface', 'ready'];
 
 /** The measures of a room, in the order in which they are said. */
 const ROOM = ['length', 'width', 'height'];
@@ -65,9 +65,9 @@ export function mount(root, store, route) {
     if (byFinger) void store.settled().then(begin);
   } }));
   const shapeKeys = el('fieldset', { class: 'choices field wide', hidden: !begun, pointerdown: () => { byFinger = true; }, keydown: () => { byFinger = false; } }, el('legend', '', t('surface.shape')),
-    el('div', 'keys-row many', ...shapes.map((one) => el('label', 'key-choice', one, el('span', '', t(`surface.shape.${one.value}`))))));
+    el('div', 'keys-row many', ...shapes.map((one) => el('label', 'key-choice', one, el('span', '', t(`takeoff.shape.${one.value}`))))));
   for (const group of new Set(shapeForms().map((form) => form.group))) {
-    shape.append(el('optgroup', { label: t(`surface.group.${group}`) }, ...shapeForms().filter((form) => form.group === group).map((form) => el('option', { value: form.shape }, t(`surface.shape.${form.shape}`)))));
+    shape.append(el('optgroup', { label: t(`surface.group.${group}`) }, ...shapeForms().filter((form) => form.group === group).map((form) => el('option', { value: form.shape }, t(`takeoff.shape.${form.shape}`)))));
   }
   const shapeHint = el('p', 'read');
   const deduct = el('input', { type: 'checkbox', id: fieldId('surface', id, 'deduct_framing'), change: () => store.dispatch({ do: 'deduct', id, on: deduct.checked }) });
@@ -165,7 +165,7 @@ export function mount(root, store, route) {
     const at = store.job.surfaces.indexOf(surface);
     redraw(top, [head({ back: [to('sheet'), t('sheet.sheet')], side: t('sheet.of', { n: at + 1, of: store.job.surfaces.length }), title: nameOf(surface), sub: t(`surface.from.${surface.shape}`) })]);
     redraw(tabs, [el('nav', { class: 'tabs', 'aria-label': t('surface.all') }, ...store.job.surfaces.map((one) =>
-      el('a', { href: to('surface', one.id), 'aria-current': one.id === id && 'page' }, el('span', '', nameOf(one)))), el('button', { type: 'button', 'data-key': 'tab-add', click: () => addSurface(store) }, t('surface.add')))]);
+      el('a', { href: to('surface', one.id), 'aria-current': one.id === id && 'page' }, el('span', '', nameOf(one)))), el('button', { type: 'button', 'data-key': 'tab-add', click: () => addSurface(store) }, t('takeoff.add')))]);
     name.update();
     if (document.activeElement !== shape) shape.value = surface.shape;
     for (const one of shapes) one.checked = one.value === surface.shape;

@@ -10,12 +10,12 @@ export function untilText(store, one) {
   const until = one?.until;
   if (!until) return '';
   const w = figures(store.job.units);
-  return t(`surface.until_${until.by}`, { feet: ranged(until.feet, w.foam), area: w.area(until.area_ft2.likely), run: w.length(until.run_length) });
+  return t(`takeoff.until_${until.by}`, { feet: ranged(until.feet, w.foam), area: w.area(until.area_ft2.likely), run: w.length(until.run_length) });
 }
 
 /** The same with its working and the lifts of the depth. @param {import('./store.js').Store} store @param {number} id */
 export function untilThen(store, id) {
   const one = store.estimate && byId(store.estimate.surfaces, id);
   const text = untilText(store, one);
-  return text && el('p', 'note pad', worked(text, 'surface', id, 'until.feet'), one?.lifts ? ` ${t('surface.until_lifts', { n: one.lifts.count })}` : '');
+  return text && el('p', 'note pad', worked(text, 'surface', id, 'until.feet'), one?.lifts ? ` ${t('takeoff.until_lifts', { n: one.lifts.count })}` : '');
 }

@@ -16,7 +16,7 @@ import { part, span, t } from './words.js';
 /** @typedef {import('./core.js').Scope} Scope */
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'working', 'surface', 'ready', 'kits'];
+export const words = ['takeoff', 'sheet', 'working', 'ready', 'kits'];
 
 /** @type {Step[]} */
 let table = [];

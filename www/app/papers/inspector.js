@@ -103,7 +103,7 @@ function county(code) {
 /** Aim, least promised, most allowed, each with the R that goes with it. @param {Store} store @param {import('../core.js').SurfaceEstimate} one @param {Depth} depth */
 function three(store, one, depth) {
   const w = figures(store.job.units);
-  const promise = one.area?.claims_r === false ? t('depth.strip_why') : depth.promised_r === undefined ? t('depth.no_r') : t('inspector.listed', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) });
+  const promise = one.area?.claims_r === false ? t('depth.strip_why') : depth.promised_r === undefined ? t('takeoff.no_r') : t('inspector.listed', { r: w.r(depth.promised_r), depth: w.depth(depth.promised_r_at_in) });
   const passes = one.lifts ? t('spraying.passes', { n: one.lifts.count }) : '';
   return section(t('inspector.depths'), lines(t('inspector.depths'), [[t('paper.what')], ['', 'r'], ['', 'r']], [
     { cells: [t('depth.aim'), [depth.planning_r === undefined ? '' : t('inspector.planning', { r: w.r(depth.planning_r) }), passes].filter(Boolean).join('; '), el('b', '', ranged(depth.aim_in, w.depth))] },

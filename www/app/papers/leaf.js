@@ -94,7 +94,7 @@ function measured(store, field, value) {
 
 /** Every measure of a surface, in words. @param {Store} store @param {import('../core.js').SurfaceEstimate | undefined} one @param {import('../job.js').Surface} surface */
 export function measuresOf(store, one, surface) {
-  const shape = t(`surface.shape.${surface.shape}`);
+  const shape = t(`takeoff.shape.${surface.shape}`);
   const area = one?.area;
   if (!area) return shape;
   const all = area.measures.map(({ field, value }) => t('paper.measure', { what: fieldName(surface.shape, field), value: measured(store, field, value) }));
