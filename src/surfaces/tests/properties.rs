@@ -21,14 +21,18 @@ fn every_shape_has_a_form_that_fits_the_table_of_fields() {
 fn every_shape_field_and_piece_has_words() {
     for language in ["en", "es"] {
         let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("www/words").join(language);
-        let text = std::fs::read_to_string(folder.join("surface.json")).expect("surface.json");
-        let words: serde_json::Value = serde_json::from_str(&text).expect("JSON");
+        let page = |name: &str| -> serde_json::Value {
+            let text = std::fs::read_to_string(folder.join(name)).expect("a page of words");
+            serde_json::from_str(&text).expect("JSON")
+        };
+        let (words, named) = (page("surface.json"), page("takeoff.json"));
         let snake = |one: serde_json::Value| one.as_str().expect("a word").to_owned();
         let mut keys: Vec<String> = Vec::new();
         for form in forms() {
             let shape = snake(serde_json::to_value(form.shape).expect("serializes"));
             keys.push(format!("group.{}", form.group));
-            keys.extend(["shape", "about", "from"].map(|part| format!("{part}.{shape}")));
+            assert!(!named[format!("shape.{shape}")].is_null(), "{language}: {shape}");
+            keys.extend(["about", "from"].map(|part| format!("{part}.{shape}")));
             let own = form.entries.iter().filter(|asked| asked.field != "times");
             keys.extend(own.map(|asked| format!("{shape}.{}", asked.field)));
         }
