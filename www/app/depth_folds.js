@@ -10,8 +10,9 @@
 import { entryOf } from './changes.js';
 import { fieldId } from './field.js';
 import { el, say } from './list.js';
+import { byId } from './parts.js';
 import { style } from './styles.js';
-import { need, t } from './words.js';
+import { has, need, t } from './words.js';
 
 /** @type {[Name, () => Promise<{part: (store: Store, id: number) => Part}>][]} */
 const FOLDS = [
@@ -84,7 +85,12 @@ function fold(store, id, name, fetched) {
 
 /** What has been said so far, for the line below a fold's name. @param {Store} store @param {number} id @param {Name} name */
 function answer({ job }, id, name) {
-  const [part, at, field] = name === 'zones' ? /** @type {const} */ (['job', 0, 'zone']) : /** @type {const} */ (['surface', id, name === 'built' ? 'component' : 'cover']);
-  const word = entryOf(job, part, at, field)?.text;
-  return word ? t(`fields.choice.${field}.${word}`) : name === 'zones' ? t('depth.fold_zone') : t('depth.fold_open');
+  const said = (/** @type {'job' | 'surface'} */ part, /** @type {string} */ field) => {
+    const word = entryOf(job, part, part === 'job' ? 0 : id, field)?.text;
+    return word && t(has(`fields.choice.${field}.${word}`) ? `fields.choice.${field}.${word}` : `fields.choice.${word}`);
+  };
+  if (name === 'zones') return said('job', 'zone') ?? t('depth.fold_zone');
+  // A rim is one by its shape; what stays exposed has no cover.
+  if (name === 'built') return said('surface', 'component') ?? (byId(job.surfaces, id)?.shape === 'rim_run' ? t('fields.choice.component.rim') : t('depth.fold_open'));
+  return said('surface', 'cover') ?? said('surface', 'exposure') ?? t('depth.fold_open');
 }
