@@ -35,6 +35,10 @@ fn written_forms() {
         (Kind::Count, 1_200.0, Style::Us, "1,200"),
         (Kind::Percent, 86.0, Style::Us, "86\u{a0}%"),
         (Kind::Resistance, 15.0, Style::Us, "R-15"),
+        // 16 CFR 460.11: R to the nearest tenth (a whole number from 10 up may be used, and is not).
+        (Kind::Resistance, 6.54, Style::Us, "R-6.5"),
+        (Kind::Resistance, 9.96, Style::Us, "R-10"),
+        (Kind::Resistance, 13.46, Style::Us, "R-13.5"),
         (Kind::Resistance, 15.0, Style::MetricUsual, "RSI\u{a0}2.64"),
         (Kind::Permeance, 0.8, Style::MetricUsual, "45.8\u{a0}ng/(s·m²·Pa)"),
         (Kind::FoamVolume, 812.0, Style::Us, "812\u{a0}bd\u{a0}ft"),
