@@ -260,6 +260,28 @@ fn warm_and_humid_basements() {
     }
 }
 
+/// That a roof under tile owes nothing in 2B and 3B is from memory: its row stays, is not held against the depth,
+/// and decides nothing; anywhere else tile changes nothing.
+#[test]
+fn tile_frees_from_memory_only() {
+    let batts = [("batt", "cavity", "R-38")];
+    for (zone, tile, decides) in [
+        ("2b", "yes", false),
+        ("3b", "yes", false),
+        ("3b", "no", true),
+        ("3a", "yes", true),
+        ("5b", "yes", true),
+    ] {
+        let place = [("work", "new"), ("zone", zone)];
+        let depth =
+            depth(&job("typed", &place, &[("component", "roof_deck"), ("tile_roof", tile)], "", &batts));
+        let depth = depth.expect("depths");
+        let mark = find(&depth, Rule::UnventedTable).expect("the row");
+        assert_eq!((mark.stands, mark.trust.decides()), (Stands::Applies, decides), "{zone} {tile}");
+        assert_eq!(depth.window.least_by == Some(Rule::UnventedTable), decides, "{zone} {tile}");
+    }
+}
+
 /// The table of all zones is what the surface itself would be asked in each of them.
 #[test]
 fn all_zones_are_what_each_zone_says() {

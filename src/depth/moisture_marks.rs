@@ -55,17 +55,18 @@ fn roof(around: &Around<'_>, said: &Said, zone: Zone, among: &Among<'_>) -> Vec<
     };
     let airy = around.build.map_or(0.0, |build| build.airy_r().0);
     let front = in_front(around.build, airy);
-    let row = unvented(zone, said.tile);
-    let at = Some(row.least_r).filter(|r| *r > 0.0).and_then(|r| among.depth_for(r));
-    let table = match (front, row.least_r > 0.0, at) {
-        (Stands::Applies, false, _) => Stands::NotInZone,
-        (Stands::Applies, true, None) => Stands::BeyondSheet,
-        (stands, ..) => stands,
+    // That tile frees a roof is from memory: the table's row stays, and decides nothing.
+    let trust = unvented(zone, said.tile).trust;
+    let row = unvented(zone, false);
+    let at = among.depth_for(row.least_r);
+    let table = match (front, at) {
+        (Stands::Applies, None) => Stands::BeyondSheet,
+        (stands, _) => stands,
     };
     let mut all = vec![Mark {
         asks: Some(row.least_r),
         stands: table,
-        ..code(Rule::UnventedTable, Bound::Least, at, row.trust)
+        ..code(Rule::UnventedTable, Bound::Least, at, trust)
     }];
     // Foam R ≥ share × (foam R + other R), so foam R ≥ other R × share ÷ (1 − share).
     let needed = airy * row.share / (1.0 - row.share);

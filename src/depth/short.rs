@@ -154,6 +154,8 @@ fn code_of(mark: &Mark) -> Option<Code> {
         (Rule::CodeR | Rule::FillFloor | Rule::SmallCeiling, _) => Code::CodeShort,
         (Rule::CodeU, _) => Code::CodeUShort,
         (Rule::WholeTarget, _) => Code::WholeShort,
+        // Under tile it is from memory that nothing is asked: the mark says so, and nothing is short.
+        (Rule::UnventedTable, Trust::Memory) => return None,
         (Rule::UnventedTable, _) => Code::UnventedShort,
         (Rule::FoamRetarder, _) => Code::FoamTooOpen,
         _ => return None,
