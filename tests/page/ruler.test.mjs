@@ -165,3 +165,17 @@ test('a drag is one step of undo, another drag another', async () => {
   assert.deepEqual(now(), ['target_r', undefined]);
   await store.settled();
 });
+
+test('the figures of the blade stand at their own heights, in inches and in centimeters', () => {
+  for (const [metric, inches] of [[false, 1], [true, 1 / 2.54]]) {
+    for (const aim of [2, 9]) {
+      const of = depth({ aim_in: { low: aim, likely: aim, high: aim }, promised_in: aim - 0.5, most_in: aim + 0.25, cavity_in: 11, marks: [], window: {} });
+      const { svg, scale } = section(cutOf(of, { metric }), { width: 390, label: '' });
+      const figures = svg.querySelectorAll('text').filter((one) => one.getAttribute('class') === 'xl');
+      assert.ok(figures.length >= 4, `${figures.length} figures`);
+      const heights = figures.map((one) => Number(one.getAttribute('y')));
+      figures.forEach((one, at) => assert.ok(Math.abs(heights[at] - 19 - heightOf(scale, Number(one.textContent) * inches)) < 0.011, one.textContent));
+      for (let at = 1; at < heights.length; at += 1) assert.ok(heights[at - 1] - heights[at] >= 24, 'figures do not touch');
+    }
+  }
+});

@@ -23,7 +23,7 @@ export function ruled(store, surface, depth, passes, width, held) {
   const { levels: marks, left, shared, gap } = levels(depth, w, { passes, zone: zoneName(store) });
   const { behindWords, ...layers } = cutOf(store, surface.id, depth);
   const drawn = section({
-    aim: depth.aim_in.likely, promised: depth.promised_in, most: depth.most_in, cavity: depth.cavity_in, lifts: passes ?? 1, levels: marks, shared, gap, held, ...layers,
+    aim: depth.aim_in.likely, promised: depth.promised_in, most: depth.most_in, cavity: depth.cavity_in, lifts: passes ?? 1, metric: w.metric, levels: marks, shared, gap, held, ...layers,
     words: { lift: (n) => t('spraying.pass', { n }), aim: t('takeoff.aim_short', { depth: w.depth(depth.aim_in.likely) }), behind: behindWords, member: t('depth.member'), cross: gap ? t('depth.cross', { gap: w.depth(depth.window.gap_in) }) : '' },
   }, { width, label: t('depth.section_label', { name: nameOf(surface), aim: w.depth(depth.aim_in.likely), promised: w.depth(depth.promised_in), most: w.depth(depth.most_in) }) });
   return { ...drawn, left };

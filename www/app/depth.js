@@ -84,7 +84,7 @@ export function mount(root, store, route) {
     if (depth) {
       const drawn = ruled(store, surface, depth, one?.lifts?.count, breadth(root), grip.held());
       grip.update(drawn);
-      redraw(caption, [el('span', '', t('depth.seen')), el('span', '', t('sheet.square_in')), el('span', '', t('depth.dashed')), drawn.left ? el('span', '', t('depth.marks_left', { n: drawn.left })) : undefined]);
+      redraw(caption, [el('span', '', t('depth.seen')), el('span', '', t(w.metric ? 'sheet.square_cm' : 'sheet.square_in')), el('span', '', t('depth.dashed')), drawn.left ? el('span', '', t('depth.marks_left', { n: drawn.left })) : undefined]);
     }
     stepper.update();
     redraw(three, [depth ? el('ul', 'rows plain',

@@ -20,6 +20,7 @@ import { d, drawing, foam, line, r2, rect, s, text, wide } from '../svg.js';
  * @property {number} [cavity]
  * @property {boolean} [unbroken]  no member at the side
  * @property {boolean} [over]  the foam covers the members' edges
+ * @property {boolean} [metric]  the ruler in centimeters
  * @property {number} lifts
  * @property {Level[]} levels
  * @property {number} [shared]  marks that have no label of their own now, but could at another aim
@@ -35,6 +36,13 @@ import { d, drawing, foam, line, r2, rect, s, text, wide } from '../svg.js';
 const [LEFT, RIGHT, RULER] = [70, 178, 222];
 /** Where the first label may stand. */
 const TOP = 26;
+/** The side of a square, in inches. */
+const SQUARE = { us: 1, metric: 2 / 2.54 };
+/** What a figure of the ruler stands for, in inches, and how its lines are cut up: the lines of a figure where they are far enough apart for each, and how long every so many of them is. */
+const BLADES = {
+  us: { figure: 1, fine: [[64, 16], [32, 8], [0, 4]], long: [[1, 26], [2, 19], [4, 13], [8, 9]] },
+  metric: { figure: 1 / 2.54, fine: [[64, 10], [0, 2]], long: [[1, 26], [2, 16]] },
+};
 /** Room on the ruler above the deepest mark, so that the aim can be dragged there. */
 const SPARE = 0.5;
 
@@ -88,14 +96,14 @@ export function section(cut, { width, label }) {
   const end = width + off;
   const height = floor + cut.behind.reduce((sum, one) => sum + band(one, k), 0) + 30;
   const up = (/** @type {number} */ inches) => heightOf(scale, inches);
-  const parts = [...squares(k, floor, height, end), ...behind(cut, scale, off), ...front(cut, up), ...member(cut, up, off), ...foamed(cut, up), ...ruled(scale)];
+  const parts = [...squares(k * SQUARE[cut.metric ? 'metric' : 'us'], floor, height, end), ...behind(cut, scale, off), ...front(cut, up), ...member(cut, up, off), ...foamed(cut, up), ...ruled(scale, BLADES[cut.metric ? 'metric' : 'us'])];
   parts.push(...fan(cut, up, floor, RULER, end));
   const svg = drawing(width, height, label, parts);
   svg.setAttribute('viewBox', `${off} 0 ${r2(width)} ${r2(height)}`);
   return { svg, scale, height, grip: [(RIGHT - off) / width, up(cut.aim) / height] };
 }
 
-/** One square is an inch. @param {number} k @param {number} floor @param {number} height @param {number} end */
+/** The grid, its squares so many pixels wide. @param {number} k @param {number} floor @param {number} height @param {number} end */
 function squares(k, floor, height, end) {
   let path = '';
   for (let x = RIGHT - Math.ceil(RIGHT / k) * k; x < end; x += k) if (x > 0) path += `M${r2(x)} 0V${r2(height)}`;
@@ -185,19 +193,21 @@ function foamed(cut, up) {
   return parts;
 }
 
-/** The ruler's blade, in sixteenths where they are apart. @param {Scale} scale @returns {Node[]} */
-function ruled(scale) {
+/** The ruler's blade, in sixteenths or millimeters where they are apart. @param {Scale} scale @param {typeof BLADES['us']} blade @returns {Node[]} */
+function ruled(scale, { figure, fine, long: lengths }) {
   const { k, floor, reach } = scale;
   const up = (/** @type {number} */ inches) => heightOf(scale, inches);
   const top = Math.max(4, up(reach));
   /** @type {Node[]} */
   const parts = [rect('paper', RIGHT, top, RULER - RIGHT, floor - top), line('cut', d('M', RIGHT, top, 'V', floor, 'H', RULER, 'V', top))];
-  const finest = k >= 64 ? 16 : k >= 32 ? 8 : 4;
+  const finest = fine.find(([from]) => k >= from)?.[1] ?? 1;
+  // Figures as close as their own height stand at every fifth.
+  const each = k * figure < 24 ? 5 : 1;
   let ticks = '';
-  for (let n = 0; n / finest <= reach; n += 1) {
-    const long = n % finest === 0 ? 26 : n % (finest / 2) === 0 ? 19 : n % (finest / 4) === 0 ? 13 : n % (finest / 8) === 0 ? 9 : 5;
-    ticks += `M${RIGHT} ${r2(up(n / finest))}h${long}`;
-    if (n && n % finest === 0) parts.push(text('xl', 205, up(n / finest) + 19, String(n / finest)));
+  for (let n = 0; (n / finest) * figure <= reach; n += 1) {
+    const y = up((n / finest) * figure);
+    ticks += `M${RIGHT} ${r2(y)}h${lengths.find(([part]) => n % (finest / part) === 0)?.[1] ?? 5}`;
+    if (n && n % (finest * each) === 0) parts.push(text('xl', 205, y + 19, String(n / finest)));
   }
   return [...parts, line('hair', ticks)];
 }

@@ -52,7 +52,7 @@ function fitted(root, node) {
 function sheet(store, root, surface, at, one, depth) {
   const w = figures(store.job.units);
   const { gap_in: gap, least_in: least, most_in: most } = depth.window;
-  const cut = (/** @type {number} */ width, /** @type {string} */ where) => el('div', where, framed(cutaway(store, surface, depth, one.lifts?.count, width), t('depth.seen'), t('sheet.square_in')));
+  const cut = (/** @type {number} */ width, /** @type {string} */ where) => el('div', where, framed(cutaway(store, surface, depth, one.lifts?.count, width), t('depth.seen'), t(w.metric ? 'sheet.square_cm' : 'sheet.square_in')));
   const node = leaf(store, 'inspector',
     el('div', 'halves',
       el('div', '', el('div', 'drawn', cut(CUT_WIDTH, 'on-paper'), cut(Math.min(CUT_WIDTH, Math.max(300, breadth(root) - 24)), 'on-screen')), foamSheet(store, one)),
