@@ -171,7 +171,7 @@ test('the figures of the blade stand at their own heights, in inches and in cent
     for (const aim of [2, 9]) {
       const of = depth({ aim_in: { low: aim, likely: aim, high: aim }, promised_in: aim - 0.5, most_in: aim + 0.25, cavity_in: 11, marks: [], window: {} });
       const { svg, scale } = section(cutOf(of, { metric }), { width: 390, label: '' });
-      const figures = svg.querySelectorAll('text').filter((one) => one.getAttribute('class') === 'xl');
+      const figures = svg.querySelectorAll('text').filter((one) => one.getAttribute('class') === 'xl e');
       assert.ok(figures.length >= 4, `${figures.length} figures`);
       const heights = figures.map((one) => Number(one.getAttribute('y')));
       figures.forEach((one, at) => assert.ok(Math.abs(heights[at] - 19 - heightOf(scale, Number(one.textContent) * inches)) < 0.011, one.textContent));

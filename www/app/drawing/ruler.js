@@ -207,7 +207,7 @@ function ruled(scale, { figure, fine, long: lengths }) {
   for (let n = 0; (n / finest) * figure <= reach; n += 1) {
     const y = up((n / finest) * figure);
     ticks += `M${RIGHT} ${r2(y)}h${lengths.find(([part]) => n % (finest / part) === 0)?.[1] ?? 5}`;
-    if (n && n % (finest * each) === 0) parts.push(text('xl', 205, y + 19, String(n / finest)));
+    if (n && n % (finest * each) === 0) parts.push(text('xl e', RULER - 5, y + 19, String(n / finest)));
   }
   return [...parts, line('hair', ticks)];
 }
