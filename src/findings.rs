@@ -209,6 +209,8 @@ codes! {
     WholeOutOfReach: Warn, "u_paths";
     /// The same by a figure from memory.
     CodeShortMemory: Note, "from_memory";
+    /// The way through the code that was chosen rests on a figure from memory.
+    WayFromMemory: Warn, "from_memory";
     /// Only parts of the edition are known.
     EditionPartly: Note, "energy_code";
     /// The ceiling is larger than the exception for small ones allows.

@@ -297,6 +297,14 @@ fn change(code: Code, job: &mut Value) {
             rim(job, "code_path", "none");
             job["surfaces"][0]["depth_way"] = json!("rules");
         }
+        Code::WayFromMemory => {
+            for (field, text) in [("work", "new"), ("zone", "5a"), ("edition", "2012_2018")] {
+                set(job, field, text);
+            }
+            for (field, text) in [("component", "wall"), ("code_path", "u_factor")] {
+                rim(job, field, text);
+            }
+        }
         Code::CodeShortMemory => {
             set(job, "work", "alteration");
             for (field, text) in [("component", "wall"), ("cavity_opened", "yes"), ("cavity", "2x6")] {

@@ -51,11 +51,17 @@ pub fn build(
     let member_in = cavity.map(|taken| Inches(taken.value.low)).or(area.and_then(|area| area.cavity_in));
     let whole_r = reader.take(Part::Surface, surface.id, &surface.entries, "whole_r");
     let (outside_film, inside_film) = films(component);
+    let remembered = |one: &Layer| {
+        let made_of = entry(&one.entries, "made_of").map_or("", |word| word.text.trim());
+        entry(&one.entries, "layer_r").is_none() && FROM_MEMORY.contains(&made_of)
+    };
+    let from_memory = (outside_film, inside_film) != READ_FILMS || surface.layers.iter().any(remembered);
     (read.len() == surface.layers.len()).then_some(Build {
         layers: read,
         outside_film: RValue(outside_film),
         inside_film: RValue(inside_film),
         framing_share,
+        from_memory,
         member_in,
         steel,
         across,
@@ -64,6 +70,11 @@ pub fn build(
         from_outside: matches!(component, Some(Component::AtticFloor | Component::Floor)),
     })
 }
+
+/// The films of a wall: those that were read.
+const READ_FILMS: (f64, f64) = (0.17, 0.68);
+/// The materials whose published R is from memory.
+const FROM_MEMORY: &[&str] = &["gypsum_3_8", "gypsum_5_8", "face_brick"];
 
 /// R of the films of air outside and inside, by where the heat of the cold season goes: level 0.68, up 0.61,
 /// down 0.92, outside in wind 0.17; an attic above a ceiling and a crawlspace below a floor hold still air. Soil
@@ -77,7 +88,7 @@ fn films(component: Option<Component>) -> (f64, f64) {
         Some(C::RoofDeck) => (0.17, 0.61),
         Some(C::Floor) => (0.92, 0.92),
         Some(C::Wall | C::Rim | C::MassWallInside | C::MassWallOutside | C::BasementWall | C::CrawlWall) => {
-            (0.17, 0.68)
+            READ_FILMS
         }
         Some(C::ColdRoom | C::Other) | None => (0.17, 0.61),
     }

@@ -64,6 +64,8 @@ pub struct Build {
     pub framing_share: Option<f64>,
     /// How deep the members are; `None` while that is not known: then as deep as the foam.
     pub member_in: Option<Inches>,
+    /// Whether R of a film or of a layer is from memory: U of the whole then decides nothing.
+    pub from_memory: bool,
     /// Whether the members are steel: no U-factor is worked out.
     pub steel: bool,
     /// Whether the foam runs unbroken across the members' edges or over a plain wall.

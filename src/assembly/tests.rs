@@ -45,6 +45,7 @@ fn wall(layers: &[(Position, f64)], share: f64, member_in: f64) -> Build {
         inside_film: RValue(0.68),
         framing_share: Some(share),
         member_in: Some(Inches(member_in)),
+        from_memory: false,
         steel: false,
         across: false,
         over_edges: false,

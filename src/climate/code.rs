@@ -129,7 +129,7 @@ static R_2009: RTable = RTable {
     crawl: [&NONE, &NONE, &B5_13, &B10_13, &B10_13, &B10_13, &B10_13],
 };
 
-/// The least U-factors in thousandths of Btu/h·ft²·°F.
+/// The largest U-factors in thousandths of Btu/h·ft²·°F.
 struct UTable {
     ceiling: Zones<u16>,
     wall: Zones<u16>,
@@ -263,7 +263,7 @@ pub fn small_ceiling(edition: Edition) -> SmallCeiling {
 pub fn warm_humid_frees(edition: Edition, zone: Zone, component: Component) -> Option<Trust> {
     match (component, edition) {
         _ if zone.number() != 3 => None,
-        (Component::BasementWall, Edition::Y2012To2018 | Edition::Y2021) => Some(Trust::Read),
+        (Component::BasementWall, Edition::Y2012To2018) => Some(Trust::Read),
         (Component::BasementWall, _) | (Component::CrawlWall, Edition::Y2021) => Some(Trust::Memory),
         _ => None,
     }

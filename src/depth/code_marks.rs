@@ -5,7 +5,7 @@
 //! that was chosen applies; the others are listed as not chosen.
 
 use super::marks::NOISE;
-use super::place::Said;
+use super::place::{Said, component};
 use super::{Around, Bound, Mark, Rule, Stands};
 use crate::assembly::{Build, Position};
 use crate::climate::{
@@ -13,7 +13,9 @@ use crate::climate::{
 };
 use crate::findings::Trust;
 use crate::foam::Foam;
+use crate::job::{Job, Reader, entry};
 use crate::measure::{Inches, RValue};
+use crate::surfaces;
 
 /// What a row asks at least before a floor that fills its cavity, or a small ceiling, may stand in its place.
 const EXCEPTED_FROM_R: f64 = 30.0;
@@ -129,6 +131,7 @@ pub(super) fn code_marks(around: &Around<'_>, said: &Said, cavity: Option<Inches
     let path = match said.path {
         "fill" if !fills => "r_value",
         "small_ceiling" if !small => "r_value",
+        "u_factor" if u_row(edition, zone, component).is_none() => "r_value",
         path => path,
     };
     // A note from memory frees nothing.
@@ -154,6 +157,8 @@ pub(super) fn code_marks(around: &Around<'_>, said: &Said, cavity: Option<Inches
         let known = around.build.filter(|build| build.with(foam, Inches(1.0)).is_some());
         let there = around.existing.filter(|there| !there.same).map_or(0.0, |there| there.depth_in.likely.0);
         let at = known.and_then(|build| build.depth_for_u(foam, row.most));
+        // A row that was read decides nothing over films or layers whose R is from memory.
+        let trust = if known.is_some_and(|build| build.from_memory) { Trust::Memory } else { row.trust };
         let stands = match (stands("u_factor"), known.is_some(), at) {
             (Stands::Applies, false, _) => Stands::NotSaid,
             (Stands::Applies, true, None) => Stands::BeyondSheet,
@@ -164,7 +169,7 @@ pub(super) fn code_marks(around: &Around<'_>, said: &Said, cavity: Option<Inches
             section: row.section,
             edition: row.edition,
             stands,
-            ..Mark::new(Rule::CodeU, Bound::Mean, at.map(|at| Inches(at.0 + there)), row.trust)
+            ..Mark::new(Rule::CodeU, Bound::Mean, at.map(|at| Inches(at.0 + there)), trust)
         });
     }
     all
@@ -216,12 +221,27 @@ fn floor_mark(
     }
 }
 
+/// The gross area of all ceilings of a job that go by the row for small ones, of ranges the larger; `None` while one
+/// of them is not measured.
+pub(super) fn small_ceilings(job: &Job) -> Option<f64> {
+    let mut reader = Reader::new(job.units);
+    let mut sum = 0.0;
+    for surface in &job.surfaces {
+        let small =
+            entry(&surface.entries, "code_path").is_some_and(|one| one.text.trim() == "small_ceiling");
+        if small && component(surface, &mut reader) == Some(Component::RoofDeck) {
+            sum += surfaces::measure(surface, &mut reader)?.gross_ft2.high.0;
+        }
+    }
+    Some(sum)
+}
+
 /// A ceiling without an attic that is small enough for R-30.
 fn ceiling_mark(around: &Around<'_>, among: &Among<'_>, edition: Edition, stands: Stands) -> Mark {
     let row = small_ceiling(edition);
     let asks = (row.least_r - among.fill_r).max(0.0);
     let at = among.depth_for(asks);
-    let gross = around.area.map(|area| area.gross_ft2.likely.0);
+    let gross = around.area.and_then(|_| small_ceilings(around.job));
     let stands = match (stands, gross, at) {
         (Stands::Applies, None, _) => Stands::NotSaid,
         (Stands::Applies, Some(gross), _) if gross > row.most_ft2 + NOISE => Stands::NotMet,

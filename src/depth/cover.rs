@@ -87,7 +87,7 @@ pub(super) fn asked(around: &Around<'_>, exposure: Exposure, thickest: Inches) -
 /// table can say.
 pub(super) fn enough(asked: CoverAsked, cover: &str, edition: Option<Edition>) -> Option<bool> {
     match (asked, thermal(cover, edition)) {
-        (CoverAsked::Nothing, _) => (!cover.is_empty()).then_some(true),
+        (CoverAsked::Nothing, listed) => listed.map(|_| true),
         (CoverAsked::Weather, _) => None,
         (CoverAsked::NotSaid, Some((thermal, _))) => thermal.then_some(true),
         (CoverAsked::Thermal, Some((thermal, _))) => Some(thermal),

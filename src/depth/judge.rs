@@ -3,11 +3,11 @@
 use super::choose::NOISE_IN;
 use super::fire;
 use super::short::short;
-use super::{Around, Depth, DepthBy, Exposure, aim_field};
+use super::{Around, Depth, DepthBy, Exposure, Mark, Rule, Stands, aim_field};
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
 use crate::job::{Part, Reader, Surface};
-use crate::measure::{Inches, Kind};
+use crate::measure::{Inches, Kind, RValue};
 
 /// Says once that a foam lists no R.
 pub(super) fn no_listed_r(foam: &Foam, reader: &mut Reader) {
@@ -77,7 +77,13 @@ pub(super) fn judge(depth: &Depth, around: Around<'_>, exposure: Exposure, reade
             reader.say(finding);
         }
         (Some(_), Some(promised)) => {
-            let Some(target) = depth.target_r.filter(|target| promised < *target) else { return };
+            // What was reached between two listed thicknesses was reached for planning: it is on no receipt.
+            let reached = depth.marks.iter().filter(|mark| asks_r(mark, depth.promised_in));
+            let asked = reached.filter_map(|mark| mark.asks).fold(0.0, f64::max);
+            let target = RValue(depth.target_r.map_or(0.0, |target| target.0).max(asked));
+            if promised.0 >= target.0 - NOISE_IN {
+                return;
+            }
             let finding = found(Code::TargetNotPromised, aim_at)
                 .with("given", inches(reader, depth.promised_in))
                 .with("r", reader.figure(Kind::Resistance, promised.0))
@@ -89,6 +95,14 @@ pub(super) fn judge(depth: &Depth, around: Around<'_>, exposure: Exposure, reade
             reader.say(finding);
         }
     }
+}
+
+/// Whether a mark that decides asks R of the foam, and is met at a depth.
+fn asks_r(mark: &Mark, depth: Inches) -> bool {
+    matches!(mark.rule, Rule::CodeR | Rule::FillFloor | Rule::SmallCeiling | Rule::UnventedTable)
+        && mark.stands == Stands::Applies
+        && mark.trust.decides()
+        && mark.at_in.is_some_and(|at| at.0 <= depth.0 + NOISE_IN)
 }
 
 /// What is said of old foam.

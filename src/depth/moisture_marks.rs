@@ -1,9 +1,10 @@
 //! Rules against water that gathers behind the room side: unvented roofs (IRC R806.5) and retarders (R702.7).
 //!
-//! They hang on the zone and on what stands in front of the foam, not on the edition: the tables agree in all that
-//! are carried here. Full foam has nothing in front of it and no rule of two kinds of insulation.
+//! They hang on the zone and on what stands in front of the foam. Table R806.5 is alike from 2012 to 2021; where the
+//! edition is another one, or where a table of 2021 is held against an older one, the figure counts as memory. Full foam has nothing in front of it and no rule of two kinds of insulation.
 
 use super::code_marks::Among;
+use super::marks::NOISE;
 use super::place::Said;
 use super::{Around, Bound, Mark, Rule, Stands};
 use crate::assembly::{Build, Position};
@@ -17,8 +18,8 @@ const CLASS_TWO_PERM: f64 = 1.0;
 /// The permeance that foam against the sheathing may have at most at its depth where the room side has class III,
 /// in perms: residential code of 2018, note to Table R702.7.1, and 2021 R702.7.1. From memory, found in no public page.
 const FOAM_MOST_PERM: f64 = 1.5;
-/// A member this deep counts as 2×6 in the table of class III, in inches.
-const DEEP_MEMBER_IN: f64 = 5.5;
+/// A member deeper than a 2×4 counts as 2×6 in the table of class III, in inches: that asks for more.
+const SHALLOW_MEMBER_IN: f64 = 3.5;
 
 /// The rules against water that fit what the surface is; none while the zone has not been said.
 pub(super) fn moisture_marks(around: &Around<'_>, said: &Said, cavity: Option<Inches>) -> Vec<Mark> {
@@ -28,7 +29,9 @@ pub(super) fn moisture_marks(around: &Around<'_>, said: &Said, cavity: Option<In
     match around.component {
         Some(Component::RoofDeck) => roof(around, said, zone, &among),
         Some(Component::Wall) => wall(around, said, zone, &among, cavity),
-        Some(Component::Rim) if among.fill_r > 0.0 => wall(around, said, zone, &among, cavity),
+        Some(Component::Rim) if around.build.is_some_and(|build| build.airy_r().0 > 0.0) => {
+            wall(around, said, zone, &among, cavity)
+        }
         _ => Vec::new(),
     }
 }
@@ -55,8 +58,12 @@ fn roof(around: &Around<'_>, said: &Said, zone: Zone, among: &Among<'_>) -> Vec<
     };
     let airy = around.build.map_or(0.0, |build| build.airy_r().0);
     let front = in_front(around.build, airy);
-    // That tile frees a roof is from memory: the table's row stays, and decides nothing.
-    let trust = unvented(zone, said.tile).trust;
+    // That tile frees a roof is from memory, and the table was not read in the editions of 2009 and 2024: its row
+    // stays, and decides nothing.
+    let trust = match around.place.edition {
+        Some(Edition::Y2009 | Edition::Y2024) => Trust::Memory,
+        _ => unvented(zone, said.tile).trust,
+    };
     let row = unvented(zone, false);
     let at = among.depth_for(row.least_r);
     let table = match (front, at) {
@@ -114,8 +121,9 @@ fn wall(
     };
     // A member whose depth nobody has said counts as deep: that asks for more.
     let member = around.build.and_then(|build| build.member_in).or(cavity);
-    let row = class_three(zone, member.is_none_or(|member| member.0 >= DEEP_MEMBER_IN));
+    let row = class_three(zone, member.is_none_or(|member| member.0 > SHALLOW_MEMBER_IN + NOISE));
     let outside = around.build.map_or(0.0, outside_r);
+    let airy = around.build.map_or(0.0, |build| build.airy_r().0);
     // Only since 2021 does insulation outside of the sheathing count with the foam.
     let counts = if around.place.edition.is_some_and(Edition::newer_map) { outside } else { 0.0 };
     let asks = row.map(|row| (row.least_r - counts).max(0.0));
@@ -123,7 +131,7 @@ fn wall(
     let warm = asks.and_then(|r| among.depth_for(r));
     let at = warm.map(|warm| Inches(tight.map_or(warm.0, |tight| tight.0.max(warm.0))));
     let mut lacks = Vec::new();
-    let stands = match (row, in_front(around.build, among.fill_r), said.inner) {
+    let stands = match (row, in_front(around.build, airy), said.inner) {
         (None, ..) => Stands::NotInZone,
         (_, front @ (Stands::NotSaid | Stands::NothingInFront), _) => front,
         (_, _, None) => Stands::NotSaid,
@@ -144,6 +152,7 @@ fn wall(
         _ => return all,
     };
     if let Some((allowed, trust)) = inner_class(zone, class) {
+        let trust = if around.place.edition == Some(Edition::Y2021) { trust } else { Trust::Memory };
         let stands = if allowed { Stands::Applies } else { Stands::NotMet };
         all.push(Mark { stands, ..code(Rule::InnerRetarder, Bound::Condition, None, trust) });
     }

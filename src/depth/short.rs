@@ -5,9 +5,10 @@
 //! out warns of the roof, not of the code.
 
 use super::choose::NOISE_IN;
+use super::code_marks::small_ceilings;
 use super::place::{self, Said};
 use super::{Around, Bound, Depth, Mark, Rule, Stands};
-use crate::climate::{Component, Edition, small_ceiling};
+use crate::climate::{Component, Edition, Work, small_ceiling};
 use crate::findings::{Code, Finding, Trust};
 use crate::job::{DepthWay, Part, Reader, field};
 use crate::measure::{Inches, Kind};
@@ -79,6 +80,13 @@ pub(super) fn short(depth: &Depth, around: &Around<'_>, at_aim: &str, reader: &m
     if asked && around.place.edition == Some(Edition::Y2024) && !reader.findings.contains(&partly) {
         reader.say(partly);
     }
+    let new = matches!(around.place.work, Some(Work::New | Work::Addition));
+    let aside = |stands| matches!(stands, Stands::NotChosen | Stands::NotInZone);
+    let ways = [Rule::CodeU, Rule::FillFloor, Rule::SmallCeiling];
+    let mut chosen = depth.marks.iter().filter(|mark| ways.contains(&mark.rule) && !aside(mark.stands));
+    if new && chosen.any(|mark| !mark.trust.decides()) {
+        reader.say(found(Code::WayFromMemory, "code_path"));
+    }
     for mark in &depth.marks {
         match (mark.rule, mark.stands) {
             (Rule::CodeR | Rule::CodeU | Rule::FillFloor | Rule::UnventedTable, Stands::BeyondSheet)
@@ -92,7 +100,7 @@ pub(super) fn short(depth: &Depth, around: &Around<'_>, at_aim: &str, reader: &m
             }
             (Rule::SmallCeiling, Stands::NotMet) => {
                 let most = around.place.edition.map_or(0.0, |edition| small_ceiling(edition).most_ft2);
-                let gross = around.area.map_or(0.0, |area| area.gross_ft2.likely.0);
+                let gross = small_ceilings(around.job).unwrap_or_default();
                 let finding = found(Code::SmallCeilingTooLarge, "code_path")
                     .with("given", reader.figure(Kind::Area, gross))
                     .with("most", reader.figure(Kind::Area, most));
@@ -154,8 +162,6 @@ fn code_of(mark: &Mark) -> Option<Code> {
         (Rule::CodeR | Rule::FillFloor | Rule::SmallCeiling, _) => Code::CodeShort,
         (Rule::CodeU, _) => Code::CodeUShort,
         (Rule::WholeTarget, _) => Code::WholeShort,
-        // Under tile it is from memory that nothing is asked: the mark says so, and nothing is short.
-        (Rule::UnventedTable, Trust::Memory) => return None,
         (Rule::UnventedTable, _) => Code::UnventedShort,
         (Rule::FoamRetarder, _) => Code::FoamTooOpen,
         _ => return None,

@@ -90,10 +90,10 @@ impl Browser {
         let mut group = Group::start(command.env("HOME", &folder).env("TZ", "America/Chicago"), &said)?;
         listening(port, &mut group, &format!("the driver of {}", engine.name())).await?;
         let driver = WebDriver::builder(format!("http://127.0.0.1:{port}"), capabilities)
-            .request_timeout(Duration::from_secs(30))
+            .request_timeout(Duration::from_secs(100))
             .connect()
             .await?;
-        driver.set_script_timeout(Duration::from_secs(20)).await?;
+        driver.set_script_timeout(Duration::from_secs(90)).await?;
         driver.set_page_load_timeout(Duration::from_secs(20)).await?;
         let bidi = driver.bidi().await?;
         bidi.script().add_preload_script(LISTEN).await?;

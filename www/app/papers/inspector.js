@@ -162,7 +162,7 @@ function builtOf(store, surface, depth) {
 }
 
 /** How a rule bears on the surface, in a word. @type {Partial<Record<import('../core.js').Stands, string>>} */
-const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'not_met', beyond_sheet: 'not_met' };
+const HERE = { applies: 'applies', not_said: 'open', blank: 'open', outside: 'not_met', beyond_sheet: 'not_met', not_met: 'not_met' };
 
 /** Every rule: what it asks, at which depth, where it stands, how sure that is, whether it applies. @param {Store} store @param {Depth} depth */
 function rules(store, depth) {
