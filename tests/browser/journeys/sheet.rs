@@ -83,7 +83,8 @@ pub async fn new_job_with_surface(page: &Page, shape: &str) -> Step<u64> {
 pub async fn choose(page: &Page, id: &str, value: &str) -> Step {
     let field = page.field(id).await?;
     // Where the bar at the foot does not lie over it.
-    page.run("document.getElementById(arguments[0]).scrollIntoView({ block: 'center' })", vec![id.into()]).await?;
+    page.run("document.getElementById(arguments[0]).scrollIntoView({ block: 'center' })", vec![id.into()])
+        .await?;
     let list = thirtyfour::components::SelectElement::new(&field).await?;
     list.select_by_value(value).await?;
     page.settled().await
