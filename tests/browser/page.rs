@@ -84,6 +84,9 @@ impl Page {
             &format!("return location.hash === {}", json!(fragment)),
         )
         .await?;
+        // The screen may be fetched first; whether one that cannot be had is said is for the journey to see.
+        let stands = "return document.querySelector('#view')?.dataset.shows === location.hash";
+        let _ = self.hurried(Duration::from_secs(5)).until("its screen stands", stands).await;
         self.settled().await
     }
 

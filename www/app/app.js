@@ -66,6 +66,8 @@ async function show() {
   const root = by('view');
   root.replaceChildren();
   view = screen.mount(root, store, next);
+  // Which fragment the screen belongs to that stands here: its module may have been on the way for a while.
+  root.dataset.shows = location.hash;
   window.scrollTo(0, 0);
   view.update();
   live?.update();
