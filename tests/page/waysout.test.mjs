@@ -50,7 +50,7 @@ test('where least and most cross, each way out says what follows from it', () =>
   assert.match(node.textContent, /Least and most cross by 0.25/);
   assert.match(says('out-ufactor'), /U\u00a00.056 at 3\. The table asks U\u00a00.060 or less: from memory, check your code book\. 2.75 or more on average/);
   // Covered, the aim is what the code asks plus the tolerance: 4 in where 3 are, 100 board feet more, worked out in full.
-  assert.match(says('out-cover'), /Then 3.5 may stay\. Aim 4: 100 more, 2 passes\. The cover costs its own board/);
+  assert.match(says('out-cover'), /Then 3.5 may stay, under a cover that the code accepts\. Aim 4: 100 more, 2 passes\. The cover costs its own board/);
   assert.equal(asked[0].surfaces[0].entries.find((one) => one.field === 'exposure').text, 'covered');
   assert.match(says('#/foam/10'), /lists R-21 at 3.25 or less: R-6.462 an inch/);
   assert.match(says('out-none'), /R-15 promised/);
