@@ -15,7 +15,7 @@ const ANSWER: &str = "return document.querySelector('.answer').textContent";
 /// The pixels to an inch, by two neighboring figures of the ruler.
 async fn inch(page: &Page) -> Step<f64> {
     let k = page.run(
-        "const at = figure => [...document.querySelectorAll('.ruled text.xl')].find(one => one.getAttribute('x') === '205' && one.textContent === figure).getBoundingClientRect().y; return at('1') - at('2')",
+        "const at = figure => [...document.querySelectorAll('.ruled text.xl')].find(one => one.classList.contains('e') && one.textContent === figure).getBoundingClientRect().y; return at('1') - at('2')",
         vec![],
     );
     k.await?.as_f64().ok_or_else(|| "no ruler".into())
