@@ -1,5 +1,6 @@
 //! From the way chosen to the three depths, and what there is to say about them.
 
+use super::parts::of_another_kind;
 use super::place::{self, Said};
 use super::{
     AimBy, Around, Depth, DepthBy, Existing, Exposure, Left, Mark, Rule, Stands, Wrapped, cover, judge,
@@ -47,7 +48,7 @@ pub fn choose(around: Around<'_>, reader: &mut Reader) -> Option<Depth> {
     let cavity = cavity(surface, around.area, reader);
     let exposure = exposure(surface, reader);
     let there = around.existing;
-    let counts = there.filter(|there| !there.same);
+    let counts = of_another_kind(there);
     let old = counts.map_or(0.0, |there| there.depth_in.high.0);
     // A target that was entered is a least whichever way the aim was chosen; only its own way insists on it.
     let needed = match surface.depth_way {

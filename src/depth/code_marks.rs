@@ -5,6 +5,7 @@
 //! that was chosen applies; the others are listed as not chosen.
 
 use super::marks::NOISE;
+use super::parts::of_another_kind;
 use super::place::{Said, component};
 use super::{Around, Bound, Mark, Rule, Stands};
 use crate::assembly::{Build, Position};
@@ -84,7 +85,7 @@ impl<'a> Among<'a> {
 
 /// Old foam whose R does not count: its thickest.
 pub(super) fn old_in(around: &Around<'_>) -> f64 {
-    around.existing.filter(|there| !there.same).map_or(0.0, |there| there.depth_in.high.0)
+    of_another_kind(around.existing).map_or(0.0, |there| there.depth_in.high.0)
 }
 
 /// How deep foam is that fills a cavity, with what lies in front of it taken off; `None` where the cavity or the
@@ -155,7 +156,7 @@ pub(super) fn code_marks(around: &Around<'_>, said: &Said, cavity: Option<Inches
     }
     if let Some(row) = u_row(edition, zone, component) {
         let known = around.build.filter(|build| build.with(foam, Inches(1.0)).is_some());
-        let there = around.existing.filter(|there| !there.same).map_or(0.0, |there| there.depth_in.likely.0);
+        let there = of_another_kind(around.existing).map_or(0.0, |there| there.depth_in.likely.0);
         let at = known.and_then(|build| build.depth_for_u(foam, row.most));
         // A row that was read decides nothing over films or layers whose R is from memory.
         let trust = if known.is_some_and(|build| build.from_memory) { Trust::Memory } else { row.trust };

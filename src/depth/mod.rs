@@ -123,7 +123,7 @@ impl Depth {
 
     /// Old foam whose R does not count: its thickest.
     pub fn old_in(&self) -> Inches {
-        self.existing.filter(|there| !there.same).map_or(Inches(0.0), |there| there.depth_in.high)
+        parts::of_another_kind(self.existing).map_or(Inches(0.0), |there| there.depth_in.high)
     }
 }
 

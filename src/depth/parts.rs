@@ -18,6 +18,11 @@ pub struct Existing {
     pub add_in: Band<Inches>,
 }
 
+/// Foam that is there and is not the sheet's: its R does not count.
+pub(super) fn of_another_kind(existing: Option<Existing>) -> Option<Existing> {
+    existing.filter(|there| !there.same)
+}
+
 /// The mean of what is there, in inches; zero where nothing is.
 pub(crate) fn there_in(existing: Option<&Existing>) -> f64 {
     existing.map_or(0.0, |there| there.depth_in.likely.0)

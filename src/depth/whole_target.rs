@@ -1,5 +1,6 @@
 //! The R that somebody wants of the whole, framing and films included, as a depth of foam.
 
+use super::parts::of_another_kind;
 use super::{Around, Bound, Mark, Rule, Stands};
 use crate::findings::Trust;
 use crate::measure::Inches;
@@ -12,7 +13,7 @@ pub(super) fn whole_target(around: &Around<'_>) -> Option<Mark> {
     let foam = around.foam.filter(|_| around.surface.shape.claims_r())?;
     let build = around.build?;
     let target = build.whole_r.filter(|r| r.0 > 0.0)?;
-    let old = around.existing.filter(|there| !there.same).map_or(0.0, |there| there.depth_in.likely.0);
+    let old = of_another_kind(around.existing).map_or(0.0, |there| there.depth_in.likely.0);
     let at = build.depth_for_u(foam, 1.0 / target.0).map(|depth| Inches(depth.0 + old));
     let stands = match (at, build.with(foam, Inches(0.0))) {
         (Some(_), _) => Stands::Applies,

@@ -8,7 +8,6 @@
  * @typedef {'built' | 'cover' | 'zones'} Name
  */
 import { entryOf } from './changes.js';
-import { fieldId } from './field.js';
 import { el, say } from './list.js';
 import { byId } from './parts.js';
 import { style } from './styles.js';
@@ -29,20 +28,6 @@ export function depthFolds(store, id) {
   const folds = FOLDS.map(([name, fetched]) => fold(store, id, name, fetched));
   return { nodes: folds.map((one) => one.node), update: () => { for (const one of folds) one.update(); } };
 }
-
-/** Opens a fold, and leads to one of its fields. @param {number} id @param {Name} name @param {string} [field] */
-export async function openFold(id, name, field) {
-  const node = document.getElementById(foldId(id, name));
-  if (!(node instanceof HTMLDetailsElement)) return;
-  node.open = true;
-  await waiting.get(node)?.();
-  const found = field && document.getElementById(fieldId('surface', id, field));
-  if (found) found.focus();
-  else node.querySelector('summary')?.focus();
-}
-
-/** @type {WeakMap<Element, () => Promise<void>>} */
-const waiting = new WeakMap();
 
 /** @param {number} id @param {Name} name */
 const foldId = (id, name) => `surface-${id}-fold-${name}`;
@@ -66,7 +51,6 @@ function fold(store, id, name, fetched) {
     coming = undefined;
     body.replaceChildren(el('p', 'note', t('depth.fold_missing')));
   });
-  waiting.set(node, fill);
   node.addEventListener('toggle', () => {
     if (!node.open) opened.delete(key);
     else opened.add(key);
