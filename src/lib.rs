@@ -17,41 +17,56 @@
 //! | [`quantity`] | net area × depth → board feet |
 //! | [`kits`] | usable yield, what to buy |
 //! | [`spraying`] | lifts and waits, and the day sheet |
+//! | [`conditioning`] | kits brought to temperature in time, and how long they stay so |
+//! | [`weather`] | a day's course, the sun, the hours inside the window |
 //! | [`readiness`] | go, hold or not read |
+//! | [`moisture`] | what gives off water, and the dew point that comes of it |
+//! | [`people`] | who is out, air through the zone, the van |
+//! | [`calendar`] | every date of the job |
 //! | [`working`] | how each figure was reached |
 //!
 //! One call does the whole job: [`estimate`].
 
 pub mod assembly;
 pub mod before;
+pub mod calendar;
 pub mod climate;
+pub mod conditioning;
 pub mod depth;
 pub mod findings;
 pub mod foam;
 pub mod job;
 pub mod kits;
 pub mod measure;
+pub mod moisture;
 mod one_surface;
+pub mod people;
 pub mod quantity;
 pub mod readiness;
 pub mod spraying;
 pub mod surfaces;
+pub mod weather;
 pub mod working;
 
 #[cfg(target_arch = "wasm32")]
 mod browser;
 
 use crate::before::Before;
+use crate::calendar::Dated;
 use crate::climate::Place;
+use crate::conditioning::Conditioning;
 use crate::findings::Finding;
 use crate::foam::Foam;
 use crate::job::{DepthWay, Job, Now, Part, Reader, Surface};
 use crate::kits::Purchase;
 use crate::measure::Cents;
+use crate::moisture::Moisture;
 use crate::one_surface::Begun;
+use crate::people::People;
 use crate::quantity::Quantity;
-use crate::readiness::Readiness;
+use crate::readiness::{Readiness, Rounds};
 use crate::spraying::{Day, SprayPlan};
+use crate::weather::Weather;
 use serde::Serialize;
 
 pub use one_surface::SurfaceEstimate;
@@ -80,8 +95,20 @@ pub struct Estimate {
     pub spraying: SprayPlan,
     /// The day sheet: what is done, what is next, what waits.
     pub day: Day,
+    /// Kits that are brought to temperature.
+    pub conditioning: Vec<Conditioning>,
+    /// The forecast.
+    pub weather: Weather,
     /// Go, hold or not read.
     pub readiness: Readiness,
+    /// Earlier rounds of readings; they count for nothing.
+    pub rounds: Rounds,
+    /// Where the moisture of the air comes from.
+    pub moisture: Moisture,
+    /// Air through the zone, and the van.
+    pub people: People,
+    /// Every date.
+    pub calendar: Vec<Dated>,
     /// What there is to say, in the order in which the work is done.
     pub findings: Vec<Finding>,
 }
@@ -134,7 +161,12 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         }
     }
     let day = spraying::day(job, &surfaces, &used, &purchase, now, &mut reader);
-    let readiness = readiness::check(job, &used, &purchase.stock, now, &mut reader);
+    let conditioning = conditioning::groups(job, &used, now, &mut reader);
+    let weather = weather::ahead(job, &used, now, &mut reader);
+    let readiness = readiness::check(job, &used, &purchase.stock, &conditioning, now, &mut reader);
+    let moisture = moisture::moisture(job, &readiness, &mut reader);
+    let people = people::people(job, &purchase, &spraying, &day, &mut reader);
+    let calendar = calendar::calendar(job, &conditioning, &purchase.stock, &day, now, &mut reader);
     let covers = surfaces.iter().filter_map(|one| one.depth.as_ref()?.cover.cost);
     let cover_cost = depth::covers(covers);
     Estimate {
@@ -148,7 +180,13 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
         cover_cost,
         spraying,
         day,
+        conditioning,
+        weather,
         readiness,
+        rounds: readiness::rounds(job),
+        moisture,
+        people,
+        calendar,
         findings: reader.findings,
     }
 }

@@ -1,4 +1,4 @@
-//! The published JSON Schema of the job document, `www/job-v3.schema.json`, against the types and the table
+//! The published JSON Schema of the job document, `www/job-v4.schema.json`, against the types and the table
 //! of fields that it describes. That real jobs validate is `tests/live/schema_check.py`'s.
 
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
@@ -12,7 +12,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 fn schema() -> Value {
-    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/job-v3.schema.json");
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/job-v4.schema.json");
     serde_json::from_str(&std::fs::read_to_string(file).expect("the schema")).expect("JSON")
 }
 
@@ -42,6 +42,9 @@ fn every_field_of_every_part() {
         (Part::Layer, "/$defs/layer/properties"),
         (Part::Owned, "/$defs/owned_kit/properties"),
         (Part::Reading, "/$defs/site_reading/properties"),
+        (Part::Warming, "/$defs/warming/properties"),
+        (Part::WarmReading, "/$defs/warm_reading/properties"),
+        (Part::Forecast, "/$defs/forecast_day/properties"),
         (Part::Event, "/$defs/event/properties"),
     ] {
         let listed = schema.pointer(&format!("{at}/entries/items/allOf/1/properties/field/enum"));
@@ -76,7 +79,7 @@ fn every_word_of_every_enumeration() {
 fn full() -> Value {
     let entries = |field: &str| json!([{ "field": field, "text": "1", "unit": "in", "sense": "sum" }]);
     json!({
-        "format": "foamwright-job", "version": 3, "id": "full", "next_id": 12, "units": "us",
+        "format": "foamwright-job", "version": 4, "id": "full", "next_id": 16, "units": "us",
         "name": "", "place": "", "note": "", "entries": entries("under_aim"), "foam": 3,
         "surfaces": [{
             "id": 1, "name": "", "shape": "framed_wall", "entries": entries("depth"), "deduct_framing": true,
@@ -97,6 +100,16 @@ fn full() -> Value {
             "id": 6, "of": "surface", "name": "", "entries": entries("temperature"),
             "taken": { "ms": 0.0, "offset_min": 0 }
         }],
+        "rounds": [{
+            "id": 12, "of": "surface", "name": "", "entries": entries("temperature"),
+            "taken": { "ms": 0.0, "offset_min": 0 }
+        }],
+        "warming": [{
+            "id": 13, "name": "", "entries": entries("room"), "moved_in": { "ms": 0.0, "offset_min": 0 },
+            "moved_out": { "ms": 0.0, "offset_min": 0 },
+            "log": [{ "id": 14, "entries": entries("skin"), "taken": { "ms": 0.0, "offset_min": 0 } }]
+        }],
+        "forecast": [{ "id": 15, "entries": entries("low"), "offset_min": -300 }],
         "events": [{
             "id": 9, "what": "lift", "at": { "ms": 0.0, "offset_min": 0 }, "key": "", "surface": 1, "lift": 1,
             "name": "", "entries": entries("temperature")

@@ -10,11 +10,13 @@ mod trap;
 
 use crate::Estimate;
 use crate::climate::Found;
+use crate::conditioning::WarmCurves;
 use crate::depth::ZoneDepth;
 use crate::job::{Field, Job, Now, Reader};
 use crate::measure::{Echo, Kind, Sense, Style, Unit, Units};
 use crate::quantity::GroundForm;
 use crate::surfaces::{Outline, ShapeForm};
+use crate::weather::DayCurve;
 use codec::{given, taken};
 use tsify::Ts;
 use wasm_bindgen::prelude::*;
@@ -67,6 +69,18 @@ pub fn depths_by_zone(job: Ts<Job>, surface_id: u32) -> Result<Vec<Ts<ZoneDepth>
 #[wasm_bindgen]
 pub fn find_place(zones: &[u8], counties: &[u8], text: &str) -> Ts<Found> {
     given(&crate::climate::find(zones, counties, text))
+}
+
+/// The warm-up and cool-down curves of one group of kits, to be drawn.
+#[wasm_bindgen]
+pub fn warm_curves(job: Ts<Job>, now: Ts<Now>, id: u32) -> Result<Option<Ts<WarmCurves>>, JsError> {
+    Ok(crate::conditioning::curves(&taken(job)?, id, taken(now)?).map(|curves| given(&curves)))
+}
+
+/// The course of one day of the forecast, to be drawn.
+#[wasm_bindgen]
+pub fn day_curve(job: Ts<Job>, now: Ts<Now>, id: u32) -> Result<Option<Ts<DayCurve>>, JsError> {
+    Ok(crate::weather::curve(&taken(job)?, id, taken(now)?).map(|curve| given(&curve)))
 }
 
 /// What each shape asks for.

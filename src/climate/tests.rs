@@ -364,7 +364,7 @@ fn typed_degree_days() {
         let entries: Vec<_> =
             entries.iter().map(|(field, text)| serde_json::json!({"field": field, "text": text})).collect();
         let job: Job = serde_json::from_value(serde_json::json!({
-            "format": "foamwright-job", "version": 3, "id": "test", "next_id": 1, "entries": entries,
+            "format": "foamwright-job", "version": 4, "id": "test", "next_id": 1, "entries": entries,
         }))
         .expect("a job");
         super::place(&job, &mut Reader::new(crate::measure::Units::Us))

@@ -23,7 +23,7 @@ fn in_edition(edition: &str, room_use: &str, answers: &[(&str, &str)]) -> (Depth
     let own = entries(&own);
     let sheet = [("density", "1.85"), ("flame", "20"), ("smoke", "400"), ("tested_thickness", "4")];
     let job: Job = serde_json::from_value(json!({
-        "format": "foamwright-job", "version": 3, "id": "test", "next_id": 100, "foam": 10,
+        "format": "foamwright-job", "version": 4, "id": "test", "next_id": 100, "foam": 10,
         "entries": entries(&[("room_use", room_use), ("edition", edition)]),
         "surfaces": [{"id": 1, "shape": "typed_area", "entries": own}],
         "foams": [{"id": 10, "entries": entries(&sheet), "r_at": [

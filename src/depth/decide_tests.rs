@@ -42,7 +42,7 @@ fn job(
     let mut job_entries = entries(place);
     job_entries.extend(entries(&[("under_aim", "1/2"), ("over_aim", "1/4")]));
     serde_json::from_value(json!({
-        "format": "foamwright-job", "version": 3, "id": "test", "next_id": 100, "foam": 10, "entries": job_entries,
+        "format": "foamwright-job", "version": 4, "id": "test", "next_id": 100, "foam": 10, "entries": job_entries,
         "surfaces": [{"id": 1, "shape": "typed_area", "entries": entries(&own), "layers": layers, "depth_way": way}],
         "foams": [{"id": 10, "entries": entries(&[("permeance", permeance)]), "r_at": listed}],
     }))

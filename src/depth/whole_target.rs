@@ -50,7 +50,7 @@ mod tests {
             json!({"id": id, "entries": fields(&[("thickness", thickness), ("r", r)])})
         });
         let job: Job = serde_json::from_value(json!({
-            "format": "foamwright-job", "version": 3, "id": "test", "next_id": 100, "foam": 10, "entries": [],
+            "format": "foamwright-job", "version": 4, "id": "test", "next_id": 100, "foam": 10, "entries": [],
             "surfaces": [{
                 "id": 1, "shape": "typed_area", "entries": fields(&own), "layers": if layers { vec![layer] } else { vec![] }
             }],

@@ -84,9 +84,9 @@ pub fn open(source: &impl Source) -> Result<Job, Refusal> {
     }
     match head.version {
         0 => Err(refuse(Refused::Damaged, String::new())),
-        // Versions 2 and 3 only add to the one before: what is not there takes its default. A version that changes or
+        // Versions 2 to 4 only add to the one before: what is not there takes its default. A version that changes or
         // drops something keeps its own types here: decode them, then `Job::from`.
-        1 | 2 | JOB_VERSION => {
+        1..=JOB_VERSION => {
             let job = source.job().map_err(|error| refuse(Refused::Damaged, error.to_string()))?;
             Ok(Job { version: JOB_VERSION, ..job })
         }

@@ -2,8 +2,11 @@
 //!
 //! It feeds the check, the message, the hint in the page and the job file's schema.
 
+mod words;
+
 use crate::measure::{Kind, Unit, Units};
 use serde::{Deserialize, Serialize};
+use words::{COMPONENTS, COVERS, CYLINDERS, MATERIALS, PACKS, PATHS, SHARES, YES_NO, YES_NO_UNSEEN, ZONES};
 
 /// A part of the job that has entries.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -32,6 +35,12 @@ pub enum Part {
     Owned,
     /// A reading on site.
     Reading,
+    /// Kits that are warmed together.
+    Warming,
+    /// A temperature read while they warm.
+    WarmReading,
+    /// A day of the forecast.
+    Forecast,
     /// Something that was done on the day.
     Event,
     /// The purchase.
@@ -107,81 +116,6 @@ const fn row(
 const fn one_of(part: Part, field: &'static str, choices: &'static [&'static str]) -> Field {
     Field { choices, ..row(part, field, Kind::Choice, Unit::One, Unit::One, 0.0, 0.0) }
 }
-
-/// Published framing shares in percent. Of walls: 25 at 16 in and 22 at 24 in (ASHRAE; California Title 24,
-/// appendix JA4); 23 and 20 as energy raters take by default (trade press; the second from memory). Of ceilings
-/// and rafters: 10 at 16 in and 7 at 24 in (appendix JA4, from memory). Offered, never taken by themselves.
-const SHARES: &[&str] = &["25", "22", "23", "20", "10", "7"];
-
-/// The climate zones that the United States have, with the letter of their moisture region.
-const ZONES: &[&str] =
-    &["1a", "2a", "2b", "3a", "3b", "3c", "4a", "4b", "4c", "5a", "5b", "5c", "6a", "6b", "7", "8"];
-
-/// What a surface is in the building: the columns of the code's tables, and what lies beside them.
-const COMPONENTS: &[&str] = &[
-    "attic_floor",
-    "roof_deck",
-    "wall",
-    "rim",
-    "mass_wall_inside",
-    "mass_wall_outside",
-    "floor",
-    "basement_wall",
-    "crawl_wall",
-    "cold_room",
-    "other",
-];
-
-/// The ways in which a surface may satisfy the energy code.
-const PATHS: &[&str] = &["r_value", "u_factor", "fill", "small_ceiling", "accepted", "none"];
-
-/// What may stand over foam.
-const COVERS: &[&str] = &[
-    "gypsum",
-    "wood_panel",
-    "tested_barrier",
-    "mineral_fiber",
-    "thin_panel",
-    "particleboard",
-    "hardboard",
-    "thin_gypsum",
-    "steel_sheet",
-    "fiber_cement",
-    "tested_coating",
-    "none",
-];
-
-/// Materials with a published resistance, and `typed` for one whose R stands on its label.
-const MATERIALS: &[&str] = &[
-    "typed",
-    "gypsum_3_8",
-    "gypsum_1_2",
-    "gypsum_5_8",
-    "plywood_1_2",
-    "osb_7_16",
-    "fiberboard_1_2",
-    "softwood",
-    "hardwood",
-    "bevel_siding",
-    "hollow_siding",
-    "stucco",
-    "face_brick",
-    "common_brick",
-    "concrete",
-    "block_8",
-    "shingles",
-    "building_paper",
-    "batt",
-    "loose_fill",
-    "rigid_board",
-    "second_foam",
-];
-
-/// The words of a question that is answered with yes or no.
-const YES_NO: &[&str] = &["yes", "no"];
-
-/// The same, for what nobody may have looked at yet.
-const YES_NO_UNSEEN: &[&str] = &["yes", "no", "not_known"];
 
 impl Field {
     const fn unlikely(mut self, above: f64) -> Self {
@@ -272,6 +206,54 @@ const FIELDS: &[Field] = &[
     row(P::Job, "cdd50", K::Number, U::One, U::One, 0.0, 15_000.0).unlikely(11_000.0).source("degree_days"),
     one_of(P::Job, "moist_region", &["a", "b", "c"]).source("degree_days"),
     one_of(P::Job, "warm_humid", YES_NO),
+    row(P::Job, "spray_time", K::Clock, U::Clock, U::Clock, 0.0, 1_439.0).default("8:00", "spray_time"),
+    row(P::Job, "latitude", K::Coordinate, U::Arc, U::Arc, -90.0, 90.0).source("position"),
+    row(P::Job, "longitude", K::Coordinate, U::Arc, U::Arc, -180.0, 180.0).source("position"),
+    row(P::Job, "heated_air", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(110.0),
+    one_of(P::Job, "outer_wall", &["sheathing", "sheathing_siding", "block"]),
+    one_of(P::Job, "masonry_kind", &["concrete", "brick"]),
+    one_of(P::Job, "heat_what", &["slab", "masonry", "sheathing", "steel"]),
+    row(P::Job, "heat_area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
+    row(P::Job, "heat_thickness", K::Length, U::In, U::Mm, 0.01, 48.0).unlikely(16.0),
+    row(P::Job, "heat_from", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(110.0),
+    row(P::Job, "heat_air", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::Job, "heat_outside", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::Job, "tent_area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
+    row(P::Job, "room_length", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(2_400.0),
+    row(P::Job, "room_width", K::Length, U::Ft, U::M, 0.0, 12_000.0).unlikely(2_400.0),
+    row(P::Job, "room_height", K::Length, U::Ft, U::M, 0.0, 2_400.0).unlikely(360.0),
+    row(P::Job, "outdoor_air", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(120.0),
+    row(P::Job, "outdoor_humidity", K::Percent, U::Pct, U::Pct, 1.0, 100.0),
+    row(P::Job, "air_changes", K::Number, U::One, U::One, 0.01, 100.0).unlikely(30.0),
+    one_of(P::Job, "heater_fuel", &["propane", "natural_gas", "kerosene"]),
+    row(P::Job, "heater_power", K::Power, U::Btuh, U::Kw, 0.0, 10_000_000.0).unlikely(600_000.0),
+    row(P::Job, "mud_weight", K::Weight, U::Lb, U::Kg, 0.0, 20_000.0).unlikely(2_000.0),
+    row(P::Job, "concrete_area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
+    row(P::Job, "concrete_age", K::Duration, U::Day, U::Day, 0.0, 5_256_000.0),
+    row(P::Job, "people_inside", K::Count, U::Each, U::Each, 0.0, 1_000.0).unlikely(50.0),
+    row(P::Job, "coldest_surface", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(120.0),
+    row(P::Job, "crew", K::Count, U::Each, U::Each, 0.0, 100.0).unlikely(12.0),
+    row(P::Job, "zone_entries", K::Count, U::Each, U::Each, 1.0, 100.0)
+        .unlikely(20.0)
+        .default("2", "zone_entries"),
+    one_of(P::Job, "occupants", &["none", "away", "in_house"]),
+    one_of(P::Job, "children", YES_NO_UNSEEN),
+    one_of(P::Job, "asthma", YES_NO_UNSEEN),
+    one_of(P::Job, "sensitized", YES_NO_UNSEEN),
+    one_of(P::Job, "isolated", YES_NO),
+    one_of(P::Job, "air_handler_off", YES_NO),
+    one_of(P::Job, "flue_near", YES_NO_UNSEEN),
+    row(P::Job, "exhaust_flow", K::Airflow, U::Cfm, U::Lps, 0.0, 1_000_000.0).unlikely(20_000.0),
+    row(P::Job, "exhaust_changes", K::Number, U::One, U::One, 0.1, 100.0)
+        .unlikely(40.0)
+        .default("10", "exhaust_changes"),
+    row(P::Job, "mixing", K::Number, U::One, U::One, 1.0, 10.0).default("3", "mixing"),
+    row(P::Job, "purge_left", K::Percent, U::Pct, U::Pct, 0.01, 50.0).default("1", "purge_table"),
+    row(P::Job, "leak_area", K::Area, U::In2, U::M2, 0.0, 100.0).unlikely(20.0),
+    one_of(P::Job, "smell", YES_NO),
+    row(P::Job, "mask_run", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(4_800.0),
+    row(P::Job, "vehicle_most", K::Weight, U::Lb, U::Kg, 0.0, 100_000.0).default("440", "vehicle_most"),
+    row(P::Job, "certificate_due", K::Date, U::Date, U::Date, 0.0, 73_000.0),
     row(P::Surface, "area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(20_000.0),
     row(P::Surface, "length", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
     row(P::Surface, "width", K::Length, U::Ft, U::M, 0.0, 120_000.0).unlikely(2_400.0),
@@ -392,6 +374,8 @@ const FIELDS: &[Field] = &[
     row(P::Foam, "wait", K::Duration, U::Min, U::Min, 0.0, 2_880.0).unlikely(240.0),
     row(P::Foam, "cure", K::Duration, U::Hr, U::Hr, 0.0, 20_160.0),
     row(P::Foam, "reentry", K::Duration, U::Hr, U::Hr, 1.0, 20_160.0).source("foam_sheet"),
+    row(P::Foam, "reentry_workers", K::Duration, U::Hr, U::Hr, 1.0, 20_160.0).source("foam_sheet"),
+    row(P::Foam, "conditioning", K::Duration, U::Hr, U::Hr, 0.0, 20_160.0).default("24", "conditioning"),
     row(P::Foam, "open_days", K::Duration, U::Day, U::Day, 1_440.0, 525_600.0)
         .unlikely(129_600.0)
         .default("30", "open_days"),
@@ -413,6 +397,7 @@ const FIELDS: &[Field] = &[
     row(P::Kit, "price", K::Money, U::Usd, U::Usd, 0.0, 10_000_000.0).source("carton"),
     row(P::Kit, "net_weight", K::Weight, U::Lb, U::Kg, 0.1, 2_000.0).source("carton"),
     row(P::Kit, "nozzles", K::Count, U::Each, U::Each, 0.0, 1_000.0).source("carton"),
+    row(P::Kit, "gross_weight", K::Weight, U::Lb, U::Kg, 0.1, 2_000.0).source("carton"),
     row(P::Kit, "limit", K::Count, U::Each, U::Each, 0.0, 999.0).source("shop"),
     row(P::Owned, "label_yield", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 20_000.0)
         .unlikely(2_000.0)
@@ -437,6 +422,26 @@ const FIELDS: &[Field] = &[
     one_of(P::Reading, "material", &["wood", "masonry", "metal", "old_foam", "other"]),
     one_of(P::Reading, "how", &["contact", "infrared"]),
     one_of(P::Reading, "masonry_dry", YES_NO),
+    one_of(P::Warming, "cylinder", CYLINDERS).source("cylinder_sizes"),
+    row(P::Warming, "diameter", K::Length, U::In, U::Mm, 3.0, 30.0).unlikely(16.0).source("your_tape"),
+    row(P::Warming, "height", K::Length, U::In, U::Mm, 3.0, 60.0).unlikely(30.0).source("your_tape"),
+    row(P::Warming, "liquid", K::Weight, U::Lb, U::Kg, 0.5, 500.0).unlikely(80.0).source("carton"),
+    row(P::Warming, "start", K::Temperature, U::F, U::C, -60.0, 150.0).unlikely(120.0),
+    row(P::Warming, "room", K::Temperature, U::F, U::C, -60.0, 150.0).unlikely(100.0),
+    row(P::Warming, "night", K::Temperature, U::F, U::C, -60.0, 150.0).unlikely(100.0),
+    row(P::Warming, "night_from", K::Clock, U::Clock, U::Clock, 0.0, 1_439.0).default("22:00", "set_back"),
+    row(P::Warming, "night_to", K::Clock, U::Clock, U::Clock, 0.0, 1_439.0).default("6:00", "set_back"),
+    one_of(P::Warming, "pack", PACKS).default("carton", "cylinder_pack"),
+    one_of(P::Warming, "crowded", &["free", "half", "three_quarters"]).default("free", "cylinder_pack"),
+    one_of(P::Warming, "out_place", &["van", "crawlspace", "attic", "outdoors"]),
+    row(P::Warming, "out_air", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(150.0),
+    one_of(P::Warming, "out_pack", PACKS).default("carton", "cylinder_pack"),
+    row(P::WarmReading, "skin", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::WarmReading, "liquid", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
+    row(P::Forecast, "date", K::Date, U::Date, U::Date, 0.0, 73_000.0),
+    row(P::Forecast, "low", K::Temperature, U::F, U::C, -100.0, 150.0).unlikely(110.0),
+    row(P::Forecast, "high", K::Temperature, U::F, U::C, -100.0, 150.0).unlikely(120.0),
+    row(P::Forecast, "dew", K::Temperature, U::F, U::C, -100.0, 120.0).unlikely(90.0),
     row(P::Event, "cylinder_a", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
     row(P::Event, "cylinder_b", K::Temperature, U::F, U::C, -60.0, 250.0).unlikely(130.0),
     row(P::Event, "sprayed_area", K::Area, U::Ft2, U::M2, 0.0, 1_000_000.0).unlikely(10_000.0),

@@ -7,15 +7,17 @@
 pub mod document;
 mod fields;
 mod reader;
+mod site;
 
 pub use fields::{Field, Part, field, fields};
 pub use reader::{Reader, Taken};
+pub use site::{Event, EventOf, ForecastDay, ReadingOf, SiteReading, WarmReading, Warming};
 
-use crate::measure::{Sense, Unit, Units};
+use crate::measure::{Sense, Unit, Units, WallMinutes};
 use serde::{Deserialize, Serialize};
 
 /// The version of the job document that this build writes.
-pub const JOB_VERSION: u32 = 3;
+pub const JOB_VERSION: u32 = 4;
 
 /// An entry as typed: the text, the unit of the box it was typed into, and the meaning pressed if it had two.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -43,6 +45,13 @@ pub struct Now {
     pub ms: f64,
     /// Minutes east of UTC (−300 for US Central in summer).
     pub offset_min: i32,
+}
+
+impl Now {
+    /// What the clock on the wall showed: minutes since the wall's own 1970-01-01 00:00.
+    pub fn wall(self) -> WallMinutes {
+        WallMinutes(self.ms / 60_000.0 + f64::from(self.offset_min))
+    }
 }
 
 /// A whole job: the document that is kept on the device, saved to a file and sent on.
@@ -94,6 +103,15 @@ pub struct Job {
     /// Temperatures and humidity read on site.
     #[serde(default)]
     pub readings: Vec<SiteReading>,
+    /// Readings of earlier rounds, kept to be drawn beside the present ones. They count for nothing.
+    #[serde(default)]
+    pub rounds: Vec<SiteReading>,
+    /// Kits that are warmed before the day, each group of them in one place.
+    #[serde(default)]
+    pub warming: Vec<Warming>,
+    /// The forecast, a day each.
+    #[serde(default)]
+    pub forecast: Vec<ForecastDay>,
     /// What was done on the day, in the order in which it was done.
     #[serde(default)]
     pub events: Vec<Event>,
@@ -341,104 +359,6 @@ pub struct KitCount {
     pub kit: u32,
     /// How many.
     pub count: u32,
-}
-
-/// What a site reading was taken of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-#[serde(rename_all = "snake_case")]
-pub enum ReadingOf {
-    /// The A cylinder, at mid-height.
-    CylinderA,
-    /// The B cylinder, at mid-height.
-    CylinderB,
-    /// The air where the foam is sprayed.
-    Air,
-    /// Relative humidity of that air.
-    Humidity,
-    /// Its dew point, from a meter that shows one.
-    DewPoint,
-    /// A surface to be sprayed.
-    Surface,
-    /// Moisture of the wood to be sprayed, by a pin meter.
-    WoodMoisture,
-    /// Wind at the work, outdoors.
-    Wind,
-    /// The lowest temperature that is forecast until the foam has cured.
-    NightLow,
-    /// The room in which the kits are kept.
-    Storage,
-}
-
-/// A reading taken on site, with the time at which it was taken.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-pub struct SiteReading {
-    /// From the job's counter.
-    pub id: u32,
-    /// What was read.
-    pub of: ReadingOf,
-    /// The spot's name (`Rim, north`), for surfaces.
-    #[serde(default)]
-    pub name: String,
-    /// The reading ([`Part::Reading`]): `humidity` for humidity, `temperature` for all else.
-    #[serde(default)]
-    pub entries: Vec<Entered>,
-    /// When it was taken; a reading without a time counts as not read.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(target_arch = "wasm32", tsify(optional))]
-    pub taken: Option<Now>,
-}
-
-/// What an event of the day is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-#[serde(rename_all = "snake_case")]
-pub enum EventOf {
-    /// A line of the checklist was done; `key` names it.
-    Step,
-    /// A lift of a surface was sprayed.
-    Lift,
-    /// A line of the checklist does not apply today; `key` names it.
-    Skip,
-    /// The trigger was let go with the nozzle on.
-    Idle,
-    /// The trigger was pulled again, or a new nozzle put on.
-    Trigger,
-    /// A kit's valves were opened.
-    KitOn,
-    /// A kit was emptied or put away.
-    KitOff,
-    /// A fault was seen in the foam; `key` names it.
-    Fault,
-}
-
-/// Something that was done, and when.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
-pub struct Event {
-    /// From the job's counter.
-    pub id: u32,
-    /// What it is.
-    pub what: EventOf,
-    /// When.
-    pub at: Now,
-    /// Which line of the checklist or which fault; of a kit that was opened, the id of its sheet in the job's
-    /// kits or stock; empty for all else.
-    #[serde(default)]
-    pub key: String,
-    /// The surface that it belongs to; 0 for none.
-    #[serde(default)]
-    pub surface: u32,
-    /// The number of the lift, from 1; 0 for none.
-    #[serde(default)]
-    pub lift: u32,
-    /// A remark, or the kit's name.
-    #[serde(default)]
-    pub name: String,
-    /// What was read at the time ([`Part::Event`]).
-    #[serde(default)]
-    pub entries: Vec<Entered>,
 }
 
 /// The entry of a field, if there is one with text in it.

@@ -207,6 +207,8 @@ impl Form {
             | Kind::Money
             | Kind::Date
             | Kind::Zip
+            | Kind::Clock
+            | Kind::Coordinate
             | Kind::Number
             | Kind::Probes => &[],
             _ if us => &[Way::Style(Style::MetricUsual)],

@@ -28,7 +28,8 @@ mod write;
 pub use echo::{Echo, EchoMeaning, EchoPart, EchoState, echo};
 pub(crate) use quantities::held_between;
 pub use quantities::{
-    Band, BoardFeet, Cents, Fahrenheit, Inches, Minutes, Pounds, PoundsPerCubicFoot, RValue, SquareFeet,
+    Band, BoardFeet, Cents, CubicFeetPerMinute, Fahrenheit, Inches, Minutes, Pounds, PoundsPerCubicFoot,
+    RValue, SquareFeet, WallMinutes,
 };
 pub use ratio::Ratio;
 pub use read::read;
@@ -82,6 +83,14 @@ pub enum Kind {
     Choice,
     /// A postal or county code of five digits, leading zeros and all.
     Zip,
+    /// A time of day, held as minutes after midnight.
+    Clock,
+    /// A latitude or longitude, held in degrees north or east.
+    Coordinate,
+    /// A flow of air, held in cubic feet per minute.
+    Airflow,
+    /// The power of a heater, held in Btu per hour.
+    Power,
     /// Depths read with a probe, one or a list of them, held in inches: the thinnest, the mean, the thickest.
     Probes,
 }
@@ -165,6 +174,20 @@ pub enum Unit {
     Usd,
     /// A date.
     Date,
+    /// A time of day.
+    Clock,
+    /// Degrees of latitude or longitude.
+    Arc,
+    /// Cubic feet per minute.
+    Cfm,
+    /// Liters per second.
+    Lps,
+    /// Cubic meters per hour.
+    M3h,
+    /// Btu per hour.
+    Btuh,
+    /// Kilowatts.
+    Kw,
     /// A bare number.
     One,
 }

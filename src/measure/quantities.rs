@@ -59,6 +59,15 @@ quantity!(
     Minutes
 );
 quantity!(
+    /// A moment by the clock on the wall at the site: minutes since 1970-01-01 00:00 as that clock shows it. A day is
+    /// 1 440 of them; in the night in which the clock is put forward or back an hour is missing or counted twice.
+    WallMinutes
+);
+quantity!(
+    /// A flow of air in cubic feet per minute.
+    CubicFeetPerMinute
+);
+quantity!(
     /// Thermal resistance in °F·ft²·h/Btu.
     RValue
 );

@@ -26,7 +26,7 @@ use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
 ///   they leave it as it is;
 /// * a range's likely value is its middle;
 /// * `12 courses` (of block) is a length of 8 in each, nominal;
-/// * several measures in a box for one (`10' x 14' x 8'`, `6 @ 2' x 4'`) are refused as such: [`echo`] lists them
+/// * several measures in a box for one (`10' x 14' x 8'`, `6 @ 2' x 4'`) are refused as such: [`echo`](super::echo()) lists them
 ///   for the boxes that they would fill;
 /// * a whole pair of nominal sizes (`2x6`) is lumber: in a box for a member both dressed sizes, in a box for
 ///   a length in inches or millimeters the dressed depth.
@@ -108,6 +108,9 @@ fn pass(
         apostrophe: false,
     };
     let value = match kind {
+        Kind::Clock => {
+            parser.time_of_day().map(|time| Value::Band(Reading { low: time, likely: time, high: time }))
+        }
         Kind::Date => parser.date().map(|day| Value::Band(Reading { low: day, likely: day, high: day })),
         Kind::Zip => parser.zip().map(|code| Value::Band(Reading { low: code, likely: code, high: code })),
         Kind::Member => parser.member().map(Value::Member),

@@ -22,6 +22,10 @@ pub(super) fn kind_of(unit: Unit) -> Kind {
         Unit::Mph | Unit::Kmh | Unit::Mps => Kind::Speed,
         Unit::Usd => Kind::Money,
         Unit::Date => Kind::Date,
+        Unit::Clock => Kind::Clock,
+        Unit::Arc => Kind::Coordinate,
+        Unit::Cfm | Unit::Lps | Unit::M3h => Kind::Airflow,
+        Unit::Btuh | Unit::Kw => Kind::Power,
         Unit::One => Kind::Number,
     }
 }
@@ -71,6 +75,10 @@ fn size(unit: Unit) -> (i128, i128) {
         // The mile is 1 609.344 m.
         Unit::Kmh => (1_000_000, 1_609_344),
         Unit::Mps => (3_600_000, 1_609_344),
+        // A foot is 0.3048 m; its cube 28.316 846 592 L.
+        Unit::Lps => (60 * 1_000_000_000, 28_316_846_592),
+        Unit::M3h => (1_000_000_000_000, 60 * 28_316_846_592),
+        Unit::Kw => (360_000_000_000_000, 105_505_585_262),
         Unit::Usd => (100, 1),
         _ => (1, 1),
     }

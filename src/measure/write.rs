@@ -30,6 +30,10 @@ const NBSP: char = '\u{a0}';
 /// | pitch | `4 in 12` | the same |
 /// | money | `$1,784`, `$284.50` | `$1 784` |
 /// | date | `2026-10-16` | the same |
+/// | time of day | `6:05 pm` | `18:05` |
+/// | flow of air | `200 cfm` | `94 L/s` |
+/// | power | `100,000 Btu/h` | `29.3 kW` |
+/// | latitude, longitude | `44.98°`, `−93.27°` | the same |
 ///
 /// ```
 /// use foamwright::measure::{Kind, Style, write};
@@ -47,6 +51,7 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
         Kind::Money => return money(value, group),
         Kind::Date => return date(value),
         Kind::Zip => return zip(value),
+        Kind::Clock => return clock(value, metric),
         // 32 °F more is 0 °C more than none.
         Kind::TemperatureStep if metric => return write(Kind::Temperature, value + 32.0, style),
         _ => {}
@@ -86,8 +91,28 @@ const FORMS: &[(Kind, Form, Form)] = &[
     (Kind::Pitch, (Unit::In12, 2, "in\u{a0}12"), (Unit::In12, 2, "in\u{a0}12")),
     (Kind::Percent, (Unit::Pct, 2, "%"), (Unit::Pct, 2, "%")),
     (Kind::Count, (Unit::Each, 0, ""), (Unit::Each, 0, "")),
+    (Kind::Airflow, (Unit::Cfm, 0, "cfm"), (Unit::Lps, 0, "L/s")),
+    (Kind::Power, (Unit::Btuh, 0, "Btu/h"), (Unit::Kw, 1, "kW")),
+    (Kind::Coordinate, (Unit::Arc, 2, "°"), (Unit::Arc, 2, "°")),
     (Kind::Number, (Unit::One, 3, ""), (Unit::One, 3, "")),
 ];
+
+/// A time of day, in minutes after midnight, to the minute.
+fn clock(minutes: f64, metric: bool) -> String {
+    let Some(minutes) = whole(minutes).filter(|minutes| *minutes < 1_440) else {
+        return NONE.to_owned();
+    };
+    let hours = minutes / 60;
+    let mut text = String::new();
+    let shown = if metric || (1..=12).contains(&hours) { hours } else { hours.abs_diff(12) };
+    push(&mut text, shown, None);
+    text.push(':');
+    padded(&mut text, minutes % 60, 2);
+    if !metric {
+        text.push_str(if hours < 12 { "\u{a0}am" } else { "\u{a0}pm" });
+    }
+    text
+}
 
 /// A length in inches as feet, inches and sixteenths: `12′-6½″`, `7¼″`, `3′-0″`, `12′-6 3/16″`.
 pub fn feet_inches(inches: f64) -> String {

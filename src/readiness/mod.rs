@@ -23,13 +23,16 @@ pub mod moist_air;
 mod own_kits;
 mod questions;
 mod readings;
+mod rounds;
 mod spots;
 mod verdict;
 mod weather;
 mod windows;
 
 pub use dew::Dew;
+pub use rounds::{Blame, Moved, Point, Rounds, Series, rounds};
 
+use crate::conditioning::Conditioning;
 use crate::foam::Foam;
 use crate::job::{Job, Now, Part, Reader, ReadingOf};
 use crate::kits::Stock;
@@ -144,7 +147,14 @@ pub struct Readiness {
 /// outside is to blame. Otherwise
 /// NOT READ: something is missing, too old or not understood; the first in the order of work is to blame.
 /// Otherwise GO, until the first reading grows old.
-pub fn check(job: &Job, foams: &[&Foam], stock: &[Stock], now: Now, reader: &mut Reader) -> Readiness {
+pub fn check(
+    job: &Job,
+    foams: &[&Foam],
+    stock: &[Stock],
+    _conditioning: &[Conditioning],
+    now: Now,
+    reader: &mut Reader,
+) -> Readiness {
     let mut tally = Tally::default();
     let limits = Limits::of(job, foams, reader, &mut tally);
     let mut desk = Desk { job, now, limits, reader, tally: &mut tally, checks: Vec::new() };

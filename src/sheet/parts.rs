@@ -367,7 +367,12 @@ impl Sheet<'_> {
                 let mut layers = job.surfaces.iter().flat_map(|one| &one.layers);
                 layers.find(|one| one.id == id).map(|one| one.name.as_str())
             }
-            Part::RRow | Part::Job | Part::Purchase | Part::Event => None,
+            Part::Warming => job.warming.iter().find(|one| one.id == id).map(|one| one.name.as_str()),
+            Part::WarmReading => {
+                let mut groups = job.warming.iter();
+                groups.find(|one| one.log.iter().any(|read| read.id == id)).map(|one| one.name.as_str())
+            }
+            Part::RRow | Part::Job | Part::Purchase | Part::Event | Part::Forecast => None,
         };
         match name.map(str::trim) {
             Some("") => format!("#{id}"),

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { backupText, changes, mergeSheets, plan, readBackup, takeJobs } from '../../www/app/backup.js';
 import { createShelf } from '../../www/app/shelf.js';
 
-const job = (id, name = '', more = {}) => ({ format: 'foamwright-job', version: 3, id, next_id: 1, name, foams: [], kits: [], stock: [], ...more });
+const job = (id, name = '', more = {}) => ({ format: 'foamwright-job', version: 4, id, next_id: 1, name, foams: [], kits: [], stock: [], ...more });
 const record = (id, revision, saved_at, name = '', more = {}) => ({ id, revision, tab: 'there', saved_at, job: job(id, name, more) });
 const sheet = (id, version, name = id) => ({ sheet: id, version, name, entries: [{ field: 'price', text: String(version) }] });
 
@@ -11,7 +11,7 @@ const sheet = (id, version, name = id) => ({ sheet: id, version, name, entries: 
 function open(text) {
   const value = JSON.parse(text);
   if (value.format !== 'foamwright-job') return { refused: 'not_a_job', figures: {} };
-  return value.version > 3 ? { refused: 'newer', figures: { version: value.version } } : { job: value };
+  return value.version > 4 ? { refused: 'newer', figures: { version: value.version } } : { job: value };
 }
 
 function bench(records = [], state = {}) {
@@ -94,7 +94,7 @@ test('all or nothing: a full, blocked or moved shelf stays as it was', () => {
 test('bad jobs are listed and left out, the rest goes on', () => {
   const { shelf, map } = bench();
   const bad = [null, 7, 'text', [], {}, { job: 1 }, { id: 'x', revision: 1, job: { format: 'other' } }, { id: 'x', revision: 1, job: job('y') }, record('r', 0, 0), record('r', 1.5, 0), record('r', 1e300, 0), record('r', '1', 0),
-    record('__proto__', 1, 1), { ...record('n', 1, 1), job: { ...job('n'), version: 4 } }, record('i'.repeat(100_000), 1, 1), record('<script>', 1, 1), record('../a', 1, 1)];
+    record('__proto__', 1, 1), { ...record('n', 1, 1), job: { ...job('n'), version: 5 } }, record('i'.repeat(100_000), 1, 1), record('<script>', 1, 1), record('../a', 1, 1)];
   const items = planned({ records: [record('good', 1, 1, 'Good'), record('good', 2, 2, 'Twice')] }, shelf);
   assert.deepEqual(states(items), [['Good', 'new'], ['Twice', 'left_out']]);
   const text = JSON.stringify({ format: 'foamwright-backup', version: 1, jobs: [...bad, record('good', 1, 1, 'Good')] });

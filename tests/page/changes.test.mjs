@@ -7,7 +7,7 @@ const NOW = { ms: 1760620000000, offset_min: -300 };
 /** A job with two surfaces, an opening, two foams, two kits and a reading; frozen, so that a change that writes into it throws. */
 function job() {
   return freeze({
-    format: 'foamwright-job', version: 3, id: 'j', next_id: 20, units: 'us', name: 'Job', place: '', note: '',
+    format: 'foamwright-job', version: 4, id: 'j', next_id: 20, units: 'us', name: 'Job', place: '', note: '',
     entries: [], foam: 5,
     surfaces: [
       { id: 1, name: 'Rim', shape: 'rectangle', entries: [{ field: 'length', text: '148' }], deduct_framing: false, openings: [], patches: [], depth_way: 'typed', depth_kit: 0, foam: 6 },

@@ -162,7 +162,7 @@ impl Site {
             self.sheets.iter().map(|sheet| foam::sheet(sheet, &mut reader).expect("a sheet")).collect();
         let stock = kits::stock(&self.job, foams.first(), None, self.now, &mut reader);
         let foams: Vec<_> = foams.iter().collect();
-        let readiness = check(&self.job, &foams, &stock, self.now, &mut reader);
+        let readiness = check(&self.job, &foams, &stock, &[], self.now, &mut reader);
         (readiness, reader.findings)
     }
 

@@ -170,7 +170,7 @@ export function openSheet(part, one, open) {
   if (!place || !one || typeof one !== 'object') return undefined;
   const r_at = part === 'foam' && Array.isArray(one.r_at) ? one.r_at.map((/** @type {unknown} */ entries) => ({ id: 1, entries })) : undefined;
   const { sheet, version, name, entries } = one;
-  const opened = open(JSON.stringify({ format: 'foamwright-job', version: 3, id: 'sheet', next_id: 1, [place]: [{ id: 1, sheet, version, name, entries, r_at }] }));
+  const opened = open(JSON.stringify({ format: 'foamwright-job', version: 4, id: 'sheet', next_id: 1, [place]: [{ id: 1, sheet, version, name, entries, r_at }] }));
   /** @type {any} */
   const found = 'job' in opened ? opened.job[place][0] : undefined;
   if (!found) return undefined;

@@ -138,7 +138,7 @@ export function asJob(all) {
   let next_id = 1;
   const copy = (/** @type {Sheet} */ one) => ({ id: next_id++, sheet: one.sheet, version: one.version, name: one.name, entries: one.entries });
   return {
-    format: 'foamwright-job', version: 3, id: 'catalogue', next_id: 4_000_000,
+    format: 'foamwright-job', version: 4, id: 'catalogue', next_id: 4_000_000,
     foams: all.foam.map((one) => ({ ...copy(one), r_at: (one.r_at ?? []).map((entries) => ({ id: next_id++, entries })) })),
     kits: all.kit.map(copy), stock: all.owned.map(copy),
   };

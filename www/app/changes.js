@@ -14,7 +14,7 @@
  * @typedef {import('./core.js').Entered} Entered
  * @typedef {import('./core.js').Part} Part
  * @typedef {import('./core.js').Now} Now
- * @typedef {'surfaces' | 'foams' | 'kits' | 'stock' | 'readings' | 'events'} ListName
+ * @typedef {'surfaces' | 'foams' | 'kits' | 'stock' | 'readings' | 'rounds' | 'warming' | 'forecast' | 'events'} ListName
  *
  * @typedef {{do: 'entry', part: Part, id: number, field: string, text: string,
  *   unit?: import('./core.js').Unit, sense?: import('./core.js').Sense, now?: Now}} EntryChange
@@ -56,6 +56,11 @@
  * @typedef {{do: 'add_reading', of: import('./core.js').ReadingOf, name?: string}} AddReading
  * @typedef {{do: 'add_event', what: import('./core.js').EventOf, now: Now, key?: string, surface?: number, lift?: number,
  *   name?: string, entries?: Entered[]}} AddEvent  Something was done on the day.
+ * @typedef {{do: 'add_warming', name?: string, entries?: Entered[]}} AddWarming  Kits that are warmed together.
+ * @typedef {{do: 'moved', id: number, way: 'in' | 'out', now?: Now}} MovedChange  They came into the warm room or left it; without a time, they did not.
+ * @typedef {{do: 'add_warm_reading', warming: number, now: Now}} AddWarmReading
+ * @typedef {{do: 'add_forecast', entries?: Entered[], offset_min?: number}} AddForecast  A day of the forecast.
+ * @typedef {{do: 'keep_round'}} KeepRound  What was read so far goes to the earlier rounds as it stands; the present readings are read anew.
  * @typedef {{do: 'take', id: number, now: Now}} TakeReading  The same figure was read again just now.
  *
  * @typedef {{sheet: string, version: number, name: string, entries: Entered[], r_at?: Entered[][]}} Sheet
@@ -64,7 +69,7 @@
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | AimChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
+ *   TakeReading | AddWarming | MovedChange | AddWarmReading | AddForecast | KeepRound | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
  */
 
 /** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
@@ -144,6 +149,16 @@ export function apply(job, change) {
       id, what: change.what, at: change.now, key: change.key ?? '', surface: change.surface ?? 0, lift: change.lift ?? 0,
       name: change.name ?? '', entries: change.entries ?? [],
     }));
+    case 'add_warming': return add(job, 'warming', (id) => ({ id, name: change.name ?? '', entries: change.entries ?? [], log: [] }));
+    case 'moved': return at(job, 'warming', change.id, (group) => {
+      const key = change.way === 'in' ? 'moved_in' : 'moved_out';
+      return change.now ? { ...group, [key]: change.now } : without(group, key);
+    });
+    case 'add_warm_reading': return within(job, 'warming', change.warming, (group, id) => ({
+      ...group, log: [...group.log, { id, entries: [], taken: change.now }],
+    }), 1);
+    case 'add_forecast': return add(job, 'forecast', (id) => ({ id, entries: change.entries ?? [], ...change.offset_min !== undefined && { offset_min: change.offset_min } }));
+    case 'keep_round': return keepRound(job);
     case 'take': return at(job, 'reading', change.id, (reading) => ({ ...reading, taken: change.now }));
     default: return job;
   }
@@ -177,8 +192,8 @@ export function entryOf(job, part, id, field) {
   return find(job, part, id)?.entries.find((/** @type {Entered} */ one) => one.field === field);
 }
 
-const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', owned: 'stock', reading: 'readings', event: 'events' });
-const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], leg: ['surfaces', 'legs'], layer: ['surfaces', 'layers'], r_row: ['foams', 'r_at'] });
+const LISTS = /** @type {const} */ ({ surface: 'surfaces', foam: 'foams', kit: 'kits', owned: 'stock', reading: 'readings', warming: 'warming', forecast: 'forecast', event: 'events' });
+const INNER = /** @type {const} */ ({ opening: ['surfaces', 'openings'], patch: ['surfaces', 'patches'], leg: ['surfaces', 'legs'], layer: ['surfaces', 'layers'], r_row: ['foams', 'r_at'], warm_reading: ['warming', 'log'] });
 
 /**
  * The listed thing with this id; the job itself for the part `job`.
@@ -202,7 +217,7 @@ export function find(job, part, id) {
 
 /** @param {Job} job @param {ListName} name @returns {any[]} */
 function list(job, name) {
-  return job[name];
+  return job[name] ?? [];
 }
 
 /** @param {Job} job @param {ListName} name @param {(id: number) => any} make @param {number} [ids] @returns {Job} */
@@ -278,6 +293,9 @@ function units(job, { units: to, unitOf }) {
     kits: job.kits.map((one) => fix('kit', one)),
     stock: job.stock.map((one) => fix('owned', one)),
     readings: job.readings.map((one) => fix('reading', one)),
+    ...job.rounds && { rounds: job.rounds.map((one) => fix('reading', one)) },
+    ...job.warming && { warming: job.warming.map((one) => ({ ...fix('warming', one), log: (one.log ?? []).map((read) => fix('warm_reading', read)) })) },
+    ...job.forecast && { forecast: job.forecast.map((one) => fix('forecast', one)) },
     events: job.events.map((one) => fix('event', one)),
   };
 }
@@ -287,7 +305,10 @@ function remove(job, part, id) {
   const gone = (/** @type {any[]} */ things) => things.filter((one) => one.id !== id);
   switch (part) {
     case 'surface': return { ...job, surfaces: gone(job.surfaces) };
-    case 'reading': return { ...job, readings: gone(job.readings) };
+    case 'reading': return { ...job, readings: gone(job.readings), ...job.rounds && { rounds: gone(job.rounds) } };
+    case 'warming': return { ...job, warming: gone(job.warming ?? []) };
+    case 'warm_reading': return { ...job, warming: (job.warming ?? []).map((one) => ({ ...one, log: gone(one.log ?? []) })) };
+    case 'forecast': return { ...job, forecast: gone(job.forecast ?? []) };
     case 'owned': return { ...job, stock: gone(job.stock) };
     case 'event': return { ...job, events: gone(job.events) };
     case 'opening': return { ...job, surfaces: job.surfaces.map((one) => ({ ...one, openings: gone(one.openings) })) };
@@ -314,6 +335,18 @@ function remove(job, part, id) {
     }
     default: return job;
   }
+}
+
+/** What was read goes to the earlier rounds with ids of its own; the readings stay listed, blank. @param {Job} job @returns {Job} */
+function keepRound(job) {
+  const read = job.readings.filter((one) => one.taken && one.entries.length);
+  if (!read.length) return job;
+  const blank = new Set(['temperature', 'humidity', 'moisture', 'wind']);
+  return {
+    ...job, next_id: job.next_id + read.length,
+    rounds: [...(job.rounds ?? []), ...read.map((one, more) => ({ ...one, id: job.next_id + more }))],
+    readings: job.readings.map((one) => (read.includes(one) ? without({ ...one, entries: one.entries.filter((each) => !blank.has(each.field)) }, 'taken') : one)),
+  };
 }
 
 /** @param {Job} job @param {DuplicateSurface} change @returns {Job} */

@@ -93,8 +93,8 @@ export async function newJob() {
   store.keepNow();
   /** @type {Job} */
   let job = {
-    format: 'foamwright-job', version: 3, id: newId(), next_id: 1, units: getPrefs().units ?? 'us', name: '', place: '', note: '',
-    entries: [], foam: 0, surfaces: [], foams: [], kits: [], stock: [], readings: [], events: [],
+    format: 'foamwright-job', version: 4, id: newId(), next_id: 1, units: getPrefs().units ?? 'us', name: '', place: '', note: '',
+    entries: [], foam: 0, surfaces: [], foams: [], kits: [], stock: [], readings: [], rounds: [], warming: [], forecast: [], events: [],
   };
   for (const sheet of starters('foam')) job = apply(job, { do: 'add_foam', sheet });
   for (const sheet of starters('kit')) job = apply(job, { do: 'add_kit', sheet });

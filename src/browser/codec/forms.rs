@@ -4,8 +4,9 @@
 use super::decode::{Decode, Object, unknown, word};
 use crate::job::document::Head;
 use crate::job::{
-    ChosenPurchase, DepthWay, Entered, Event, EventOf, FoamSheet, Job, KitCount, KitSheet, Layer, Leg, Now,
-    Opening, Patch, RAtThickness, ReadingOf, Shape, SiteReading, Surface,
+    ChosenPurchase, DepthWay, Entered, Event, EventOf, FoamSheet, ForecastDay, Job, KitCount, KitSheet,
+    Layer, Leg, Now, Opening, Patch, RAtThickness, ReadingOf, Shape, SiteReading, Surface, WarmReading,
+    Warming,
 };
 use crate::measure::{Kind, Sense, Style, Unit, Units};
 use wasm_bindgen::JsValue;
@@ -39,6 +40,9 @@ structs! {
     KitCount { kit count; }
     ChosenPurchase { buy; reason }
     SiteReading { id of; name entries taken }
+    Warming { id; name entries moved_in moved_out log }
+    WarmReading { id; entries taken }
+    ForecastDay { id; entries offset_min }
     Event { id what at; key surface lift name entries }
     Surface {
         id shape;
@@ -46,7 +50,8 @@ structs! {
     }
     Job {
         format version id next_id;
-        units name place note entries foam surfaces foams kits stock purchase readings events
+        units name place note entries foam surfaces foams kits stock purchase readings rounds warming forecast
+        events
     }
 }
 

@@ -190,7 +190,12 @@ fn sprays(what: EventOf, key: &str) -> bool {
     match what {
         EventOf::Lift | EventOf::Idle | EventOf::Trigger => true,
         EventOf::Step => key == EDGES || key == TEST_SHOT,
-        EventOf::Skip | EventOf::KitOn | EventOf::KitOff | EventOf::Fault => false,
+        EventOf::Skip
+        | EventOf::KitOn
+        | EventOf::KitOff
+        | EventOf::Fault
+        | EventOf::ExhaustOff
+        | EventOf::ExhaustOn => false,
     }
 }
 
