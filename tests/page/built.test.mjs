@@ -6,7 +6,7 @@ import { bands } from '../../www/app/drawing/layerstrip.js';
 import { asked, needs, starters } from '../../www/app/layers.js';
 
 /** The words of a list of the table of fields. */
-const table = readFileSync(new URL('../../src/job/fields/words.rs', import.meta.url), 'utf8');
+const table = ['fields.rs', 'fields/words.rs'].map((file) => readFileSync(new URL(`../../src/job/${file}`, import.meta.url), 'utf8')).join('\n');
 const listed = (name) => [...new RegExp(`const ${name}: &\\[&str\\] =\\s*&\\[([^\\]]*)\\]`).exec(table)[1].matchAll(/"(\w+)"/g)].map((one) => one[1]);
 const MATERIALS = listed('MATERIALS');
 const COMPONENTS = listed('COMPONENTS');
