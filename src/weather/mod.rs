@@ -38,7 +38,7 @@ pub struct Stretch {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 #[serde(rename_all = "snake_case")]
-pub enum Ground {
+pub enum Facing {
     /// Sheathing, boards, thin steel in the shade: follows the air within half an hour.
     Thin,
     /// The inner face of sheathing in front of a heated room.
@@ -52,7 +52,7 @@ pub enum Ground {
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct SurfaceDay {
     /// Which kind.
-    pub ground: Ground,
+    pub facing: Facing,
     /// Its coldest, and when, in minutes after midnight.
     pub low_f: Fahrenheit,
     /// When that is.
