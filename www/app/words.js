@@ -146,9 +146,6 @@ export function money(cents) {
   return new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD', minimumFractionDigits: digits, maximumFractionDigits: digits }).format(cents / 100);
 }
 
-/** The locale in which times and numbers are written. */
-export const locale = () => LOCALE[language];
-
 /** A clock time of today, with the weekday where it is another day. @param {number} ms @param {number} [from] now */
 export function clock(ms, from = Date.now()) {
   const date = new Date(ms);
