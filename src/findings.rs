@@ -417,6 +417,14 @@ codes! {
     Frost: Note, "frost_point";
     /// A dew point above the temperature of its air: one of the two is misread.
     DewAboveAir: Stop, "dew_spread";
+    /// A day of the forecast whose low is above its high.
+    ForecastCrossed: Stop, "";
+    /// A date that another day of the forecast has already.
+    ForecastTwice: Warn, "";
+    /// By the longitude the sun stands highest far from noon by the clock.
+    PlaceOffClock: Warn, "position";
+    /// A dark wall in the sun may be too hot on the day of spraying.
+    HotInSun: Note, "hot_in_sun";
     /// The window on the sheet has its least above its most.
     WindowCrossed: Stop, "foam_sheet";
 }

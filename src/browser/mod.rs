@@ -71,6 +71,12 @@ pub fn find_place(zones: &[u8], counties: &[u8], text: &str) -> Ts<Found> {
     given(&crate::climate::find(zones, counties, text))
 }
 
+/// About where a ZIP code lies: latitude and longitude in degrees north and east; nothing where it is not known.
+#[wasm_bindgen]
+pub fn find_position(places: &[u8], zip: &str) -> Vec<f64> {
+    crate::climate::position(places, zip).map_or_else(Vec::new, |(north, east)| vec![north, east])
+}
+
 /// The warm-up and cool-down curves of one group of kits, to be drawn.
 #[wasm_bindgen]
 pub fn warm_curves(job: Ts<Job>, now: Ts<Now>, id: u32) -> Result<Option<Ts<WarmCurves>>, JsError> {

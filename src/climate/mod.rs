@@ -20,6 +20,7 @@ mod county_names;
 mod degree_days;
 mod packed;
 mod places;
+mod position;
 mod retarder;
 #[cfg(test)]
 mod tests;
@@ -34,6 +35,7 @@ pub use code::{
 };
 pub use degree_days::{ByDegreeDays, by_degree_days};
 pub use places::{Found, FoundCounty, find};
+pub use position::position;
 pub use retarder::{ClassThree, class_three, inner_class};
 pub use unvented::{Unvented, unvented};
 pub use zone::Zone;

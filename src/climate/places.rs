@@ -69,7 +69,7 @@ pub fn find(zones: &[u8], counties: &[u8], text: &str) -> Found {
 }
 
 /// Five digits, and perhaps the four that name a street, or those of them that are there yet.
-fn zip(text: &[u8]) -> Option<u32> {
+pub(super) fn zip(text: &[u8]) -> Option<u32> {
     let (five, rest) = text.split_at_checked(5)?;
     let (dash, four) = match rest {
         [b'-' | b' ', four @ ..] => (true, four),

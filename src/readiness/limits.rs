@@ -88,7 +88,7 @@ impl Limits {
 
 /// The window that lies within those of all foams used; the table's defaults where none is used. Foams
 /// whose windows do not meet leave one whose least is above its most: every reading is then outside.
-fn narrowest(
+pub(crate) fn narrowest(
     foams: &[&Foam],
     reader: &mut Reader,
     of: fn(&Foam) -> Window,

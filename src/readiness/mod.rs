@@ -30,6 +30,7 @@ mod weather;
 mod windows;
 
 pub use dew::Dew;
+pub(crate) use limits::narrowest;
 pub use rounds::{Blame, Moved, Point, Rounds, Series, rounds};
 
 use crate::conditioning::Conditioning;

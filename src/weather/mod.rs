@@ -4,10 +4,24 @@
 //! Everything here is an estimate. It may turn an hour into "measure first", never one that is outside into one that
 //! is inside: the sun on a wall is never counted for a cold surface.
 
+mod day_curve;
+mod forecast;
+mod heat_plan;
+mod sun;
+mod surfaces;
+#[cfg(test)]
+mod tests;
+mod window;
+
+use crate::findings::{Code, Finding};
 use crate::foam::Foam;
-use crate::job::{Job, Now, Reader};
-use crate::measure::{Fahrenheit, Minutes, WallMinutes};
+use crate::job::{Job, Now, Part, Reader};
+use crate::measure::{Fahrenheit, Kind, Minutes, WallMinutes};
+use crate::readiness::{moist_air, narrowest};
+use day_curve::Course;
+use forecast::{Day, Forecast};
 use serde::Serialize;
+use window::{EDGE_MIN, STEP_MIN, Spans, longest, spans, stretches};
 
 /// What a stretch of the day is good for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -114,7 +128,8 @@ pub struct Ahead {
     pub surfaces: Vec<SurfaceDay>,
     /// The dew point of the forecast, if it was typed.
     pub dew_f: Option<Fahrenheit>,
-    /// From when on the estimate of the coldest kind of surface lies too near to it; none where it never does.
+    /// Whether the estimate of the coldest kind of surface comes too near to it (below freezing, to the frost point)
+    /// while the air is inside.
     pub dew_close: bool,
 }
 
@@ -162,12 +177,150 @@ pub struct DayCurve {
     pub masonry_f: Vec<f64>,
 }
 
+/// How much of the sun a dark wall takes up; from memory.
+const DARK: f64 = 0.7;
+/// What a sunlit face gives off to air and sky, in W/m²·K; ASHRAE's for summer, from memory.
+const SUNLIT_FILM: f64 = 17.0;
+
 /// The forecast, a day each, and the heat plan.
-pub fn ahead(_job: &Job, _foams: &[&Foam], _now: Now, _reader: &mut Reader) -> Weather {
-    Weather { days: Vec::new(), spray_day: None, at_start: None, heat: None }
+pub fn ahead(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Weather {
+    let air = narrowest(foams, reader, |foam| foam.air, "air_least", "air_most");
+    let surface = narrowest(foams, reader, |foam| foam.surface, "surface_least", "surface_most");
+    let forecast = Forecast::read(job, now, reader);
+    let heat = heat_plan::plan(job, forecast.known.brick, surface.least_f, reader);
+    // These belong to other rooms, which say what is wrong with them.
+    let mut aside = Reader::new(job.units);
+    let mut planned = |field| Some(aside.take(Part::Job, 0, &job.entries, field)?.value);
+    let spray_day = planned("spray_date").map(|date| date.likely);
+    let spray_min = planned("spray_time").map(|time| time.likely);
+    let spread_f = planned("dew_spread").map_or(f64::NAN, |spread| spread.high);
+
+    let mut days = Vec::with_capacity(forecast.days.len());
+    for day in &forecast.days {
+        let (faces, neighbors) = forecast.faces(day);
+        let air_spans = spans(&|hour| faces.course.air_f(hour), air);
+        let (mut surfaces, mut surface_spans) = (Vec::new(), Vec::new());
+        for facing in faces.kinds() {
+            let of = |hour| faces.at_f(facing, hour).unwrap_or(f64::NAN);
+            let inside = spans(&of, surface);
+            surfaces.push(surface_day(facing, &of, &inside));
+            surface_spans.push(inside);
+        }
+        let stretches = stretches(&air_spans, &surface_spans);
+        let wet_f = day.dew_f.map(|dew| moist_air::frost_point_of(dew).unwrap_or(dew) + spread_f);
+        let dew_close = wet_f.is_some_and(|wet_f| {
+            let close = |minute: f64| faces.kinds().any(|of| faces.at_f(of, minute / 60.0) < Some(wet_f));
+            minutes().any(|minute| says_at(&stretches, minute) != Says::Outside && close(minute))
+        });
+        if Some(day.date) == spray_day {
+            sunlit(day, &faces.course, &forecast, surface.most_f.0, reader);
+        }
+        let (air_from_min, air_to_min) = longest(&air_spans);
+        days.push(Ahead {
+            id: day.id,
+            day: day.date,
+            low_f: Fahrenheit(day.low_f),
+            high_f: Fahrenheit(day.high_f),
+            sun: day.light.sun,
+            sunrise_min: Minutes(day.light.rise_min),
+            sunset_min: Minutes(day.light.set_min),
+            neighbors,
+            stretches,
+            air_from_min,
+            air_to_min,
+            edge_min: Minutes(EDGE_MIN),
+            surfaces,
+            dew_f: day.dew_f.map(Fahrenheit),
+            dew_close,
+        });
+    }
+    let on_day = spray_day.and_then(|date| days.iter().position(|day| day.day == date));
+    let spray = on_day.and_then(|at| days.get(at));
+    let at_start = spray.zip(spray_min).map(|(day, minute)| says_at(&day.stretches, minute));
+    Weather { spray_day: on_day.and_then(|at| u32::try_from(at).ok()), at_start, days, heat }
+}
+
+/// What the day is good for at a minute of it. Where two stretches meet, the worse one counts: a day begins and ends
+/// where it is cut.
+fn says_at(stretches: &[Stretch], minute: f64) -> Says {
+    let meets = |one: &&Stretch| minute >= one.from_min.0 && minute <= one.to_min.0;
+    let mut says = None;
+    for one in stretches.iter().filter(meets) {
+        says = match (says, one.says) {
+            (Some(Says::Outside), _) | (_, Says::Outside) => Some(Says::Outside),
+            (Some(Says::MeasureFirst), _) | (_, Says::MeasureFirst) => Some(Says::MeasureFirst),
+            _ => Some(Says::Inside),
+        };
+    }
+    says.unwrap_or(Says::Outside)
+}
+
+/// The minutes of a day that are looked at.
+fn minutes() -> impl Iterator<Item = f64> {
+    (0..=96).map(|at| f64::from(at) * STEP_MIN)
+}
+
+/// The coldest and the warmest of a day, and its longest time inside.
+fn surface_day(facing: Facing, of: &dyn Fn(f64) -> f64, inside: &Spans) -> SurfaceDay {
+    let (mut low, mut high) = ((f64::INFINITY, 0.0), (f64::NEG_INFINITY, 0.0));
+    for minute in minutes() {
+        let here = of(minute / 60.0);
+        if here < low.0 {
+            low = (here, minute);
+        }
+        if here > high.0 {
+            high = (here, minute);
+        }
+    }
+    let (from_min, to_min) = longest(inside);
+    SurfaceDay {
+        facing,
+        low_f: Fahrenheit(low.0),
+        low_at_min: Minutes(low.1),
+        high_f: Fahrenheit(high.0),
+        high_at_min: Minutes(high.1),
+        from_min,
+        to_min,
+    }
+}
+
+/// Says how hot a dark wall that faces the sun may get under a clear sky, where that is too hot for a label. The sun
+/// is never counted against cold.
+fn sunlit(day: &Day, course: &Course, forecast: &Forecast, most_f: f64, reader: &mut Reader) {
+    let Some(place) = forecast.place.filter(|_| day.light.sun != Sun::NoPlace) else { return };
+    let mut hottest = f64::NEG_INFINITY;
+    for minute in minutes() {
+        let height = sun::height(day.date, place, day.offset_min, minute);
+        let warmer = DARK * sun::on_wall(height, 1.0) / SUNLIT_FILM * 1.8;
+        let here = course.air_f(minute / 60.0) + warmer;
+        if warmer > 0.0 && here > hottest {
+            hottest = here;
+        }
+    }
+    if hottest > most_f {
+        let finding = Finding::new(Code::HotInSun, Part::Forecast, day.id, "high")
+            .with("given", reader.figure(Kind::Temperature, libm::round(hottest)))
+            .with("most", reader.figure(Kind::Temperature, most_f));
+        reader.say(finding);
+    }
 }
 
 /// The course of one day of the forecast.
-pub fn curve(_job: &Job, _id: u32, _now: Now) -> Option<DayCurve> {
-    None
+pub fn curve(job: &Job, id: u32, now: Now) -> Option<DayCurve> {
+    let forecast = Forecast::read(job, now, &mut Reader::new(job.units));
+    let day = forecast.days.iter().find(|day| day.id == id)?;
+    let (faces, _) = forecast.faces(day);
+    let drawn = |facing| {
+        let mut course_f = Vec::new();
+        for minute in minutes() {
+            course_f.extend(faces.at_f(facing, minute / 60.0));
+        }
+        course_f
+    };
+    Some(DayCurve {
+        from: WallMinutes(day.date * 1_440.0),
+        air_f: drawn(Facing::Thin),
+        heated_f: drawn(Facing::Heated),
+        masonry_f: drawn(Facing::Masonry),
+    })
 }

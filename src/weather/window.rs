@@ -1,0 +1,94 @@
+//! The hours of a day in which a temperature is inside a window, and what the stretches of the day are good for.
+
+use super::{Says, Stretch};
+use crate::foam::Window;
+use crate::measure::{Minutes, held_between};
+
+/// How far an edge may be off either way, in minutes: an hour and a half to two, the forecast's own error included.
+pub(super) const EDGE_MIN: f64 = 105.0;
+/// A sample every so many minutes; between two the course is as good as straight.
+pub(super) const STEP_MIN: f64 = 15.0;
+const DAY_MIN: f64 = 1_440.0;
+
+/// From when to when a course is inside, in minutes after midnight; on beyond what was looked at where it has no edge.
+pub(super) type Spans = Vec<(f64, f64)>;
+
+/// When a course is inside a window, from one edge's width before midnight to one after the next.
+pub(super) fn spans(course: &dyn Fn(f64) -> f64, window: Window) -> Spans {
+    let (least, most) = (window.least_f.0, window.most_f.0);
+    let inside = |value: f64| value >= least && value <= most;
+    let mut spans = Spans::new();
+    let mut at = -EDGE_MIN;
+    let mut value = course(at / 60.0);
+    let mut from = inside(value).then_some(f64::NEG_INFINITY);
+    while at < DAY_MIN + EDGE_MIN {
+        let next = course((at + STEP_MIN) / 60.0);
+        if inside(next) != inside(value) {
+            let (within, beyond) = if inside(value) { (value, next) } else { (next, value) };
+            let limit = if beyond < within { least } else { most };
+            let crossed = at + STEP_MIN * (limit - value) / (next - value);
+            match from.take() {
+                Some(from) => spans.push((from, crossed)),
+                None => from = Some(crossed),
+            }
+        }
+        (at, value) = (at + STEP_MIN, next);
+    }
+    if let Some(from) = from {
+        spans.push((from, f64::INFINITY));
+    }
+    spans
+}
+
+/// The longest of them within the day.
+pub(super) fn longest(spans: &Spans) -> (Option<Minutes>, Option<Minutes>) {
+    let mut best = (0.0, 0.0);
+    for (from, to) in spans {
+        let (from, to) = (held_between(*from, 0.0, DAY_MIN), held_between(*to, 0.0, DAY_MIN));
+        if to - from > best.1 - best.0 {
+            best = (from, to);
+        }
+    }
+    let known = best.1 > best.0;
+    (known.then_some(Minutes(best.0)), known.then_some(Minutes(best.1)))
+}
+
+/// Whether a minute lies inside, so far from each edge.
+fn holds(spans: &Spans, minute: f64, margin: f64) -> bool {
+    spans.iter().any(|(from, to)| minute >= from + margin && minute <= to - margin)
+}
+
+/// The day, cut where what it is good for changes; empty where the air never is inside. What surfaces do can only
+/// turn "inside" into "measure first".
+pub(super) fn stretches(air: &Spans, surfaces: &[Spans]) -> Vec<Stretch> {
+    let mut cuts = vec![DAY_MIN];
+    for (from, to) in surfaces.iter().chain([air]).flatten() {
+        for cut in [*from, from + EDGE_MIN, to - EDGE_MIN, *to] {
+            if cut > 0.0 && cut < DAY_MIN {
+                cuts.insert(cuts.partition_point(|known| *known < cut), cut);
+            }
+        }
+    }
+    let mut day: Vec<Stretch> = Vec::new();
+    let mut from = 0.0;
+    for to in cuts {
+        let middle = f64::midpoint(from, to);
+        let says = if !holds(air, middle, 0.0) {
+            Says::Outside
+        } else if surfaces.iter().chain([air]).all(|spans| holds(spans, middle, EDGE_MIN)) {
+            Says::Inside
+        } else {
+            Says::MeasureFirst
+        };
+        match day.last_mut() {
+            Some(last) if last.says == says => last.to_min = Minutes(to),
+            _ if to > from => day.push(Stretch { from_min: Minutes(from), to_min: Minutes(to), says }),
+            _ => {}
+        }
+        from = to;
+    }
+    if day.iter().all(|one| one.says == Says::Outside) {
+        day.clear();
+    }
+    day
+}
