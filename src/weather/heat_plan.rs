@@ -7,7 +7,7 @@
 use super::HeatPlan;
 use super::surfaces::{BRICK, CONCRETE};
 use crate::job::{Job, Part, Reader};
-use crate::measure::Fahrenheit;
+use crate::measure::{Fahrenheit, SquareFeet};
 
 /// Film between warm air and a face, in W/m²·K.
 const FILM: f64 = 8.0;
@@ -32,7 +32,6 @@ pub(super) fn plan(job: &Job, brick: bool, to_f: Fahrenheit, reader: &mut Reader
         "masonry" if brick => (BRICK, None),
         _ => (CONCRETE, None),
     };
-    let [_, density, heat] = body;
     let mut need = |field, blank: Option<f64>| {
         let taken = match blank {
             Some(_) => reader.take(Part::Job, 0, &job.entries, field),
@@ -44,28 +43,39 @@ pub(super) fn plan(job: &Job, brick: bool, to_f: Fahrenheit, reader: &mut Reader
     let (from_f, air_f) = (need("heat_from", None), need("heat_air", None));
     let (outside_f, tent) = (need("heat_outside", None), need("tent_area", None));
     let (area, thick, from_f, air_f, outside_f, tent) = (area?, thick?, from_f?, air_f?, outside_f?, tent?);
-    let thick_m = thick * INCH_M;
+    let area_m2 = area * FOOT2_M2;
+    let [takes, passes] = plate(body, thick * INCH_M).map(|si| si * area_m2 / 1.8 / BTU_J);
+    let passes_btu_hr = passes * 3_600.0;
     let rise = to_f.0 - from_f;
-    let rise = if rise > 0.0 { rise } else { 0.0 };
-    let stored_btu = density * heat * thick_m * area * FOOT2_M2 * rise / 1.8 / BTU_J;
+    let stored_btu = takes * if rise > 0.0 { rise } else { 0.0 };
     let over = air_f - outside_f;
     let lost_btu_hr = SHEET_U * tent * if over > 0.0 { over } else { 0.0 };
-    let hours = hours(body, thick_m, from_f, to_f.0, air_f);
+    let hours = turns(from_f, to_f.0, air_f).map(|turns| turns * takes / passes_btu_hr);
     let power_btu_hr = hours.map(|hours| lost_btu_hr + if hours > 0.0 { stored_btu / hours } else { 0.0 });
-    Some(HeatPlan { to_f, stored_btu, lost_btu_hr, hours, power_btu_hr })
+    Some(HeatPlan {
+        to_f,
+        from_f: Fahrenheit(from_f),
+        air_f: Fahrenheit(air_f),
+        outside_f: Fahrenheit(outside_f),
+        tent_ft2: SquareFeet(tent),
+        takes_btu: takes,
+        passes_btu_hr,
+        stored_btu,
+        lost_btu_hr,
+        hours,
+        power_btu_hr,
+    })
 }
 
-/// Hours until a plate's mean is there, in air that is held at a temperature; none where that is too cool.
-pub(super) fn hours(
-    [k, density, heat]: [f64; 3],
-    thick_m: f64,
-    from_f: f64,
-    to_f: f64,
-    air_f: f64,
-) -> Option<f64> {
+/// What a square meter of plate takes to be warmer by a kelvin, in J, and what goes into it for each kelvin, in W.
+pub(super) fn plate([k, density, heat]: [f64; 3], thick_m: f64) -> [f64; 2] {
+    [density * heat * thick_m, 1.0 / (1.0 / FILM + thick_m / (3.0 * k))]
+}
+
+/// How many time constants it takes in air that is held at a temperature; none where that is too cool.
+pub(super) fn turns(from_f: f64, to_f: f64, air_f: f64) -> Option<f64> {
     if from_f >= to_f {
         return Some(0.0);
     }
-    let seconds = density * heat * thick_m * (1.0 / FILM + thick_m / (3.0 * k));
-    (air_f > to_f).then(|| seconds / 3_600.0 * libm::log((air_f - from_f) / (air_f - to_f)))
+    (air_f > to_f).then(|| libm::log((air_f - from_f) / (air_f - to_f)))
 }

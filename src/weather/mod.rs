@@ -13,10 +13,13 @@ mod surfaces;
 mod tests;
 mod window;
 
+#[cfg(test)]
+pub(crate) use sun::height as sun_height;
+
 use crate::findings::{Code, Finding};
 use crate::foam::Foam;
 use crate::job::{Job, Now, Part, Reader};
-use crate::measure::{Fahrenheit, Kind, Minutes, WallMinutes};
+use crate::measure::{Fahrenheit, Kind, Minutes, SquareFeet, WallMinutes};
 use crate::readiness::{moist_air, narrowest};
 use day_curve::Course;
 use forecast::{Day, Forecast};
@@ -114,10 +117,26 @@ pub struct Ahead {
     pub sunrise_min: Minutes,
     /// Sunset.
     pub sunset_min: Minutes,
+    /// The place that the sun is worked out for, in degrees north,
+    pub latitude: Option<f64>,
+    /// and east.
+    pub longitude: Option<f64>,
+    /// What clocks show on that day, in minutes east of UTC.
+    pub offset_min: f64,
+    /// The lowest of the day before, or what stands in for it.
+    pub before_low_f: Fahrenheit,
+    /// The highest of the day before.
+    pub before_high_f: Fahrenheit,
+    /// The lowest of the day after.
+    pub next_low_f: Fahrenheit,
     /// Whether the day before and the day after are in the forecast too; where not, this day's own stand in.
     pub neighbors: bool,
     /// The whole day, cut where what it is good for changes. Empty where the air never is inside.
     pub stretches: Vec<Stretch>,
+    /// The labels' window for the air: the least,
+    pub air_least_f: Fahrenheit,
+    /// and the most.
+    pub air_most_f: Fahrenheit,
     /// From when the air is inside the labels' window, likely; none where it never is.
     pub air_from_min: Option<Minutes>,
     /// Until when.
@@ -139,6 +158,18 @@ pub struct Ahead {
 pub struct HeatPlan {
     /// What it has to reach: the labels' least for surfaces.
     pub to_f: Fahrenheit,
+    /// What it has now.
+    pub from_f: Fahrenheit,
+    /// What the air under the tent is held at.
+    pub air_f: Fahrenheit,
+    /// The air outside.
+    pub outside_f: Fahrenheit,
+    /// The tent's sheet.
+    pub tent_ft2: SquareFeet,
+    /// What it takes to make the ground warmer by a degree, in Btu.
+    pub takes_btu: f64,
+    /// What goes into the ground for each degree that the air is warmer, in Btu per hour.
+    pub passes_btu_hr: f64,
     /// What the ground itself takes up, in Btu.
     pub stored_btu: f64,
     /// What goes through the tent, in Btu per hour.
@@ -224,8 +255,16 @@ pub fn ahead(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Weath
             sun: day.light.sun,
             sunrise_min: Minutes(day.light.rise_min),
             sunset_min: Minutes(day.light.set_min),
+            latitude: forecast.place.map(|place| place.0),
+            longitude: forecast.place.map(|place| place.1),
+            offset_min: day.offset_min,
+            before_low_f: Fahrenheit(faces.course.before_f.0),
+            before_high_f: Fahrenheit(faces.course.before_f.1),
+            next_low_f: Fahrenheit(faces.course.next_low_f),
             neighbors,
             stretches,
+            air_least_f: air.least_f,
+            air_most_f: air.most_f,
             air_from_min,
             air_to_min,
             edge_min: Minutes(EDGE_MIN),

@@ -19,7 +19,7 @@ const LONGEST_MIN: f64 = 1_320.0;
 const SHORTEST_MIN: f64 = 240.0;
 
 /// Latitude and longitude in degrees, north and east.
-pub(super) type Place = (f64, f64);
+pub(crate) type Place = (f64, f64);
 
 /// A day's sun.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -109,7 +109,7 @@ pub(super) fn light(day: f64, place: Option<Place>, offset_min: f64) -> (Sunligh
 }
 
 /// The sine of the sun's height above the horizon, by the clock on the wall.
-pub(super) fn height(day: f64, (latitude, longitude): Place, offset_min: f64, minute: f64) -> f64 {
+pub(crate) fn height(day: f64, (latitude, longitude): Place, offset_min: f64, minute: f64) -> f64 {
     let (declination, equation) = sky(day + (minute - offset_min) / 1_440.0);
     let turn = ((minute + equation + 4.0 * longitude - offset_min) / 4.0 - 180.0).to_radians();
     let latitude = latitude.to_radians();

@@ -6,7 +6,7 @@ use crate::measure::{Minutes, held_between};
 
 /// How far an edge may be off either way, in minutes: an hour and a half to two, the forecast's own error included.
 pub(super) const EDGE_MIN: f64 = 105.0;
-/// A sample every so many minutes; between two the course is as good as straight.
+/// A sample every so many minutes; between two the course crosses an edge once or not at all.
 pub(super) const STEP_MIN: f64 = 15.0;
 const DAY_MIN: f64 = 1_440.0;
 
@@ -24,12 +24,17 @@ pub(super) fn spans(course: &dyn Fn(f64) -> f64, window: Window) -> Spans {
     while at < DAY_MIN + EDGE_MIN {
         let next = course((at + STEP_MIN) / 60.0);
         if inside(next) != inside(value) {
-            let (within, beyond) = if inside(value) { (value, next) } else { (next, value) };
-            let limit = if beyond < within { least } else { most };
-            let crossed = at + STEP_MIN * (limit - value) / (next - value);
+            // By halving: the last minute that is as the sample before.
+            let (mut before, mut half) = (at, STEP_MIN / 2.0);
+            while half > 1e-7 {
+                if inside(course((before + half) / 60.0)) == inside(value) {
+                    before += half;
+                }
+                half /= 2.0;
+            }
             match from.take() {
-                Some(from) => spans.push((from, crossed)),
-                None => from = Some(crossed),
+                Some(from) => spans.push((from, before)),
+                None => from = Some(before),
             }
         }
         (at, value) = (at + STEP_MIN, next);

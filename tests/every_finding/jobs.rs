@@ -163,3 +163,13 @@ pub fn dew_point_only(job: &mut Value, text: &str) {
     drop_reading(job, "humidity");
     dew_point(job, text);
 }
+
+/// A forecast: date, low and high of each day.
+pub fn days(job: &mut Value, days: &[(&str, &str, &str)]) {
+    let day = |(at, (date, low, high)): (usize, &(&str, &str, &str))| {
+        json!({ "id": 300 + at, "entries": [
+            { "field": "date", "text": date }, { "field": "low", "text": low }, { "field": "high", "text": high }
+        ] })
+    };
+    job["forecast"] = days.iter().enumerate().map(day).collect();
+}

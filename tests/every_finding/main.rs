@@ -7,8 +7,8 @@ mod jobs;
 use foamwright::findings::{Code, Severity};
 use foamwright::job::Job;
 use jobs::{
-    NOW, another, dew_point, dew_point_only, drop_reading, hard_catalogue, house, kit_on, layers, opening,
-    owned, read, roof, sample, set, shelf, spot, walk,
+    NOW, another, days, dew_point, dew_point_only, drop_reading, hard_catalogue, house, kit_on, layers,
+    opening, owned, read, roof, sample, set, shelf, spot, walk,
 };
 use serde_json::{Value, json};
 
@@ -391,6 +391,21 @@ fn change(code: Code, job: &mut Value) {
         Code::CylindersApart => read(job, "cylinder_b", "82"),
         Code::Frost => dew_point_only(job, "27 F"),
         Code::DewAboveAir => dew_point_only(job, "80 F"),
+        Code::ForecastCrossed => days(job, &[("2026-10-16", "60", "50")]),
+        Code::ForecastTwice => days(job, &[("2026-10-16", "40", "60"), ("Oct 16 2026", "41", "62")]),
+        Code::PlaceOffClock => {
+            // Minneapolis, east of Greenwich: the sun would stand highest half an hour after midnight.
+            set(job, "latitude", "44.98");
+            set(job, "longitude", "93.27");
+            days(job, &[("2026-10-16", "40", "60")]);
+        }
+        Code::HotInSun => {
+            set(job, "latitude", "51.5");
+            set(job, "longitude", "0.1");
+            set(job, "spray_date", "2026-07-16");
+            days(job, &[("2026-07-16", "60", "84")]);
+            job["forecast"][0]["offset_min"] = json!(60);
+        }
         Code::WindowCrossed => foam(job, "air_least", "95 F"),
         Code::TargetNotPromised => {
             // Between listed thicknesses: 3.33 in for R-20, but the sheet lists R-18 at 3 in and R-21 at 3½.

@@ -4,12 +4,13 @@
  * those of the estimate, looked up by the paths that the table names.
  */
 import { answerBar } from './answer.js';
-import { fieldRow } from './calls.js';
+import { call, fieldRow } from './calls.js';
 import { checkName, describe, nameOf } from './drawn.js';
 import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
 import { byId, head, redraw, src, to, way } from './parts.js';
 import { jobName } from './sheet.js';
+import { dayOf, timeOf } from './wallclock.js';
 import { part, span, t } from './words.js';
 
 /** @typedef {import('./core.js').Step} Step */
@@ -48,12 +49,15 @@ function writer(w, path, unit) {
   const name = path.slice(path.lastIndexOf('.') + 1);
   const measured = path.includes('measures.') ? fieldRow('surface', name)?.kind : undefined;
   const kind = unit ?? (measured === 'number' ? 'number' : measured === 'length' && path.startsWith('ground.') ? 'in' : measured === 'length' ? 'ft_in' : measured === 'area' ? 'ft2' : measured === 'percent' ? 'pct' : measured === 'count' ? 'each' : measured === 'member' ? 'in' : measured === 'pitch' ? 'pitch' : /_length$/.test(name) ? 'ft_in' : /^bays_along$|^ends$|_sides$/.test(name) ? 'each'
-    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min'
+    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min' : /_btu$/.test(name) ? 'btu' : /_btu_hr$/.test(name) ? 'btuh' : name === 'hours' ? 'hr'
       : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /_deg$/.test(name) ? 'deg' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
   /** @type {Record<string, (value: number) => string>} */
-  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
+  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, hr: (hours) => `${w.number(Math.round(hours * 10) / 10)} h`, clock: timeOf, btuh: (power) => written(w, 'power', power), btu: (heat) => (w.metric ? `${w.number(Math.round(heat / 341.2) / 10)} kWh` : `${w.number(Math.round(heat))} Btu`), pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
   return by[kind] ?? w.foam;
 }
+
+/** A value as the core writes its kind. @param {ReturnType<typeof figures>} w @param {import('./core.js').Kind} kind @param {number} value */
+const written = (w, kind, value) => call('write', kind, value, w.metric ? 'metric_usual' : 'us') ?? '';
 
 /** A value of the estimate in words: a figure, a range, or several joined. @param {any} value @param {(value: number) => string} write @param {string} [join] @returns {string} */
 function shown(value, write, join = ' + ') {
@@ -105,6 +109,8 @@ export function everyStep(store) {
     ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
     ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.'] }),
     ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
+    ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440))),
+    ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'] }),
     ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'))),
   ];
 }
@@ -164,6 +170,17 @@ export function mount(root, store, route) {
       title = byId(job.events, id)?.name.trim() || t('sheet.kits');
       sub = t('kits.from_label');
       if (run) rows.push(...group('run', run, count, title));
+    } else if (scope === 'forecast') {
+      const day = byId(estimate.weather.days, id);
+      if (day) {
+        title = dayOf(day.day * 1440);
+        sub = t('sources.day_curve');
+        rows.push(...group('forecast', day, count, title));
+      }
+    } else if (lit.startsWith('weather')) {
+      title = t('fields.heat_what');
+      sub = t('sources.heat_plan');
+      rows.push(...group('job', estimate, count, title, ['weather.']));
     } else if (lit.startsWith('purchase')) {
       title = t('kits.title');
       for (const size of estimate.purchase.sizes) rows.push(...group('kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed')));
