@@ -118,6 +118,9 @@ fn metric_twin(job: &Job, told: &mut Told) -> Job {
     for reading in &mut twin_job.readings {
         all(Part::Reading, &mut reading.entries);
     }
+    for day in &mut twin_job.forecast {
+        all(Part::Forecast, &mut day.entries);
+    }
     for event in &mut twin_job.events {
         all(Part::Event, &mut event.entries);
     }

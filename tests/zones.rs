@@ -396,30 +396,29 @@ fn the_counties_agree_with_another_table_of_the_same_map() {
     assert_eq!((ours[&2_063], ours[&2_066]), (Some("7"), Some("7")));
 }
 
-/// Coordinates of cities as published (the gazetteers agree to a tenth of a degree), against the mean place of the ZIP
-/// codes that begin alike: half a degree is two minutes of sunrise. Three digits of Alaska's interior span hundreds
-/// of miles.
+/// Coordinates of cities as published (gazetteers agree to a tenth of a degree), against what the table has for a ZIP
+/// code of theirs: a degree is four minutes of sunrise, and no run of codes spans more than two.
 #[test]
 fn a_zip_code_lies_about_where_its_city_does() {
     let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("www/app/places.bin");
     let places = std::fs::read(file).unwrap();
-    for (zip, north, east, within) in [
-        ("55401", 44.98, -93.27, 0.2),
-        ("02108", 42.36, -71.06, 0.2),
-        ("33101-1234", 25.76, -80.19, 0.2),
-        ("85001", 33.45, -112.07, 0.2),
-        ("60601", 41.88, -87.63, 0.2),
-        ("98101", 47.61, -122.33, 0.2),
-        ("96813", 21.31, -157.86, 0.2),
-        ("00901", 18.47, -66.11, 0.2),
-        ("10001", 40.71, -74.01, 0.2),
-        ("99950", 55.34, -131.65, 0.8),
-        ("99701", 64.84, -147.72, 3.0),
+    for (zip, north, east) in [
+        ("55401", 44.98, -93.27),
+        ("02108", 42.36, -71.06),
+        ("33101-1234", 25.76, -80.19),
+        ("85001", 33.45, -112.07),
+        ("60601", 41.88, -87.63),
+        ("98101", 47.61, -122.33),
+        ("96813", 21.31, -157.86),
+        ("00901", 18.47, -66.11),
+        ("10001", 40.71, -74.01),
+        ("99950", 55.34, -131.65),
+        ("99701", 64.84, -147.72),
     ] {
         let (lat, long) = position(&places, zip).unwrap_or_else(|| panic!("{zip}: no place"));
-        assert!((lat - north).abs() <= within && (long - east).abs() <= within, "{zip}: {lat}, {long}");
+        assert!((lat - north).abs() <= 1.1 && (long - east).abs() <= 1.1, "{zip}: {lat}, {long}");
     }
-    for none in ["", "5540", "00001", "Boston"] {
+    for none in ["", "5540", "00001", "09012", "Boston"] {
         assert_eq!(position(&places, none), None, "{none}");
     }
 }

@@ -1,5 +1,5 @@
-"""Remakes www/app/zones.bin, www/app/counties.bin and www/app/places.bin: ZIP code or county to climate zone, and the
-first three digits of a ZIP code to a latitude and longitude, packed.
+"""Remakes www/app/zones.bin, www/app/counties.bin and www/app/places.bin: ZIP code or county to climate zone, and ZIP
+code to about where it lies, packed.
 
     bash tests/oracles/run zones        (or: python tests/oracles/zones.py DIR; needs pip, npm and the registries)
 
@@ -32,10 +32,12 @@ later is sorted in the same place. Everywhere else a code that is not in the cro
     count, then for each ZIP code in more than one zone: its code less the one before, the count of its counties,
     the index of each less the one before (the first: less the first of the ZIP code before), zigzag
 
-places.bin, the mean place of the ZIP areas that begin with the same three digits:
+places.bin, runs of ZIP codes with the same three first digits, none of whose areas lie more than two degrees apart, with the
+middle of their box in fifths of a degree; the first run of three digits begins with 00:
 
-    count, then for each the digits less those before, the latitude in tenths of a degree less the one before, zigzag,
-    and the longitude, east, likewise
+    count, then for each run its first code less the one before
+    for each run its latitude less the one before, zigzag
+    for each run its longitude, east, likewise
 """
 
 import collections
@@ -100,6 +102,9 @@ NAMES = {
     "72097": "Mayagüez", "72103": "Naguabo", "72111": "Peñuelas", "72117": "Rincón", "72119": "Río Grande",
     "72125": "San Germán", "72131": "San Sebastián",
 }  # fmt: skip
+
+# Where the middle of a ZIP area lies far from its town: the town itself (Fairbanks, whose area reaches to the north coast).
+PLACED = {"99701": (64.84, -147.72)}
 
 STATES = """01 AL Alabama/02 AK Alaska/04 AZ Arizona/05 AR Arkansas/06 CA California/08 CO Colorado
 09 CT Connecticut/10 DE Delaware/11 DC District of Columbia/12 FL Florida/13 GA Georgia/15 HI Hawaii/16 ID Idaho
@@ -270,12 +275,24 @@ def pack_counties(counties, places):
 
 def pack_positions():
     rows = sqlite3.connect(f"file:{source('eeweather')}?mode=ro", uri=True).execute(
-        "SELECT substr(zcta_id, 1, 3), avg(latitude), avg(longitude) FROM zcta_metadata GROUP BY 1 ORDER BY 1"
+        "SELECT zcta_id, latitude, longitude FROM zcta_metadata ORDER BY zcta_id"
     )
-    places = [(int(digits), round(north * 10), round(east * 10)) for digits, north, east in rows]
-    packed = [number(len(places))]
-    for before, here in zip([(0, 0, 0), *places], places):
-        packed += [number(here[0] - before[0])] + [zigzag(now - then) for then, now in zip(before[1:], here[1:])]
+    runs = []
+    for code, *place in rows:
+        code, place = int(code), [float(degrees) for degrees in PLACED.get(code, place)]
+        if runs and runs[-1][0] // 100 == code // 100:
+            box = [(min(low, at), max(high, at)) for (low, high), at in zip(runs[-1][1], place)]
+            if all(high - low <= 2 for low, high in box):
+                runs[-1][1] = box
+                continue
+            runs.append([code, [(at, at) for at in place]])
+        else:
+            runs.append([code // 100 * 100, [(at, at) for at in place]])
+    lists = [[code for code, _ in runs]]
+    lists += [[round((box[way][0] + box[way][1]) / 2 * 5) for _, box in runs] for way in (0, 1)]
+    packed = [number(len(runs))]
+    for write, values in zip((number, zigzag, zigzag), lists):
+        packed += [write(here - before) for before, here in zip([0, *values], values)]
     return b"".join(packed)
 
 
