@@ -7,6 +7,8 @@ use crate::measure::held_between;
 
 /// The center of the sun stands this far from the zenith as its upper edge comes up: half its width and 34′ of air.
 const ZENITH_DEG: f64 = 90.833;
+/// An event is worked out again so many times, with what the sky is then.
+const PASSES: u32 = 4;
 /// Noon of 2000-01-01, in days since 1970-01-01.
 const J2000: f64 = 10_957.5;
 /// By a clock that fits the place the sun stands highest between these, in minutes after midnight: an hour of summer
@@ -71,21 +73,16 @@ fn event(day: f64, (latitude, longitude): Place, offset_min: f64, side: f64) -> 
     let latitude = latitude.to_radians();
     let mean_noon = 720.0 - 4.0 * longitude + offset_min;
     let mut at = mean_noon;
-    for _ in 0..3 {
+    let mut up = 0.0;
+    for _ in 0..PASSES {
         let (declination, equation) = sky(day + (at - offset_min) / 1_440.0);
-        let up = libm::cos(ZENITH_DEG.to_radians()) / (libm::cos(latitude) * libm::cos(declination))
+        up = libm::cos(ZENITH_DEG.to_radians()) / (libm::cos(latitude) * libm::cos(declination))
             - libm::tan(latitude) * libm::tan(declination);
-        at = mean_noon - equation;
-        if side == 0.0 {
-            continue;
-        }
-        if up > 1.0 {
-            return Err(Sun::NeverRises);
-        }
-        if up < -1.0 {
-            return Err(Sun::NeverSets);
-        }
-        at += side * 4.0 * libm::acos(up).to_degrees();
+        at = mean_noon - equation + side * 4.0 * libm::acos(held_between(up, -1.0, 1.0)).to_degrees();
+    }
+    // By noon's declination alone, the days on which the midnight sun goes would have none of either.
+    if side != 0.0 && up.abs() > 1.0 {
+        return Err(if up > 0.0 { Sun::NeverRises } else { Sun::NeverSets });
     }
     Ok(at)
 }

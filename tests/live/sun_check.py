@@ -31,9 +31,10 @@ def main():
         observer = Observer(north, east, 0.0)
         start = datetime.datetime(1970, 1, 1, tzinfo=UTC) + datetime.timedelta(days=day, minutes=-offset)
         if sun != "rises":
-            # The sun stays on one side of the horizon all day.
+            # Down: at noon. Up: at one of the two midnights at least; on the day on which it goes or comes at the other.
             noon = start + datetime.timedelta(minutes=(ours[0] + ours[1]) / 2)
-            height = elevation(observer, noon + datetime.timedelta(hours=12 if sun == "up" else 0), with_refraction=False)
+            turns = (-12, 12) if sun == "up" else (0,)
+            height = max(elevation(observer, noon + datetime.timedelta(hours=turn), with_refraction=False) for turn in turns)
             if (height > -0.833) != (sun == "up") and abs(height + 0.833) > TOLERANCE_DEG:
                 sys.exit(f"{north} {east} {day}: {sun}, astral has the sun at {height:.3f}°")
             polar += 1
