@@ -11,6 +11,7 @@ counted, and few.
 
 import datetime
 import json
+import math
 import sys
 
 from astral import Observer
@@ -23,6 +24,14 @@ TOLERANCE_MIN = 1.0
 TOLERANCE_DEG = 0.06
 
 
+def apart(event, observer, near, at):
+    """Minutes between ours and the event that astral files under a date; it may file none there."""
+    try:
+        return abs((event(observer, date=near.date(), tzinfo=at.tzinfo) - at).total_seconds()) / 60
+    except ValueError:
+        return math.inf
+
+
 def main():
     with open(sys.argv[1], encoding="utf-8") as file:
         rows = json.load(file)["rows"]
@@ -30,6 +39,7 @@ def main():
     for north, east, offset, day, sun, *ours in rows:
         observer = Observer(north, east, 0.0)
         start = datetime.datetime(1970, 1, 1, tzinfo=UTC) + datetime.timedelta(days=day, minutes=-offset)
+        clock = datetime.timezone(datetime.timedelta(minutes=offset))
         if sun != "rises":
             # Down: at noon. Up: at one of the two midnights at least; on the day on which it goes or comes at the other.
             noon = start + datetime.timedelta(minutes=(ours[0] + ours[1]) / 2)
@@ -40,7 +50,7 @@ def main():
             polar += 1
             continue
         for minute, event in zip(ours, (sunrise, sunset)):
-            at = start + datetime.timedelta(minutes=minute)
+            at = (start + datetime.timedelta(minutes=minute)).astimezone(clock)
             height = elevation(observer, at, with_refraction=False)
             worst_deg = max(worst_deg, abs(height + 0.833))
             before = elevation(observer, at - datetime.timedelta(minutes=5), with_refraction=False)
@@ -48,11 +58,7 @@ def main():
             if a_minute < 0.08:
                 graze += 1
                 continue
-            # The event next to ours, whichever date astral files it under.
-            off = min(
-                abs((event(observer, date=(at + datetime.timedelta(days=turn)).date(), tzinfo=UTC) - at).total_seconds()) / 60
-                for turn in (-1, 0, 1)
-            )
+            off = min(apart(event, observer, at + datetime.timedelta(days=turn), at) for turn in (-1, 0, 1))
             worst = max(worst, off)
             compared += 1
     print(f"astral: {compared} events within {worst:.2f} min; height at all of ours within {worst_deg:.3f}° of −0.833°; "
