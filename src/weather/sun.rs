@@ -44,6 +44,15 @@ impl Sunlight {
     }
 }
 
+/// By the tangent, which the core has already.
+fn asin(sine: f64) -> f64 {
+    libm::atan(sine / (1.0 - sine * sine).sqrt())
+}
+
+fn acos(cosine: f64) -> f64 {
+    2.0 * libm::atan(((1.0 - cosine) / (1.0 + cosine)).sqrt())
+}
+
 /// Declination in radians and equation of time in minutes, at an instant in days since 1970-01-01T00:00Z.
 pub(super) fn sky(at: f64) -> (f64, f64) {
     let t = (at - J2000) / 36_525.0;
@@ -57,7 +66,7 @@ pub(super) fn sky(at: f64) -> (f64, f64) {
     let longitude = l + (center - 0.005_69 - 0.004_78 * libm::sin(node)).to_radians();
     let tilt = 23.439_291_1 - t * 0.013_004_2 + 0.002_56 * libm::cos(node);
     let tilt = tilt.to_radians();
-    let declination = libm::asin(libm::sin(tilt) * libm::sin(longitude));
+    let declination = asin(libm::sin(tilt) * libm::sin(longitude));
     let y = libm::tan(tilt / 2.0);
     let y = y * y;
     let equation = y * libm::sin(2.0 * l) - 2.0 * e * libm::sin(m)
@@ -78,7 +87,7 @@ fn event(day: f64, (latitude, longitude): Place, offset_min: f64, side: f64) -> 
         let (declination, equation) = sky(day + (at - offset_min) / 1_440.0);
         up = libm::cos(ZENITH_DEG.to_radians()) / (libm::cos(latitude) * libm::cos(declination))
             - libm::tan(latitude) * libm::tan(declination);
-        at = mean_noon - equation + side * 4.0 * libm::acos(held_between(up, -1.0, 1.0)).to_degrees();
+        at = mean_noon - equation + side * 4.0 * acos(held_between(up, -1.0, 1.0)).to_degrees();
     }
     // By noon's declination alone, the days on which the midnight sun goes would have none of either.
     if side != 0.0 && up.abs() > 1.0 {
@@ -121,9 +130,10 @@ pub(super) fn on_wall(height: f64, turned: f64) -> f64 {
     if height <= 0.0 {
         return 0.0;
     }
-    let degrees = libm::asin(height).to_degrees();
-    let mass = 1.0 / (height + 0.505_72 * libm::pow(degrees + 6.079_95, -1.636_4));
-    let beam = 1_353.0 * libm::pow(0.7, libm::pow(mass, 0.678));
+    let degrees = asin(height).to_degrees();
+    // Powers by way of logarithms: what raises to a power would be a kilobyte of core.
+    let mass = 1.0 / (height + 0.505_72 * libm::exp(-1.636_4 * libm::log(degrees + 6.079_95)));
+    let beam = 1_353.0 * libm::exp(-0.356_674_943_938_732_4 * libm::exp(0.678 * libm::log(mass)));
     let facing = turned * (1.0 - height * height).sqrt();
     let facing = if facing > 0.0 { facing } else { 0.0 };
     beam * (facing + 0.05 + 0.1 * (height + 0.1))
