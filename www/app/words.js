@@ -191,7 +191,7 @@ export function finding(found) {
   return {
     what: words ? fill(words.what, figures) : t('page.unsaid'),
     do: words ? fill(words.do, figures) : '',
-    source: found.source ? t(`sources.${found.source}`) : '',
+    source: has(`sources.${found.source}`) ? t(`sources.${found.source}`) : '',
   };
 }
 
