@@ -56,10 +56,13 @@ export function choose(asked) {
  * Changes the language: all pages in use, and these, are fetched before any word changes.
  * @param {Language} to
  * @param {readonly string[]} [names]
+ * @returns {Promise<void>}
  */
 export async function speak(to, names = []) {
   const all = [...new Set([...whole, ...names])];
   const [first, ...words] = await Promise.all(['first', ...all].map((page) => fetchPage(to, page)));
+  // A page that came meanwhile is in the old language.
+  if ([...whole].some((page) => !all.includes(page))) return speak(to, names);
   pages.clear();
   whole.clear();
   for (const [page, some] of Object.entries(first)) pages.set(page, some);
