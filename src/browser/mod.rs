@@ -21,6 +21,10 @@ use codec::{given, taken};
 use tsify::Ts;
 use wasm_bindgen::prelude::*;
 
+/// The heap. It takes and gives back in constant time, and is a fifth of the code of the standard library's own.
+#[global_allocator]
+static HEAP: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();
+
 /// Works out a whole job as of an instant.
 #[wasm_bindgen]
 pub fn estimate(job: Ts<Job>, now: Ts<Now>) -> Result<Ts<Estimate>, JsError> {

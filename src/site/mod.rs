@@ -9,6 +9,7 @@ mod assemble;
 mod bind;
 mod compile;
 mod early;
+mod first;
 mod house;
 mod serve;
 mod shrink;

@@ -8,10 +8,11 @@
 //! | the bound core | `HERE/core.js`, `HERE/core_bg.wasm` |
 //! | the demo job | `HERE/sample/demo.json` |
 //! | the table of steps of the working | `HERE/steps.json` |
+//! | what the sample sheet says, out of the words | `HERE/words/*/first.json` |
 //!
 //! `HERE` is one folder named by the hash of everything in it.
 
-use super::{House, early};
+use super::{House, early, first};
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
@@ -55,6 +56,7 @@ pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
             bail!("{name} is made by the build, but a file of this name lies in www/");
         }
     }
+    first::lay(&mut sources.here)?;
     sources.early = early::early(&sources.here);
     Ok(sources)
 }

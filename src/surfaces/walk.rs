@@ -194,7 +194,8 @@ fn lay(legs: &[LegRead], lengths: &[f64], turns: &[f64]) -> Laid {
 
 /// One inch in a direction: degrees to the left of the first edge. A quarter turn is exact.
 fn toward(degrees: f64) -> (f64, f64) {
-    let turned = degrees % 360.0;
+    // Whole turns are taken off without `%`, which is a loop of its own in the core.
+    let turned = degrees - 360.0 * libm::trunc(degrees / 360.0);
     let quarters = turned / 90.0;
     match quarters as i32 {
         whole if f64::from(whole) == quarters => match whole.rem_euclid(4) {

@@ -3,10 +3,11 @@
 //   node tests/checks/size.mjs SITE PROGRAM BUDGET
 //
 // The first visit is measured, not guessed: Chromium opens the served site, and every file that it asks for,
-// the worker's own fetches left out, counts, even what arrives after the sheet is there.
+// the worker's own fetches left out, counts, even what arrives after the sheet is there. A phone's width and a
+// desk's are opened; the heavier one counts.
 
 import { spawn, execFile, execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { here } from './shipped.mjs';
@@ -20,8 +21,8 @@ const budget = Object.fromEntries(
 const weight = (name) => execFileSync('gzip', ['-9', '-n', '-c', join(site, name)], { maxBuffer: 1e8 }).length;
 const folder = here(site).slice(site.length).replace(/^\//, '');
 
-/** The files that a first visit asks for. */
-async function firstVisit() {
+/** The files that a first visit asks for, and the page that stands then. @param {number} width of the window */
+async function firstVisit(width) {
   const server = spawn(program, ['serve', '--port', '0', '--log', '--dir', site], { stdio: ['ignore', 'pipe', 'inherit'] });
   const profile = mkdtempSync(join(tmpdir(), 'foamwright-size-'));
   let said = '';
@@ -37,7 +38,7 @@ async function firstVisit() {
     const root = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
     const page = await new Promise((resolve, reject) => {
       execFile('chromium', ['--headless=new', ...root, '--disable-dev-shm-usage', '--no-first-run',
-        '--disable-background-networking', '--disable-component-update', `--user-data-dir=${profile}`,
+        '--disable-background-networking', '--disable-component-update', `--user-data-dir=${profile}`, `--window-size=${width},900`,
         '--virtual-time-budget=30000', '--dump-dom', address], { maxBuffer: 1e8, timeout: 60_000 },
         (error, out) => (error ? reject(error) : resolve(out)));
     });
@@ -50,24 +51,40 @@ async function firstVisit() {
   }
 }
 
-const { page, asked } = await firstVisit();
-const files = [...new Set(asked.filter(({ status, from }) => status === '200' && !from.endsWith('/sw.js'))
-  .map(({ path }) => path || 'index.html').filter((path) => path !== 'sw.js'))].sort();
-const rows = files.map((name) => [weight(name), name]).sort((a, b) => b[0] - a[0]);
-for (const [bytes, name] of rows) console.log(`${String(bytes).padStart(8)}  ${name}`);
-const wasm = weight(join(folder, 'core_bg.wasm'));
-const visit = rows.reduce((sum, [bytes]) => sum + bytes, 0);
 let failed = false;
 const fail = (why) => { console.log(why); failed = true; };
-for (const wanted of ['index.html', `${folder}/app.js`, `${folder}/core_bg.wasm`, `${folder}/sample/demo.json`]) {
-  if (!files.includes(wanted)) fail(`the first visit did not fetch ${wanted}: it was not a first visit`);
+
+/** What a first visit weighs. @param {number} width */
+async function weigh(width) {
+  const { page, asked } = await firstVisit(width);
+  const files = [...new Set(asked.filter(({ status, from }) => status === '200' && !from.endsWith('/sw.js'))
+    .map(({ path }) => path || 'index.html').filter((path) => path !== 'sw.js'))].sort();
+  const rows = files.map((name) => [weight(name), name]).sort((a, b) => b[0] - a[0]);
+  const sum = rows.reduce((all, [bytes]) => all + bytes, 0);
+  console.log(`${width} wide: ${sum} bytes in ${files.length} files`);
+  for (const [bytes, name] of rows) console.log(`${String(bytes).padStart(8)}  ${name}`);
+  for (const wanted of ['index.html', `${folder}/app.js`, `${folder}/core_bg.wasm`, `${folder}/sample/demo.json`]) {
+    if (!files.includes(wanted)) fail(`the first visit did not fetch ${wanted}: it was not a first visit`);
+  }
+  for (const { status, path } of asked) {
+    if (Number(status) >= 400 && path !== 'favicon.ico') fail(`${status} for ${path}`);
+  }
+  const body = page.slice(page.indexOf('<body')).replace(/ data-words(-label)?="[^"]*"/g, '');
+  if (!body.includes('<input') && !body.includes('<button')) fail('the page drew nothing');
+  if (width >= 1000 && !body.includes('class="frame"')) fail('the live sheet of a desk is not there');
+  // All that is said is in the words of a first visit: no page of words was fetched, and no key stands for its words.
+  for (const name of files.filter((one) => one.includes('/words/') && !one.endsWith('/first.json'))) fail(`a first visit needs ${name}`);
+  for (const [key] of body.matchAll(pages)) fail(`${key} has no words on a first visit`);
+  return { sum, files: files.length };
 }
-for (const { status, path } of asked) {
-  if (Number(status) >= 400 && path !== 'favicon.ico') fail(`${status} for ${path}`);
-}
-if (!page.includes('<input') && !page.includes('<button')) fail('the page drew nothing');
+
+const pages = new RegExp(`(?<![\\w/.-])(?:${readdirSync('www/words/en').map((name) => name.replace('.json', '')).join('|')})\\.[a-z][\\w.]*(?<!\\.js|\\.css)`, 'g');
+const phone = await weigh(412);
+const desk = await weigh(1280);
+const wasm = weight(join(folder, 'core_bg.wasm'));
+const visit = Math.max(phone.sum, desk.sum);
 for (const [name, bytes] of [['wasm', wasm], ['first_visit', visit]]) {
   if (!(bytes <= budget[name])) fail(`${name}: ${bytes} bytes, over the budget of ${budget[name]}`);
 }
-console.log(`wasm ${(wasm / 1000).toFixed(1)} of ${budget.wasm / 1000} kB, first visit ${(visit / 1000).toFixed(1)} of ${budget.first_visit / 1000} kB in ${files.length} files`);
+console.log(`wasm ${(wasm / 1000).toFixed(1)} of ${budget.wasm / 1000} kB, first visit ${(visit / 1000).toFixed(1)} of ${budget.first_visit / 1000} kB (phone ${(phone.sum / 1000).toFixed(1)} in ${phone.files} files, desk ${(desk.sum / 1000).toFixed(1)} in ${desk.files})`);
 process.exit(failed ? 1 : 0);

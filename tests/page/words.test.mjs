@@ -37,6 +37,55 @@ test('a finding names its field within the sentence', () => {
   assert.equal(label('surface', 'height'), 'Height');
 });
 
+test('a first visit has some words of each page, and the rest when it is needed', async (about) => {
+  // Words of its own, for those of the tests before are there whole.
+  const { finding, lacking, need, said, speak, t } = await import('../../www/app/words.js?first');
+  const files = {
+    'en/first': { fields: { height: 'Height' }, findings: { close: { what: '{name} is close.', do: '' } }, sources: { tape: 'Your tape.' } },
+    'en/fields': { height: 'Height', width: 'Width' },
+    'en/findings': { close: { what: '{name} is close.', do: '' }, needed: { what: 'Needed: {field}.', do: '' } },
+    'es/first': { fields: { height: 'Altura' } },
+    'es/fields': { height: 'Altura', width: 'Ancho' },
+  };
+  let asked = [];
+  about.mock.method(globalThis, 'fetch', async (address) => {
+    const name = String(address).match(/words\/(.*)\.json$/)[1];
+    asked.push(name);
+    return { ok: name in files, status: 404, json: async () => files[name] };
+  });
+  const found = (code, field, source = '') => ({ code, severity: 'stop', at: { part: 'surface', id: 1, field }, figures: [], source });
+  await speak('en');
+  const first = asked.filter((name) => name.startsWith('en/first'));
+  assert.equal(first.length, 1);
+  assert.equal(t('fields.height'), 'Height');
+  assert.equal(t('fields.width'), 'fields.width');
+  // Whether all of a finding can be said: its own words, its field's name, its source.
+  assert.equal(said(found('close', 'height', 'tape')), true);
+  assert.equal(said(found('close', '')), true);
+  for (const one of [found('needed', 'height'), found('close', 'width'), found('close', 'height', 'ruler')]) assert.equal(said(one), false, one.code);
+  assert.equal(finding(found('close', 'height', 'ruler')).source, '');
+
+  // What is there in part is not there whole.
+  const some = lacking(['fields', 'findings']);
+  assert.deepEqual(some, ['fields', 'findings']);
+  asked = [];
+  await need('fields', 'findings');
+  await need('fields');
+  assert.deepEqual(asked.sort(), ['en/fields', 'en/findings']);
+  assert.equal(finding(found('needed', 'width')).what, 'Needed: width.');
+  assert.deepEqual(lacking(['fields', 'sources']), ['sources']);
+
+  // A page that arrives after the language has changed is fetched in the new one.
+  files['en/late'] = { word: 'word' };
+  files['es/late'] = { word: 'palabra' };
+  files['es/findings'] = {};
+  const [late] = [need('late')];
+  await speak('es', ['fields']);
+  await late;
+  assert.equal(t('late.word'), 'palabra');
+  assert.equal(t('fields.width'), 'Ancho');
+});
+
 test('money and spans as they are said', () => {
   assert.equal(money(159200), '$1,592');
   assert.equal(money(1050), '$10.50');

@@ -2,7 +2,7 @@
 /** The page: starts everything, shows the screen that the fragment names, and keeps it up to date. */
 import { call, load, now, watch } from './calls.js';
 import { drawer, PREFIX } from './drawer.js';
-import { keepBook, nameOf, newJob, openFirst, openJob, shelfChanged, takeIn, takeLink } from './jobbook.js';
+import { keepBook, nameOf, openFirst, openJob, shelfChanged } from './jobbook.js';
 import { el, say } from './list.js';
 import { startMenu } from './menu.js';
 import { hush, notify, placeNotices } from './notices.js';
@@ -11,9 +11,10 @@ import { getPrefs, padWanted, setPrefs, showPad, showTheme } from './prefs.js';
 import { createShelf, newId } from './shelf.js';
 import { createStore } from './store.js';
 import { go, LINK, parse, SCREENS, to } from './view.js';
-import { choose, dress, need, speak, t } from './words.js';
+import { choose, dress, lacking, need, said, speak, t } from './words.js';
 
-const WORDS = ['page', 'fields', 'findings', 'sources', 'jobs', 'ready'];
+/** The words of the sheet and of the page itself. */
+const WORDS = ['page', 'fields', 'findings', 'sources', 'jobs', 'takeoff', 'sheet', 'kits', 'ready', 'spraying'];
 const tab = newId();
 const by = (/** @type {string} */ id) => /** @type {HTMLElement} */ (document.getElementById(id));
 const wide = matchMedia('(min-width: 1000px)');
@@ -41,6 +42,9 @@ function estimate(job) {
   }
 }
 
+/** What is done with whole jobs is fetched when it is. */
+const jobways = () => import('./jobways.js');
+
 /** @type {import('./view.js').View | undefined} */
 let view;
 /** @type {import('./view.js').View | undefined} */
@@ -57,7 +61,7 @@ async function show() {
   const mine = ++move;
   const next = parse(location.hash);
   const screen = await SCREENS[next.name]();
-  await Promise.all([need(...(screen.words ?? [])), screen.ready?.()]);
+  await Promise.all([need(...(screen.words ? [...WORDS, ...screen.words] : unsaid())), screen.ready?.()]);
   if (mine !== move) return;
   if (route.name === 'sheet') sheetTop = window.scrollY;
   const held = view !== undefined && moved;
@@ -79,6 +83,12 @@ async function show() {
   if (next.name === 'sheet' && !next.rest.length) window.scrollTo(0, sheetTop);
 }
 
+/** The pages of words that the job asks for. The sample, as it is read first, is said with those of a first visit. */
+function unsaid() {
+  const first = store.keeping === 'sample' && (store.estimate?.findings ?? []).every(said);
+  return first ? [] : lacking(WORDS);
+}
+
 function title() {
   const words = typeof view?.title === 'function' ? view.title() : view?.title;
   document.title = words ? `${words} · Foamwright` : 'Foamwright';
@@ -92,6 +102,11 @@ function carried() {
   return link;
 }
 
+/** @param {string | undefined} link */
+async function takeLink(link) {
+  if (link !== undefined) await (await jobways()).takeLink(link);
+}
+
 /** At the desk the whole sheet stands at the right, live. */
 async function showLive() {
   if (!wide.matches) {
@@ -102,14 +117,19 @@ async function showLive() {
   }
   if (live) return;
   const screen = await import('./frame.js');
-  await need(...(screen.words ?? []));
   if (!wide.matches || live) return;
   live = screen.mount(by('live'), store, route);
   live.update();
 }
 
-/** Brings everything on the page up to date with the store. */
+/** Brings everything on the page up to date with the store; what stands there stands until there are words for the new. */
 function update() {
+  const pages = unsaid();
+  if (pages.length) void need(...pages).then(() => hush('words'), () => notify('words', 'watch', t('page.unsaid'), t('page.unsaid_do'))).then(draw);
+  else draw();
+}
+
+function draw() {
   view?.update();
   live?.update();
   bar();
@@ -125,7 +145,7 @@ function bar() {
   if (store.keeping === 'memory') notify('storage', 'watch', t(`page.not_kept_${here}`), t('page.not_kept_do'), { once: true });
   if (store.keeping === 'full') notify('storage', 'watch', t(`page.full_${here}`), t('page.not_kept_do'), { once: true });
   if (store.keeping === 'kept') hush('storage');
-  if (store.keeping === 'sample') notify('sample', 'watch', t('page.sample'), t('page.sample_do'), { once: true, presses: [[t('jobs.new'), () => void newJob().then(() => go(to('sheet')))]] });
+  if (store.keeping === 'sample') notify('sample', 'watch', t('page.sample'), t('page.sample_do'), { once: true, presses: [[t('jobs.new'), () => void jobways().then(({ newJob }) => newJob()).then(() => go(to('sheet')))]] });
   else hush('sample');
 }
 
@@ -204,7 +224,7 @@ function listen() {
   window.addEventListener('hashchange', () => {
     moved = true;
     const link = carried();
-    void show().then(() => (link === undefined ? undefined : takeLink(link)));
+    void show().then(() => takeLink(link));
   });
   wide.addEventListener('change', () => void showLive());
   // Drawings are laid out to the room they have. A phone's keyboard changes only the height: nothing is drawn anew.
@@ -244,7 +264,7 @@ function listen() {
       if (!event.dataTransfer?.types.includes('Files')) return;
       event.preventDefault();
       const file = name === 'drop' && event.dataTransfer.files[0];
-      if (file) void takeIn(file);
+      if (file) void jobways().then(({ takeIn }) => takeIn(file));
     });
   }
 }
@@ -282,8 +302,9 @@ function recover() {
 
 async function start() {
   showTheme();
-  await speak(getPrefs().language ?? choose(navigator.languages));
-  await Promise.all([load(), need(...WORDS)]);
+  // Who has a job of their own needs more than the words of the sample.
+  const pages = getPrefs().job ? WORDS : [];
+  await Promise.all([load(), speak(getPrefs().language ?? choose(navigator.languages), pages)]);
   dress(document);
   placeNotices(by('notices'));
   recover();
@@ -295,7 +316,7 @@ async function start() {
   update();
   void showLive();
   /** @type {any} */ (window).foamwrightStands?.();
-  if (link !== undefined) await takeLink(link);
+  await takeLink(link);
   await startOffline({
     onState: foot,
     onUpdate: (use) => notify('update', 'go', t('page.update'), t('page.update_do'), { presses: [[t('page.update_use'), use]] }),

@@ -33,7 +33,7 @@ import { fieldRow, now, reading } from './calls.js';
 import { el, say } from './list.js';
 import { mark, markOf } from './marks.js';
 import { padWanted } from './prefs.js';
-import { finding, has, label as nameOf, t } from './words.js';
+import { finding, has, label as nameOf, said, t } from './words.js';
 
 /** The DOM id of a field. @param {Part} part @param {number} id @param {string} field */
 export function fieldId(part, id, field) {
@@ -116,7 +116,7 @@ export function field(about) {
     showReading(read, row, text);
     // What hangs on a press is drawn anew only when it differs, so that a focused button stays.
     // Leaving the field for one of its own presses must not draw that press anew: it would lose the click.
-    const told = found.filter((one) => one.code !== 'needed' || visited);
+    const told = found.filter((one) => (one.code !== 'needed' || visited) && said(one));
     const signature = JSON.stringify([told, read?.meanings, read?.several, unit, text]);
     if (signature === before) return;
     before = signature;

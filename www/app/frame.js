@@ -7,8 +7,6 @@ import { el } from './list.js';
 import { byId, findingNote, redraw, table, to, worked } from './parts.js';
 import { t } from './words.js';
 
-export const words = ['takeoff', 'sheet', 'kits', 'ready', 'spraying'];
-
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
   const main = el('div', 'scroll-y');

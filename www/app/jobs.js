@@ -1,6 +1,7 @@
 // @ts-check
 /** The jobs shelf: every kept job, and the ways in and out of it. */
-import { allJobs, copyJob, deleteJob, duplicateJob, nameOf, newJob, onShelf, openJob, openSample, renameJob, saveFile, takeIn } from './jobbook.js';
+import { allJobs, nameOf, onShelf, openJob, openSample } from './jobbook.js';
+import { copyJob, deleteJob, duplicateJob, newJob, renameJob, saveFile, takeIn } from './jobways.js';
 import { download, openValue } from './files.js';
 import { el, list } from './list.js';
 import { notify } from './notices.js';

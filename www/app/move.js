@@ -2,7 +2,8 @@
 /** Move or print: the open job as a link, a file, a message, a table or paper. */
 import { kitsCsv, surfacesCsv } from './csv.js';
 import { download, fileName, textOf } from './files.js';
-import { nameOf, saveFile } from './jobbook.js';
+import { nameOf } from './jobbook.js';
+import { saveFile } from './jobways.js';
 import { canLink, linkOf, LONG_LINK } from './link.js';
 import { el, say } from './list.js';
 import { messageOf } from './message.js';

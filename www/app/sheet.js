@@ -18,8 +18,6 @@ import { go } from './view.js';
  * @typedef {{mark?: 'watch' | 'none' | 'hold', why: string, figure?: string, word?: 'go' | 'hold' | 'none', below: string, partly?: boolean, inside: Child[]}} Section
  */
 
-export const words = ['takeoff', 'sheet', 'kits', 'ready', 'spraying'];
-
 /** Which sections stand open; kept while the page is. */
 const open = new Set(['measure']);
 

@@ -4,7 +4,8 @@
  *
  * A screen is a module of its own that exports
  *
- *   words   the pages of words that it needs, beside `page`, `fields`, `findings` and `sources`
+ *   words   the pages of words that it needs, beside those of the sheet; left out by the sheet alone, for which
+ *           the words of a first visit are enough while the sample stands there
  *   ready() what else has to be there before it is mounted, if anything
  *   mount(root, store, route) → {title, update(), unmount()?}
  *

@@ -1,6 +1,8 @@
 // @ts-check
 /**
- * The words. One file a page and language, `words/<language>/<page>.json`; a key is `page.name`.
+ * The words. One file a page and language, `words/<language>/<page>.json`; a key is `page.name`. What the sheet of
+ * the sample says of all of them is in `first.json`, which the build takes out of the pages: it is there from the
+ * start, and the pages come whole when they are needed.
  *
  * A value is a text with `{name}` placeholders, or, where the wording follows a number, an object that names
  * the figure it goes by and holds one text for each plural category of the language that it needs:
@@ -22,8 +24,8 @@ const LOCALE = { en: 'en-US', es: 'es-US' };
 let language = 'en';
 /** @type {Map<string, any>} */
 const pages = new Map();
-/** @type {Set<string>} */
-const wanted = new Set();
+/** The pages that are there whole. @type {Set<string>} */
+const whole = new Set();
 let plurals = new Intl.PluralRules(LOCALE.en);
 let numbers = new Intl.NumberFormat(LOCALE.en);
 
@@ -51,27 +53,42 @@ export function choose(asked) {
 }
 
 /**
- * Changes the language: all pages in use are fetched before any word changes.
+ * Changes the language: all pages in use, and these, are fetched before any word changes.
  * @param {Language} to
+ * @param {readonly string[]} [names]
+ * @returns {Promise<void>}
  */
-export async function speak(to) {
-  const all = await Promise.all([...wanted].map((page) => fetchPage(to, page)));
+export async function speak(to, names = []) {
+  const all = [...new Set([...whole, ...names])];
+  const [first, ...words] = await Promise.all(['first', ...all].map((page) => fetchPage(to, page)));
+  // A page that came meanwhile is in the old language.
+  if ([...whole].some((page) => !all.includes(page))) return speak(to, names);
   pages.clear();
-  [...wanted].forEach((page, i) => pages.set(page, all[i]));
+  whole.clear();
+  for (const [page, some] of Object.entries(first)) pages.set(page, some);
+  all.forEach((page, i) => keep(page, words[i]));
   language = to;
   plurals = new Intl.PluralRules(LOCALE[to]);
   numbers = new Intl.NumberFormat(LOCALE[to]);
   if (typeof document !== 'undefined') document.documentElement.lang = to;
 }
 
+/** @param {string} page @param {Record<string, any>} words */
+function keep(page, words) {
+  whole.add(page);
+  pages.set(page, words);
+}
+
+/** Which of these pages are not there whole. @param {readonly string[]} names */
+export const lacking = (names) => names.filter((name) => !whole.has(name));
+
 /** Fetches the words of these pages, where they are not there yet. @param {...string} names */
 export async function need(...names) {
-  const missing = names.filter((name) => !pages.has(name));
-  const all = await Promise.all(missing.map((name) => fetchPage(language, name)));
-  missing.forEach((name, i) => {
-    wanted.add(name);
-    pages.set(name, all[i]);
-  });
+  const missing = lacking(names);
+  const asked = language;
+  const all = await Promise.all(missing.map((name) => fetchPage(asked, name)));
+  if (asked !== language) await need(...names);
+  else missing.forEach((name, i) => keep(name, all[i]));
 }
 
 /** @param {string} lang @param {string} page */
@@ -86,8 +103,7 @@ export function give(page, words, lang = language) {
   language = lang;
   plurals = new Intl.PluralRules(LOCALE[lang]);
   numbers = new Intl.NumberFormat(LOCALE[lang]);
-  wanted.add(page);
-  pages.set(page, words);
+  keep(page, words);
 }
 
 /** Whether there are words for a key. @param {string} key */
@@ -176,11 +192,15 @@ export function finding(found) {
   const { part, field } = found.at;
   figures.field ??= lower(label(part, field));
   return {
-    what: words ? fill(words.what, figures) : found.code,
+    what: words ? fill(words.what, figures) : t('page.unsaid'),
     do: words ? fill(words.do, figures) : '',
-    source: found.source ? t(`sources.${found.source}`) : '',
+    source: has(`sources.${found.source}`) ? t(`sources.${found.source}`) : '',
   };
 }
+
+/** Whether the words of a finding are there. @param {import('./core.js').Finding} found */
+export const said = ({ code, source, at: { part, field } }) => has(`findings.${code}`) && (!source || has(`sources.${source}`))
+  && (!field || has(`fields.${part}.${field}`) || has(`fields.${field}`));
 
 /** A figure as it is read in a sentence: a date by the month's name, a long span in days. @param {string} text */
 function plain(text) {

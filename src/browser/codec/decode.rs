@@ -152,16 +152,20 @@ impl<T: Decode> Decode for Option<T> {
 
 impl<T: Decode> Decode for Vec<T> {
     fn decode(value: &JsValue) -> Self {
-        if !Array::is_array(value) {
-            note(WRONG);
-            return Self::new();
-        }
-        let list: &Array = value.unchecked_ref();
-        let mut read = Self::with_capacity(list.length() as usize);
-        for at in 0..list.length() {
-            read.push(T::decode(&list.get(at)));
-        }
+        let mut read = Self::new();
+        each(value, &mut |one| read.push(T::decode(one)));
         read
+    }
+}
+
+/// Hands over the values of a list, one after the other. Once for lists of every type.
+fn each(value: &JsValue, take: &mut dyn FnMut(&JsValue)) {
+    if !Array::is_array(value) {
+        return note(WRONG);
+    }
+    let list: &Array = value.unchecked_ref();
+    for at in 0..list.length() {
+        take(&list.get(at));
     }
 }
 
