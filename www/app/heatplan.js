@@ -1,0 +1,44 @@
+// @ts-check
+/** Tent and heat: how long and how much to bring a slab, a wall or sheathing to temperature. An order of magnitude, said so. */
+import { call } from './calls.js';
+import { field } from './field.js';
+import { figures } from './figures.js';
+import { el } from './list.js';
+import { caution, more, note, redraw, row, to, worked } from './parts.js';
+import { number, t } from './words.js';
+
+/** @typedef {import('./store.js').Store} Store */
+
+const FIELDS = ['heat_what', 'heat_area', 'heat_thickness', 'heat_from', 'heat_air', 'heat_outside', 'tent_area'];
+/** Btu per hour in a kilowatt: NIST SP 811. */
+const KW = 3412.14;
+
+/** Two figures are enough for an order of magnitude. @param {number} value */
+const about = (value) => Number(value.toPrecision(2));
+
+/** @param {Store} store */
+export function heatPlan(store) {
+  const fields = FIELDS.map((one) => field({ store, part: 'job', id: 0, field: one, quiet: true }));
+  const answer = el('div', { class: 'wide', role: 'status' });
+  const node = more(t('hours.heat'), el('p', 'note wide', t('hours.heat_how')), ...fields.map((one) => one.node), answer, el('div', 'says wide', caution('hours.heater'), caution('hours.tent')));
+
+  function update() {
+    for (const one of fields) one.update();
+    const w = figures(store.job.units);
+    const plan = store.estimate?.weather.heat;
+    const power = (/** @type {number} */ value) => call('write', 'power', w.metric ? about(value / KW) * KW : about(value), w.metric ? 'metric_usual' : 'us') ?? '';
+    if (!plan) return redraw(answer, [el('p', 'note', t('hours.heat_open'))]);
+    const reaches = plan.hours !== undefined && plan.power_btu_hr !== undefined;
+    redraw(answer, [
+      el('p', 'lead', reaches ? t('hours.heat_takes', { hours: number(about(plan.hours ?? 0), 1), power: power(plan.power_btu_hr ?? 0), to: w.temp(plan.to_f) }) : t('hours.heat_never', { to: w.temp(plan.to_f) })),
+      note('watch', t('hours.heat_rough'), t('hours.heat_rough_do')),
+      el('ul', 'rows',
+        reaches ? row(t('hours.heat_time'), t('hours.heat_time_why'), worked(t('hours.about_h', { n: number(about(plan.hours ?? 0), 1) }), 'job', 0, 'weather.heat.hours')) : undefined,
+        reaches ? row(t('hours.heat_power'), '', worked(power(plan.power_btu_hr ?? 0), 'job', 0, 'weather.heat.power_btu_hr')) : undefined,
+        row(t('hours.heat_lost'), '', worked(power(plan.lost_btu_hr), 'job', 0, 'weather.heat.lost_btu_hr')))]);
+  }
+  return { node, update };
+}
+
+/** The way to what a heater does to the air. */
+export const toMoist = () => el('p', 'note', el('a', { href: to('moist') }, t('hours.to_moist')));
