@@ -1,6 +1,7 @@
 // @ts-check
 /** Tent and heat: how long and how much to bring a slab, a wall or sheathing to temperature. An order of magnitude, said so. */
-import { call } from './calls.js';
+import { call, fieldRow, reading, unitOf } from './calls.js';
+import { entryOf } from './changes.js';
 import { field } from './field.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
@@ -16,6 +17,19 @@ const KW = 3412.14;
 /** Two figures are enough for an order of magnitude. @param {number} value */
 const about = (value) => Number(value.toPrecision(2));
 
+/** A power is said in steps as heaters are sold. @param {number} value */
+function step(value) {
+  const ten = 10 ** Math.floor(Math.log10(value));
+  return [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10].reduce((best, one) => (Math.abs(one * ten - value) < Math.abs(best * ten - value) ? one : best)) * ten;
+}
+
+/** The air under the tent, as it was typed. @param {Store} store */
+function air({ job }) {
+  const row = fieldRow('job', 'heat_air');
+  const typed = entryOf(job, 'job', 0, 'heat_air');
+  return row && typed ? reading(row, typed.text, typed.unit ?? unitOf('job', 'heat_air', job.units), typed.sense, job.units)?.as ?? typed.text : '';
+}
+
 /** @param {Store} store */
 export function heatPlan(store) {
   const fields = FIELDS.map((one) => field({ store, part: 'job', id: 0, field: one, quiet: true }));
@@ -26,12 +40,12 @@ export function heatPlan(store) {
     for (const one of fields) one.update();
     const w = figures(store.job.units);
     const plan = store.estimate?.weather.heat;
-    const power = (/** @type {number} */ value) => call('write', 'power', w.metric ? about(value / KW) * KW : about(value), w.metric ? 'metric_usual' : 'us') ?? '';
+    const power = (/** @type {number} */ value) => call('write', 'power', value > 0 ? w.metric ? step(value / KW) * KW : step(value) : 0, w.metric ? 'metric_usual' : 'us') ?? '';
     if (!plan) return redraw(answer, [el('p', 'note', t('hours.heat_open'))]);
     const reaches = plan.hours !== undefined && plan.power_btu_hr !== undefined;
     redraw(answer, [
-      el('p', 'lead', reaches ? t('hours.heat_takes', { hours: number(about(plan.hours ?? 0), 1), power: power(plan.power_btu_hr ?? 0), to: w.temp(plan.to_f) }) : t('hours.heat_never', { to: w.temp(plan.to_f) })),
-      note('watch', t('hours.heat_rough'), t('hours.heat_rough_do')),
+      el('p', 'lead', reaches ? t('hours.heat_takes', { hours: number(about(plan.hours ?? 0), 1), power: power(plan.power_btu_hr ?? 0), air: air(store) }) : t('hours.heat_never', { air: air(store), to: w.temp(plan.to_f) })),
+      note('watch', t('hours.heat_rough'), t('hours.heat_rough_do', { to: w.temp(plan.to_f) })),
       el('ul', 'rows',
         reaches ? row(t('hours.heat_time'), t('hours.heat_time_why'), worked(t('hours.about_h', { n: number(about(plan.hours ?? 0), 1) }), 'job', 0, 'weather.heat.hours')) : undefined,
         reaches ? row(t('hours.heat_power'), '', worked(power(plan.power_btu_hr ?? 0), 'job', 0, 'weather.heat.power_btu_hr')) : undefined,

@@ -37,8 +37,8 @@ export function hourPlace(store) {
     const zip = zipOf(answerTo(store.job, 'job', 0, 'zip'));
     said.textContent = t('hours.looking');
     try {
-      const found = /** @type {any} */ (call)('find_position', await packed('places'), zip);
-      if (found) take(found.latitude, found.longitude, 'hours.zip_done');
+      const [latitude, longitude] = call('find_position', await packed('places'), zip) ?? [];
+      if (latitude !== undefined && longitude !== undefined) take(latitude, longitude, 'hours.zip_done');
       else said.textContent = t('hours.zip_unknown', { zip });
     } catch {
       said.textContent = t('hours.zip_failed');
@@ -57,7 +57,7 @@ export function hourPlace(store) {
   }
 
   return {
-    node: el('div', '', el('p', 'note', t('hours.place_how')), el('div', 'fields', ...fields.map((one) => one.node)), presses, said),
+    node: el('div', '', el('p', 'note', t('hours.place_how')), el('div', 'fields first', ...fields.map((one) => one.node)), presses, said),
     update() {
       for (const one of fields) one.update();
       const zip = zipOf(answerTo(store.job, 'job', 0, 'zip'));

@@ -86,10 +86,10 @@ export function mount(root, store) {
   let due;
 
   root.append(el('main', 'sky', top, days, el('div', 'pad top', note('watch', t('hours.estimate'), t('hours.estimate_do')), adds,
-    el('h2', 'bar', t('hours.start')), el('div', 'fields', ...spray.map((one) => one.node)),
+    el('h2', 'bar', t('hours.start')), el('div', 'fields first', ...spray.map((one) => one.node)),
     el('h2', 'bar', t('hours.behind')), el('p', 'note', t('hours.behind_how')), el('div', 'fields', ...behind.map((one) => one.node)),
     el('h2', 'bar', t('hours.place')), place.node,
-    el('div', 'folds', heat.node), toMoist(),
+    heat.node, toMoist(),
     el('h2', 'bar', t('hours.limits')), el('ul', 'rows', ...['front', 'fog', 'valley', 'roof', 'sun'].map((one) => row(t(`hours.limit.${one}`), t(`hours.limit_why.${one}`), undefined))),
     src(t('hours.practice')))), bar.node);
 
@@ -112,7 +112,7 @@ export function mount(root, store) {
     const facts = el('div', 'pad');
     const fields = FIELDS.map((one) => field({ store, part: 'forecast', id, field: one, quiet: true, hint: one === 'dew' ? t('hours.dew_hint') : '' }));
     const remove = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'forecast', id }) }, t('hours.remove'));
-    const node = el('section', { class: 'ahead', 'data-day': id }, said, drawn, el('div', 'pad', el('div', 'fields', ...fields.map((one) => one.node)), el('div', 'moves', remove)), facts);
+    const node = el('section', { class: 'ahead', 'data-day': id }, said, drawn, el('div', 'pad', el('div', 'fields first', ...fields.map((one) => one.node)), el('div', 'moves', remove)), facts);
     // A day of the other half of the year has another clock.
     fields[0]?.input.addEventListener('change', () => {
       const day = store.estimate && byId(store.estimate.weather.days, id)?.day;

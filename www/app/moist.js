@@ -86,7 +86,7 @@ function drawn(w, found, yours, width) {
   const svg = dewBars(bars, { coldest: found.coldest_f, limit, outdoors: found.outdoor_dew_f }, {
     label: t('moist.drawing_label', { list: bars.map((one) => `${one.name}: ${one.figure}`).join('; ') }),
     over: t('moist.bar_over'), fits: t('moist.bar_fits'), axis: t('fields.air_changes'),
-    coldest: t('moist.line_coldest', { temp: w.temp(found.coldest_f) }), limit: t('moist.line_limit', { temp: w.temp(limit), spread: w.step(found.spread_f) }), outdoors: t('moist.line_outdoors', { temp: w.temp(found.outdoor_dew_f) }),
+    coldest: t('moist.line_coldest', { temp: w.temp(found.coldest_f) }), limit: t('moist.line_limit', { temp: w.temp(limit) }), outdoors: t('moist.line_outdoors', { temp: w.temp(found.outdoor_dew_f) }),
   }, { width, metric: w.metric });
   return framed(svg, t('moist.caption'), found.sealed_hour_dew_f === undefined ? '' : t('moist.caption_sealed'));
 }
