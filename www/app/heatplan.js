@@ -5,7 +5,7 @@ import { entryOf } from './changes.js';
 import { field } from './field.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
-import { caution, more, note, redraw, row, to, worked } from './parts.js';
+import { caution, more, note, redraw, row, worked } from './parts.js';
 import { number, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -53,6 +53,3 @@ export function heatPlan(store) {
   }
   return { node, update };
 }
-
-/** The way to what a heater does to the air. */
-export const toMoist = () => el('p', 'note', el('a', { href: to('moist') }, t('hours.to_moist')));

@@ -6,10 +6,10 @@ import { entryOf } from './changes.js';
 import { dayCurve } from './drawing/daycurve.js';
 import { field, fieldId } from './field.js';
 import { bare, figures } from './figures.js';
-import { heatPlan, toMoist } from './heatplan.js';
+import { heatPlan } from './heatplan.js';
 import { hourPlace } from './hourplace.js';
 import { el, list } from './list.js';
-import { breadth, byId, findingNote, framed, head, more, note, press, redraw, row, src, to, worked } from './parts.js';
+import { breadth, byId, findingNote, framed, head, more, note, press, redraw, row, src, to, way, worked } from './parts.js';
 import { dayOf, timeOf } from './wallclock.js';
 import { span, t } from './words.js';
 
@@ -89,7 +89,7 @@ export function mount(root, store) {
     el('h2', 'bar', t('hours.start')), el('div', 'fields first', ...spray.map((one) => one.node)),
     el('h2', 'bar', t('hours.behind')), el('p', 'note', t('hours.behind_how')), el('div', 'fields', ...behind.map((one) => one.node)),
     el('h2', 'bar', t('hours.place')), place.node,
-    heat.node, toMoist(),
+    heat.node, el('div', 'dos', way(t('ready.to_moist'), to('moist'))),
     el('h2', 'bar', t('hours.limits')), el('ul', 'rows', ...['front', 'fog', 'valley', 'roof', 'sun'].map((one) => row(t(`hours.limit.${one}`), t(`hours.limit_why.${one}`), undefined))),
     src(t('hours.practice')))), bar.node);
 
