@@ -14,8 +14,8 @@ const FIELDS = ['heat_what', 'heat_area', 'heat_thickness', 'heat_from', 'heat_a
 /** Btu per hour in a kilowatt: NIST SP 811. */
 const KW = 3412.14;
 
-/** Two figures are enough for an order of magnitude. @param {number} value */
-const about = (value) => Number(value.toPrecision(2));
+/** Whole hours are enough for an order of magnitude; short times to the half hour. @param {number} value */
+const about = (value) => (value < 3 ? Math.max(0.5, Math.round(value * 2) / 2) : Number(value.toPrecision(value < 10 ? 1 : 2)));
 
 /** A power is said in steps as heaters are sold. @param {number} value */
 function step(value) {

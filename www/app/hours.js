@@ -1,7 +1,7 @@
 // @ts-check
 /** Hours of the day: what each day of the forecast is good for, drawn, with the place, what stands behind, and tent and heat. */
 import { answerBar } from './answer.js';
-import { call, fieldRow, now } from './calls.js';
+import { call, fieldRow, now, reading } from './calls.js';
 import { entryOf } from './changes.js';
 import { dayCurve } from './drawing/daycurve.js';
 import { field, fieldId } from './field.js';
@@ -172,12 +172,16 @@ function nameOf(store, id, day) {
 }
 
 /** When spraying begins, in minutes after midnight. @param {Store} store */
-function sprayTime(store) {
-  const typed = entryOf(store.job, 'job', 0, 'spray_time')?.text.trim() || fieldRow('job', 'spray_time')?.default || '';
-  const found = /^(\d{1,2})(?::(\d\d))?\s*([ap]?)/i.exec(call('read', typed, 'clock', 'clock', undefined, store.job.units)?.text ?? typed);
+function sprayTime({ job, estimate }) {
+  const known = estimate?.calendar.find((one) => one.of === 'spray' && !one.all_day);
+  if (known) return ((known.at % DAY) + DAY) % DAY;
+  const typed = entryOf(job, 'job', 0, 'spray_time');
+  const row = fieldRow('job', 'spray_time');
+  const read = row && reading(row, typed?.text || row.default, row.us, typed?.sense, job.units)?.as;
+  const found = /^\D*(\d{1,2})(?::(\d\d))?\s*([ap]?)/i.exec(read || row?.default || '');
   const hour = Number(found?.[1] ?? 8);
   const half = found?.[3]?.toLowerCase();
-  return ((half === 'p' && hour < 12 ? hour + 12 : half === 'a' && hour === 12 ? 0 : hour) * 60) + Number(found?.[2] ?? 0);
+  return (half === 'p' && hour < 12 ? hour + 12 : half === 'a' && hour === 12 ? 0 : hour) * 60 + Number(found?.[2] ?? 0);
 }
 
 /** The drawing of a day. @param {Store} store @param {number} id @param {number} width */
