@@ -101,5 +101,5 @@ function factsOf(w, found) {
     found.sealed_hour_dew_f === undefined ? undefined : row(t('moist.sealed'), t('moist.sealed_why'), worked(w.temp(found.sealed_hour_dew_f), 'job', 0, 'moisture.sealed_hour_dew_f')),
     ...found.sources.map((one) => row(t(`moist.gives.${one.gives}`), '', hourly(one.water_lb_hr))),
     found.sources.length ? row(t('moist.all_sources'), '', worked(hourly(found.water_lb_hr), 'job', 0, 'moisture.water_lb_hr'), 'sum') : undefined,
-    found.outdoor_dew_f === undefined ? undefined : row(t('moist.outdoor_dew'), '', worked(w.temp(found.outdoor_dew_f), 'job', 0, 'moisture.outdoor_dew_f')))];
+    found.outdoor_dew_f === undefined ? undefined : row(t('moist.outdoor_dew'), '', w.temp(found.outdoor_dew_f)))];
 }
