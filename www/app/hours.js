@@ -30,6 +30,17 @@ function at(min, step = QUARTER) {
   return whole <= 0 || whole >= DAY ? t('hours.midnight') : whole === DAY / 2 ? t('hours.noon') : timeOf(whole).replace(/:00(?=\D)/, '');
 }
 
+/** @typedef {{from: number, to: number, says: import('./core.js').Says}} Part */
+const RANK = { outside: 0, measure_first: 1, inside: 2 };
+const later = (/** @type {number} */ min) => Math.min(DAY, Math.ceil(min / QUARTER) * QUARTER);
+const sooner = (/** @type {number} */ min) => Math.max(0, Math.floor(min / QUARTER) * QUARTER);
+
+/** Stretches as they are said: what is better begins later and ends sooner than the estimate by up to a quarter of an hour. @param {Part[]} parts @returns {Part[]} */
+function said(parts) {
+  const cut = (/** @type {number} */ min, /** @type {Part | undefined} */ before, /** @type {Part | undefined} */ after) => (before && after && RANK[after.says] > RANK[before.says] ? later(min) : sooner(min));
+  return parts.map((one, at) => ({ says: one.says, from: at ? cut(one.from, parts[at - 1], one) : 0, to: parts[at + 1] ? cut(one.to, one, parts[at + 1]) : DAY })).filter((one) => one.to > one.from);
+}
+
 /** @param {number} from @param {number} to */
 const between = (from, to) => (from <= 0 && to >= DAY ? t('hours.all_day') : t('hours.from_to', { from: at(from), to: at(to) }));
 
@@ -39,11 +50,11 @@ function edge(min) {
   return quarters < 4 ? span(quarters * QUARTER) : `${Math.floor(quarters / 4)}${['', '¼', '½', '¾'][quarters % 4]}\u00a0h`;
 }
 
-/** When the air is inside, likely. @param {Ahead} day @returns {[number, number][]} */
-function inside({ stretches }) {
+/** When the air is inside, likely. @param {Part[]} parts @returns {[number, number][]} */
+function inside(parts) {
   /** @type {[number, number][]} */
   const runs = [];
-  for (const { from_min: from, to_min: to, says } of stretches) {
+  for (const { from, to, says } of parts) {
     const last = runs[runs.length - 1];
     if (says === 'outside') continue;
     if (last && last[1] === from) last[1] = to;
@@ -55,7 +66,7 @@ function inside({ stretches }) {
 /** The answer of a day in one line. @param {string} name @param {Ahead | undefined} day */
 function answer(name, day) {
   if (!day) return t('hours.day_wait', { day: name });
-  const runs = inside(day);
+  const runs = inside(said(parts(day)));
   if (!runs.length) return t('hours.day_never', { day: name });
   const good = day.stretches.some((one) => one.says === 'inside');
   return t(good ? 'hours.day_inside' : 'hours.day_measure', { day: name, hours: runs.map(([from, to]) => between(from, to)).join(t('hours.and')), edge: edge(day.edge_min) });
@@ -107,12 +118,14 @@ export function mount(root, store) {
 
   /** @param {Forecast} forecast */
   function entry({ id }) {
-    const said = el('div', 'pad');
+    const answers = el('div', 'pad');
     const drawn = el('div');
-    const facts = el('div', 'pad');
+    const facts = el('div', 'wide');
+    const fold = more(t('hours.facts'), facts, el('p', 'note', t('hours.surfaces_note')));
+    const notes = el('div');
     const fields = FIELDS.map((one) => field({ store, part: 'forecast', id, field: one, quiet: true, hint: one === 'dew' ? t('hours.dew_hint') : '' }));
     const remove = el('button', { type: 'button', class: 'link', click: () => store.dispatch({ do: 'remove', part: 'forecast', id }) }, t('hours.remove'));
-    const node = el('section', { class: 'ahead', 'data-day': id }, said, drawn, el('div', 'pad', el('div', 'fields first', ...fields.map((one) => one.node)), el('div', 'moves', remove)), facts);
+    const node = el('section', { class: 'ahead', 'data-day': id }, answers, drawn, el('div', 'pad', el('div', 'fields first', ...fields.map((one) => one.node)), el('div', 'moves', remove), fold, notes));
     // A day of the other half of the year has another clock.
     fields[0]?.input.addEventListener('change', () => {
       const day = store.estimate && byId(store.estimate.weather.days, id)?.day;
@@ -128,10 +141,12 @@ export function mount(root, store) {
         const name = nameOf(store, id, day);
         const sprays = weather?.spray_day !== undefined && weather.days[weather.spray_day]?.id === id;
         remove.setAttribute('aria-label', `${t('hours.remove')}: ${name}`);
-        redraw(said, [el('h2', 'bar answer-line', answer(name, day)),
+        redraw(answers, [el('h2', 'bar answer-line', answer(name, day)),
           sprays && weather.at_start ? el('p', 'lead', t(`hours.at_start.${weather.at_start}`, { time: timeOf(sprayTime(store)) })) : undefined,
           ...(store.estimate?.findings ?? []).filter((one) => one.at.part === 'forecast' && one.at.id === id && !FIELDS.includes(one.at.field)).map(findingNote)]);
-        redraw(facts, day ? factsOf(store, day) : []);
+        fold.hidden = !day;
+        redraw(facts, [day && factsOf(store, day)]);
+        redraw(notes, [day?.dew_close ? note('watch', t('hours.dew_close'), t('hours.dew_close_do')) : undefined, day && !day.neighbors ? el('p', 'note', t('hours.neighbors')) : undefined]);
       },
       unmount: () => { drawings.delete(id); },
     };
@@ -200,7 +215,7 @@ function drawing(store, id, width) {
   const says = { inside: t('hours.says.inside'), measure_first: t('hours.says.measure_first'), outside: t('hours.says.outside') };
   const svg = dayCurve({
     air: curve.air_f, heated: curve.heated_f, masonry: curve.masonry_f, least: air?.least_f, most: air?.most_f, dew: day.dew_f,
-    boxes: inside(day), edge: day.edge_min, parts: parts(day),
+    boxes: inside(parts(day)), edge: day.edge_min, parts: parts(day),
     sunrise: rises ? day.sunrise_min : undefined, sunset: rises ? day.sunset_min : undefined, spray: sprays ? sprayTime(store) : undefined,
   }, {
     label: t('hours.drawing_label', { answer: answer(name, day), low: w.temp(day.low_f), high: w.temp(day.high_f) }),
@@ -211,25 +226,22 @@ function drawing(store, id, width) {
   return framed(svg, t('hours.caption'), rises ? '' : t(`hours.sun.${day.sun}`));
 }
 
-/** The whole day in stretches, also where the air never is inside. @param {Ahead} day */
+/** The whole day in stretches, also where the air never is inside. @param {Ahead} day @returns {Part[]} */
 function parts({ stretches }) {
-  return stretches.length ? stretches.map((one) => ({ from: one.from_min, to: one.to_min, says: one.says })) : [{ from: 0, to: DAY, says: /** @type {const} */ ('outside') }];
+  return stretches.length ? stretches.map((one) => ({ from: one.from_min, to: one.to_min, says: one.says })) : [{ from: 0, to: DAY, says: 'outside' }];
 }
 
 /** The same in words: stretches, air, surfaces, sun. @param {Store} store @param {Ahead} day */
 function factsOf(store, day) {
   const w = figures(store.job.units);
-  const runs = inside(day);
+  const stretches = said(parts(day));
+  const runs = inside(stretches);
   const range = (/** @type {{low_f: number, high_f: number, low_at_min: number, high_at_min: number}} */ one) => t('hours.low_high', { low: w.temp(one.low_f), low_at: at(one.low_at_min), high: w.temp(one.high_f), high_at: at(one.high_at_min) });
-  return [
-    more(t('hours.facts'), el('ul', 'rows',
-      ...parts(day).map((one) => row(between(one.from, one.to), '', t(`hours.says.${one.says}`))),
-      row(t('hours.facing.air'), t('hours.low_to_high', { low: bare(w.temp(day.low_f)), high: w.temp(day.high_f) }), worked(runs.length ? runs.map(([from, to]) => between(from, to)).join(t('hours.and')) : t('hours.never'), 'forecast', day.id, 'air_from_min'), 'tall'),
-      ...day.surfaces.map((one) => row(t(`hours.facing.${one.facing}`), range(one), one.from_min === undefined || one.to_min === undefined ? t('hours.never') : between(one.from_min, one.to_min), 'tall')),
-      day.dew_f === undefined ? undefined : row(t('fields.dew'), '', w.temp(day.dew_f)),
-      row(t('hours.sun_row'), day.sun === 'rises' ? t('hours.sun_by') : t(`hours.sun.${day.sun}`), day.sun === 'rises' ? worked(`${timeOf(day.sunrise_min)}, ${timeOf(day.sunset_min)}`, 'forecast', day.id, 'sunrise_min') : undefined, 'tall')),
-    el('p', 'note', t('hours.surfaces_note'))),
-    el('div', 'says', day.dew_close ? note('watch', t('hours.dew_close'), t('hours.dew_close_do')) : undefined),
-    day.neighbors ? undefined : el('p', 'note', t('hours.neighbors')),
-  ];
+  const hours = (/** @type {import('./core.js').SurfaceDay} */ one) => (one.from_min === undefined || one.to_min === undefined || later(one.from_min) >= sooner(one.to_min) ? t('hours.never') : between(later(one.from_min), sooner(one.to_min)));
+  return el('ul', 'rows',
+    ...stretches.map((one) => row(between(one.from, one.to), '', t(`hours.says.${one.says}`))),
+    row(t('hours.facing.air'), t('hours.low_to_high', { low: bare(w.temp(day.low_f)), high: w.temp(day.high_f) }), runs.length ? worked(runs.map(([from, to]) => between(from, to)).join(t('hours.and')), 'forecast', day.id, 'air_from_min') : t('hours.never'), 'tall'),
+    ...day.surfaces.map((one) => row(t(`hours.facing.${one.facing}`), range(one), hours(one), 'tall')),
+    day.dew_f === undefined ? undefined : row(t('fields.dew'), '', w.temp(day.dew_f)),
+    row(t('hours.sun_row'), day.sun === 'rises' ? t('hours.sun_by') : t(`hours.sun.${day.sun}`), day.sun === 'rises' ? worked(`${timeOf(day.sunrise_min)}, ${timeOf(day.sunset_min)}`, 'forecast', day.id, 'sunrise_min') : undefined, 'tall'));
 }

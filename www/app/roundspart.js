@@ -17,8 +17,10 @@ export function roundsPart(store, root) {
   const keep = el('div', 'dos');
   const said = el('p', { class: 'note', role: 'status' });
   const drawing = el('div');
-  const facts = el('div', 'pad');
-  const node = el('section', '', el('div', 'pad', el('h2', 'bar', t('moist.rounds')), el('p', 'note', t('moist.rounds_how')), keep, said), drawing, facts);
+  const facts = el('div');
+  const every = el('div', 'wide');
+  const fold = more(t('moist.series'), every);
+  const node = el('section', '', el('div', 'pad', el('h2', 'bar', t('moist.rounds')), el('p', 'note', t('moist.rounds_how')), keep, said), drawing, el('div', 'pad', facts, fold));
 
   /** What of it was read, with its time. */
   const read = () => store.job.readings.filter((one) => one.taken && one.entries.length).length;
@@ -37,6 +39,8 @@ export function roundsPart(store, root) {
       redraw(keep, [press(t('moist.keep'), 'keep-round', keepRound, read() ? 'line wide' : 'yet wide'), way(t('ready.take'), to('ready'))]);
       redraw(drawing, [found && drawn(store, found.series, breadth(root))]);
       redraw(facts, found ? factsOf(store, found) : []);
+      fold.hidden = !found?.series.length;
+      redraw(every, [found && readingsOf(store, found.series)]);
     },
   };
 }
@@ -69,9 +73,8 @@ function times(all) {
 }
 
 /** @param {Store} store @param {import('./core.js').Rounds} found */
-function factsOf({ job, estimate }, { series, blame, coldest }) {
+function factsOf({ job, estimate }, { blame, coldest }) {
   const w = figures(job.units);
-  const writes = (/** @type {Series} */ one) => (one.of === 'humidity' || one.of === 'wood_moisture' ? w.pct : one.of === 'wind' ? w.speed : w.temp);
   const went = (/** @type {number} */ by) => t(by > 0 ? 'moist.rose' : by < 0 ? 'moist.fell' : 'moist.stayed', { by: w.step(Math.abs(by)) });
   const now = (/** @type {string} */ name) => estimate?.readiness.checks.find((one) => one.of === 'surface' && one.name.trim() === name.trim())?.value_f;
   return [
@@ -81,6 +84,12 @@ function factsOf({ job, estimate }, { series, blame, coldest }) {
       el('span', '', w.step(Math.abs(one.above_f)), el('small', '', t(one.above_f < 0 ? 'moist.below' : 'moist.above')))))) : undefined,
     coldest.length ? el('h3', 'bar', t('moist.coldest')) : undefined,
     coldest.length ? el('ol', 'rows', ...coldest.map((name) => row(name.trim() || t('ready.surface'), '', w.temp(now(name))))) : undefined,
-    series.length ? more(t('moist.series'), el('ul', 'rows', ...series.map((one) => row(named(one), one.points.map((point) => `${clock(point.ms)} ${writes(one)(point.value)}`).join(' · '), undefined)))) : undefined,
   ];
+}
+
+/** Every reading of every series, the oldest first. @param {Store} store @param {Series[]} series */
+function readingsOf({ job }, series) {
+  const w = figures(job.units);
+  const writes = (/** @type {Series} */ one) => (one.of === 'humidity' || one.of === 'wood_moisture' ? w.pct : one.of === 'wind' ? w.speed : w.temp);
+  return el('ul', 'rows', ...series.map((one) => row(named(one), one.points.map((point) => `${clock(point.ms)} ${writes(one)(point.value)}`).join(' · '), undefined)));
 }

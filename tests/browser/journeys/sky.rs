@@ -297,7 +297,7 @@ pub async fn rounds(journey: Arc<Journey>) -> Step {
     )
     .await?;
     page.until_says("#view", "9.5 °F above dew point").await?;
-    page.until("the rounds are drawn", "return [...document.querySelectorAll('#view svg[role=img]')].some((one) => one.getAttribute('aria-label').includes('62 °F, 61.5 °F'))").await?;
+    page.until("the rounds are drawn", "return [...document.querySelectorAll('#view svg[role=img]')].some((one) => one.getAttribute('aria-label').replace(/\\s/g, ' ').includes('62 °F, 61.5 °F'))").await?;
     seen.look(&page, "two rounds").await?;
     fits(&page).await?;
     seen.told(&journey);
