@@ -18,7 +18,7 @@ export const words = ['sheet', 'ready', 'moist'];
 
 const ROOM = ['room_length', 'room_width', 'room_height', 'air_changes', 'coldest_surface'];
 const OUTDOORS = ['outdoor_air', 'outdoor_humidity'];
-const SOURCES = ['heater_lit', 'heater_fuel', 'heater_power', 'mud_weight', 'concrete_area', 'concrete_age', 'people_inside'];
+const SOURCES = ['heater_fuel', 'heater_power', 'mud_weight', 'concrete_area', 'concrete_age', 'people_inside'];
 /** What an answer needs before all else. */
 const NEEDED = ['room_length', 'room_width', 'room_height', 'outdoor_air', 'outdoor_humidity'];
 
@@ -35,8 +35,8 @@ export function mount(root, store) {
   root.append(el('main', 'sky', top, drawing, facts, el('div', 'pad',
     el('h2', 'bar', t('moist.room')), el('p', 'note', t('moist.room_how')), nodes(room),
     el('h2', 'bar', t('moist.outdoors')), nodes(outdoors),
-    el('h2', 'bar', t('moist.sources')), nodes(sources),
-    el('div', 'says', note('watch', t('moist.heater'), t('moist.heater_do')), caution('ready.flames')), src(t('moist.practice'))),
+    el('h2', 'bar', t('moist.sources')), note('watch', t('moist.heater'), t('moist.heater_do')), nodes(sources),
+    el('div', 'says', caution('ready.flames')), src(t('moist.practice'))),
   rounds.node), bar.node);
 
   function update() {
@@ -53,10 +53,6 @@ export function mount(root, store) {
     redraw(drawing, [found?.at.length ? drawn(w, found, one, breadth(root)) : undefined]);
     redraw(facts, found ? factsOf(w, found) : []);
     for (const one of [...room, ...outdoors, ...sources]) one.update();
-    const [, fuel, power] = sources;
-    const unvented = entryOf(job, 'job', 0, 'heater_lit')?.text === 'unvented';
-    if (fuel) fuel.node.hidden = !unvented;
-    if (power) power.node.hidden = !unvented;
     rounds.update();
   }
 

@@ -204,7 +204,7 @@ pub async fn tent_and_heat(journey: Arc<Journey>) -> Step {
 }
 
 /// Moist air: what is missing is named; an unvented heater in a small room is drawn against the coldest surface, more
-/// air changes are never worse, and a vented one adds nothing.
+/// air changes are never worse, and without its power nothing is drawn.
 pub async fn moist_air(journey: Arc<Journey>) -> Step {
     let site = journey.site().await?;
     let page = journey.page(&site);
@@ -231,7 +231,6 @@ pub async fn moist_air(journey: Arc<Journey>) -> Step {
     ] {
         page.write(&format!("job-0-{field}"), text).await?;
     }
-    page.press_at("[data-field=job-0-heater_lit] .key-choice:has(input[value=unvented])").await?;
     page.press_at("[data-field=job-0-heater_fuel] .key-choice:has(input[value=propane])").await?;
     page.write("job-0-heater_power", "20000").await?;
     page.until_says("#view .blame .lead", "At 2 air changes an hour the dew point is").await?;
@@ -251,8 +250,12 @@ pub async fn moist_air(journey: Arc<Journey>) -> Step {
 
     page.go("#/moist").await?;
     fits(&page).await?;
-    page.press_at("[data-field=job-0-heater_lit] .key-choice:has(input[value=vented])").await?;
-    page.until("a vented one adds none", "return !document.querySelector('#view main').textContent.includes('Water of the unvented heater') && !visible(document.getElementById('job-0-heater_power'))").await?;
+    page.write("job-0-heater_power", "").await?;
+    page.until(
+        "without its power it gives off nothing",
+        "return !document.querySelector('#view main').textContent.includes('Water of the unvented heater')",
+    )
+    .await?;
     page.until_says("#view .say", "A vented, indirect or electric heater adds none.").await?;
     seen.told(&journey);
     Ok(())
