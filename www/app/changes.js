@@ -60,6 +60,7 @@
  * @typedef {{do: 'moved', id: number, way: 'in' | 'out', now?: Now}} MovedChange  They came into the warm room or left it; without a time, they did not.
  * @typedef {{do: 'add_warm_reading', warming: number, now: Now}} AddWarmReading
  * @typedef {{do: 'add_forecast', entries?: Entered[], offset_min?: number}} AddForecast  A day of the forecast.
+ * @typedef {{do: 'offset', id: number, offset_min: number}} OffsetChange  The clock of a forecast's day, whose date was just typed.
  * @typedef {{do: 'keep_round'}} KeepRound  What was read so far goes to the earlier rounds as it stands; the present readings are read anew.
  * @typedef {{do: 'take', id: number, now: Now}} TakeReading  The same figure was read again just now.
  *
@@ -69,7 +70,7 @@
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | AimChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading | AddWarming | MovedChange | AddWarmReading | AddForecast | KeepRound | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
+ *   TakeReading | AddWarming | MovedChange | AddWarmReading | AddForecast | OffsetChange | KeepRound | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
  */
 
 /** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
@@ -158,6 +159,7 @@ export function apply(job, change) {
       ...group, log: [...group.log, { id, entries: [], taken: change.now }],
     }), 1);
     case 'add_forecast': return add(job, 'forecast', (id) => ({ id, entries: change.entries ?? [], ...change.offset_min !== undefined && { offset_min: change.offset_min } }));
+    case 'offset': return at(job, 'forecast', change.id, (day) => ({ ...day, offset_min: change.offset_min }));
     case 'keep_round': return keepRound(job);
     case 'take': return at(job, 'reading', change.id, (reading) => ({ ...reading, taken: change.now }));
     default: return job;
@@ -172,6 +174,7 @@ export function apply(job, change) {
 export function mergeKey(change) {
   switch (change.do) {
     case 'entry': return change.sense ? '' : `${change.part}-${change.id}-${change.field}`;
+    case 'offset': return `forecast-${change.id}-date`;
     case 'text': return `job-${change.field}`;
     case 'name': return `${change.part}-${change.id}-name`;
     case 'aim': return `aim-${change.id}-${change.run}`;

@@ -9,7 +9,7 @@ import { field, fieldId, line } from './field.js';
 import { bare, figures } from './figures.js';
 import { el, list } from './list.js';
 import { mark } from './marks.js';
-import { breadth, byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, worked } from './parts.js';
+import { breadth, byId, caution, findingNote, framed, head, more, press, redraw, row, src, to, way, worked } from './parts.js';
 import { jobName } from './sheet.js';
 import { clock, finding, span, t } from './words.js';
 
@@ -52,7 +52,7 @@ export function mount(root, store) {
   const bar = answerBar();
 
   root.append(el('main', '', top, drawing, beside, el('div', 'pad top', notes,
-    el('h2', 'bar', t('ready.take')), el('p', 'note', t('ready.how')), lone, moist, moistPress,
+    el('h2', 'bar', t('ready.take')), el('p', 'note', t('ready.how')), lone, moist, moistPress, el('div', 'dos two', way(t('ready.to_moist'), to('moist')), way(t('ready.to_hours'), to('hours'))),
     el('h2', 'bar', t('ready.surfaces')), el('p', 'note', t('ready.surfaces_how')), surfaces,
     el('div', 'dos', press(t('ready.add_surface'), 'add', () => add('surface'))),
     woodPart,

@@ -45,3 +45,9 @@ export async function findPlace(text, withCounties = false) {
 
 /** Looks up a county that was chosen before, by its code. @param {number | string} code */
 export const findCounty = (code) => findPlace(`#${String(code).padStart(5, '0')}`, true);
+
+/** A packed table, fetched once. @param {string} name */
+export async function packed(name) {
+  await need(name);
+  return tables.get(name) ?? NOTHING;
+}

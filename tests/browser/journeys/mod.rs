@@ -16,6 +16,7 @@ mod photos;
 mod place;
 mod readiness;
 mod sheet;
+mod sky;
 mod storage;
 mod takeoff;
 mod tape;
@@ -52,6 +53,7 @@ pub fn all() -> Vec<Listed> {
         built: layers_and_whole, cover_and_cost, a_zone_pressed, fits_and_is_named;
         place: zip_to_zone, other_ways, no_table, by_keyboard;
         readiness: hold_go_not_read, a_blank_is_no_pass;
+        sky: a_forecast, the_place, tent_and_heat, moist_air, rounds;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
         axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;
