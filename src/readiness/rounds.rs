@@ -3,8 +3,17 @@
 //!
 //! Rounds are drawn and never count: the verdict rests on `job.readings` alone.
 
-use crate::job::{Job, ReadingOf};
+use super::moist_air::dew_point;
+use super::readings::field;
+use super::spots::same_name;
+use crate::job::{Job, Part, Reader, ReadingOf, SiteReading};
 use serde::Serialize;
+
+/// Readings of one round lie at most this far apart: 15 minutes. This tool's own mark, without a source.
+const SAME_ROUND_MS: f64 = 900_000.0;
+/// What a dew point may be off for each percent of a meter's error in humidity, in °F: 0.3 to 0.5 at 60 to 90 °F. With
+/// one degree for each degree of error in the air, a meter of ±5 % and ±1 °F is good to ±3 °F.
+const DEW_FOR_PCT: f64 = 0.4;
 
 /// One reading of a series.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -12,7 +21,7 @@ use serde::Serialize;
 pub struct Point {
     /// When, in ms since 1970 UTC.
     pub ms: f64,
-    /// Degrees Fahrenheit, or percent of humidity or wood moisture.
+    /// Degrees Fahrenheit, percent of humidity or wood moisture, miles per hour of wind; of a range its middle.
     pub value: f64,
 }
 
@@ -71,7 +80,127 @@ pub struct Rounds {
     pub coldest: Vec<String>,
 }
 
-/// The rounds of a job.
-pub fn rounds(_job: &Job) -> Rounds {
-    Rounds { series: Vec::new(), blame: Vec::new(), coldest: Vec::new() }
+/// The rounds of a job: what was read in earlier ones and in the present one. Nothing of it counts for the verdict.
+///
+/// A reading without a time, or one that cannot be understood, is in no series. Air and humidity read within a quarter
+/// of an hour of each other give a dew point; of several readings of the air the warmest counts, as for the verdict.
+pub fn rounds(job: &Job) -> Rounds {
+    // What cannot be read of the present round is said by the verdict; earlier rounds count for nothing.
+    let mut quiet = Reader::new(job.units);
+    let mut read = |one: &SiteReading| {
+        let taken = quiet.take(Part::Reading, one.id, &one.entries, field(one.of))?;
+        Some(taken.value.likely)
+    };
+    let mut all: Vec<Series> = Vec::new();
+    let mut coldest: Vec<(f64, String)> = Vec::new();
+    for (at, one) in job.rounds.iter().chain(&job.readings).enumerate() {
+        let Some(value) = read(one) else { continue };
+        let name = one.name.trim();
+        if at >= job.rounds.len() && one.of == ReadingOf::Surface {
+            let place = coldest.partition_point(|known| known.0 <= value);
+            coldest.insert(place, (value, name.to_owned()));
+        }
+        if let Some(ms) = one.taken.map(|taken| taken.ms).filter(|ms| ms.is_finite()) {
+            keep(&mut all, one.of, name, Point { ms, value });
+        }
+    }
+    dew_points(&mut all);
+    let blame = blames(job, &all);
+    all.retain(|series| series.points.len() > 1);
+    Rounds { series: all, blame, coldest: coldest.into_iter().map(|(_, name)| name).collect() }
 }
+
+/// Puts a point into its series, by its time; the same reading kept twice is one.
+fn keep(all: &mut Vec<Series>, of: ReadingOf, name: &str, point: Point) {
+    let known = all.iter().position(|series| series.of == of && same_name(&series.name, name));
+    let at = known.unwrap_or(all.len());
+    if known.is_none() {
+        all.push(Series { of, name: name.to_owned(), points: Vec::new() });
+    }
+    let Some(series) = all.get_mut(at).filter(|series| !series.points.contains(&point)) else { return };
+    let place = series.points.partition_point(|before| before.ms <= point.ms);
+    series.points.insert(place, point);
+}
+
+/// The points of every series of a kind.
+fn points(all: &[Series], of: ReadingOf) -> impl Iterator<Item = Point> {
+    all.iter().filter(move |series| series.of == of).flat_map(|series| series.points.iter().copied())
+}
+
+/// The dew points that follow from humidity and the warmest air of the same round.
+fn dew_points(all: &mut Vec<Series>) {
+    let humid: Vec<Point> = points(all, ReadingOf::Humidity).collect();
+    for point in humid {
+        let airs = points(all, ReadingOf::Air).filter(|air| (air.ms - point.ms).abs() <= SAME_ROUND_MS);
+        let warmest = airs.map(|air| air.value).reduce(f64::max);
+        if let Some(value) = warmest.and_then(|air| dew_point(air, point.value)) {
+            keep(all, ReadingOf::DewPoint, "", Point { ms: point.ms, value });
+        }
+    }
+}
+
+/// The dew point of the round to which an instant belongs: the nearest in time, and of equally near ones the higher.
+fn dew_near(all: &[Series], ms: f64) -> Option<f64> {
+    let off = |point: &Point| (point.ms - ms).abs();
+    let near = points(all, ReadingOf::DewPoint).filter(|point| off(point) <= SAME_ROUND_MS);
+    let nearer = |one: Point, two: Point| {
+        let two_wins = off(&two) < off(&one) || (off(&two) <= off(&one) && two.value > one.value);
+        if two_wins { two } else { one }
+    };
+    near.reduce(nearer).map(|point| point.value)
+}
+
+/// For each surface that was read in an earlier round and in this one.
+fn blames(job: &Job, all: &[Series]) -> Vec<Blame> {
+    let mut quiet = Reader::new(job.units);
+    let mut error = |name: &str| {
+        let own = quiet.take(Part::Job, 0, &job.entries, name);
+        own.or_else(|| quiet.take(Part::Job, 0, &[], name)).map_or(0.0, |taken| taken.value.high)
+    };
+    let surface_error = error("meter_temp_error");
+    let dew_error = surface_error + DEW_FOR_PCT * error("meter_rh_error");
+    let surfaces = all.iter().filter(|series| series.of == ReadingOf::Surface);
+    let one = |series: &Series| {
+        let (first, now) = (series.points.first()?, series.points.last()?);
+        let listed = |list: &[SiteReading], point: &Point| {
+            list.iter().any(|one| {
+                one.of == ReadingOf::Surface
+                    && same_name(one.name.trim(), &series.name)
+                    && one.taken.is_some_and(|taken| taken.ms == point.ms)
+            })
+        };
+        if !(listed(&job.rounds, first) && listed(&job.readings, now) && now.ms > first.ms) {
+            return None;
+        }
+        let dew = dew_near(all, now.ms)?;
+        let dew_rose = dew - dew_near(all, first.ms)?;
+        let surface_fell = first.value - now.value;
+        Some(Blame {
+            name: series.name.clone(),
+            moved: moved(dew_rose, surface_fell, dew_error, surface_error),
+            dew_rose_f: dew_rose,
+            surface_fell_f: surface_fell,
+            above_f: now.value - dew,
+        })
+    };
+    surfaces.filter_map(one).collect()
+}
+
+/// What moved most of what moved by more than the meters' error.
+fn moved(dew_rose: f64, surface_fell: f64, dew_error: f64, surface_error: f64) -> Moved {
+    let nearer = dew_rose + surface_fell > 0.0;
+    let wetter = nearer && dew_rose > dew_error;
+    let colder = nearer && surface_fell > surface_error;
+    if wetter && (dew_rose >= surface_fell || !colder) {
+        Moved::AirWetter
+    } else if colder {
+        Moved::SurfaceColder
+    } else if !nearer && (-dew_rose > dew_error || -surface_fell > surface_error) {
+        Moved::Better
+    } else {
+        Moved::Neither
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -89,6 +89,6 @@ impl Desk<'_> {
 
 /// Whether two names are the same but for capitals. Letter by letter: lower-casing a whole text is ten times
 /// the code.
-fn same_name(one: &str, two: &str) -> bool {
+pub(super) fn same_name(one: &str, two: &str) -> bool {
     one.chars().flat_map(char::to_lowercase).eq(two.chars().flat_map(char::to_lowercase))
 }

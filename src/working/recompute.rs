@@ -1,5 +1,7 @@
 //! Every step of the working, worked out again from its inputs alone.
 
+mod air;
+
 use super::{Scope, Step, steps};
 use crate::job::{Job, Now};
 use crate::readiness::moist_air;
@@ -327,7 +329,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         },
         "least_surface" => |given| (given.one(0) + given.one(1)).into(),
         "inside_by" => |given| (given.one(0) - given.one(1)).min(given.one(2) - given.one(0)).into(),
-        _ => return None,
+        _ => return air::formula(code),
     })
 }
 

@@ -4,7 +4,7 @@
  * those of the estimate, looked up by the paths that the table names.
  */
 import { answerBar } from './answer.js';
-import { fieldRow } from './calls.js';
+import { call, fieldRow } from './calls.js';
 import { checkName, describe, nameOf } from './drawn.js';
 import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
@@ -43,15 +43,18 @@ export function at(from, path) {
   return here === null ? undefined : here;
 }
 
+/** Cubic meters in a cubic foot: 0.3048³. */
+const M3 = 0.028316846592;
+
 /** What writes a value: the unit of a step, or what the name of a path says. @param {ReturnType<typeof figures>} w @param {string} path @param {string} [unit] @returns {(value: number) => string} */
 function writer(w, path, unit) {
   const name = path.slice(path.lastIndexOf('.') + 1);
   const measured = path.includes('measures.') ? fieldRow('surface', name)?.kind : undefined;
   const kind = unit ?? (measured === 'number' ? 'number' : measured === 'length' && path.startsWith('ground.') ? 'in' : measured === 'length' ? 'ft_in' : measured === 'area' ? 'ft2' : measured === 'percent' ? 'pct' : measured === 'count' ? 'each' : measured === 'member' ? 'in' : measured === 'pitch' ? 'pitch' : /_length$/.test(name) ? 'ft_in' : /^bays_along$|^ends$|_sides$/.test(name) ? 'each'
-    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min'
+    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb(_hr)?$/.test(name) ? 'lb' : /ft3$/.test(name) ? 'ft3' : /^(changes|mixing)$/.test(name) ? 'number' : name === 'flow' ? 'cfm' : /_min$/.test(name) ? 'min'
       : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /_deg$/.test(name) ? 'deg' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
   /** @type {Record<string, (value: number) => string>} */
-  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
+  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, pct: w.pct, mph: w.speed, lb: w.weight, cfm: (flow) => call('write', 'airflow', flow, w.metric ? 'metric_usual' : 'us') ?? '', ft3: (volume) => (w.metric ? `${w.number(volume * M3)}\u00a0m³` : `${w.number(volume)}\u00a0ft³`), r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
   return by[kind] ?? w.foam;
 }
 
@@ -70,6 +73,8 @@ function steps(store, of, from, count, name, { only, lit = '', scope = '' } = {}
   const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
     const result = at(from, step.result);
     if (result === undefined || Array.isArray(result) && !result.length) return [];
+    // Nothing added up is no figure.
+    if (result === 0 && step.inputs.length === 1 && at(from, step.inputs[0])?.length === 0) return [];
     if (step.when && !step.when.is.includes(String(at(from, step.when.at)))) return [];
     count.n += 1;
     /** @type {Record<string, string>} */
@@ -103,7 +108,8 @@ export function everyStep(store) {
     ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'))),
     ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'] }),
     ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
-    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.'] }),
+    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'] }),
+    ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'] }),
     ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
     ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'))),
   ];
@@ -173,6 +179,12 @@ export function mount(root, store, route) {
       title = t('ready.title');
       rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']));
       for (const check of estimate.readiness.checks) rows.push(...group('check', check, count, checkName(check)));
+    } else if (lit.startsWith('moisture')) {
+      title = t('ready.moisture');
+      rows.push(...group('job', estimate, count, title, ['moisture.']));
+    } else if (lit.startsWith('people')) {
+      title = part('working.purge_time', 'what', {});
+      rows.push(...group('job', estimate, count, title, ['people.']));
     } else if (lit.startsWith('spraying')) {
       title = t('sheet.working_passes');
       rows.push(...group('job', estimate, count, t('sheet.working_passes'), ['spraying.']));
