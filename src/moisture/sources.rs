@@ -41,9 +41,9 @@ const MUD_WATER: f64 = 0.4;
 /// From memory: the order of magnitude.
 const CONCRETE_LB_FT2_DAY: f64 = 0.015;
 const CONCRETE_AGE_DAYS: f64 = 28.0;
-/// Moderate work: about 475 Btu of latent heat in an hour, at about 1,050 Btu to the pound of sweat. From memory of the
-/// ASHRAE Handbook's table of heat gains from people.
-const PERSON_LB_HR: f64 = 475.0 / 1_050.0;
+/// Work on one's feet: about 625 Btu of latent heat in an hour, at about 1,050 Btu to the pound of sweat. From memory of
+/// the ASHRAE Handbook's table of heat gains from people; public tables give 510 for light and 670 for moderate work.
+const PERSON_LB_HR: f64 = 625.0 / 1_050.0;
 
 /// Moles of water from a mole of fuel, and the heat that the mole gives in kJ with the water condensed (gross heating
 /// value, by which heaters are rated): propane C₃H₈, methane CH₄ for natural gas, dodecane C₁₂H₂₆ for kerosene.
@@ -82,7 +82,7 @@ pub fn concrete_lb_hr(area_ft2: f64, age_min: f64) -> f64 {
     area_ft2 * CONCRETE_LB_FT2_DAY / 24.0 * libm::sqrt(CONCRETE_AGE_DAYS / days)
 }
 
-/// Pounds of water in an hour from people at moderate work: 475 Btu/h of latent heat each.
+/// Pounds of water in an hour from people on their feet at work: 625 Btu/h of latent heat each.
 pub fn people_lb_hr(count: f64) -> f64 {
     count * PERSON_LB_HR
 }

@@ -146,7 +146,7 @@ fn each_source_by_hand() {
     assert!((concrete_lb_hr(1_000.0, 28.0 * 1_440.0) * 24.0 - 15.0).abs() < 1e-9);
     assert!((concrete_lb_hr(1_000.0, 7.0 * 1_440.0) * 24.0 - 30.0).abs() < 1e-9);
     assert_eq!(concrete_lb_hr(1_000.0, 60.0), concrete_lb_hr(1_000.0, 1_440.0));
-    assert!((people_lb_hr(2.0) - 0.905).abs() < 0.001);
+    assert!((people_lb_hr(2.0) - 1.19).abs() < 0.001);
     assert_eq!(heater_lb_hr("coal", 1.0), None);
 }
 

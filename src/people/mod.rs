@@ -13,8 +13,8 @@ use crate::measure::{CubicFeetPerMinute, Kind, Minutes, Pounds};
 use crate::spraying::SprayPlan;
 use serde::Serialize;
 
-/// Cubic feet a minute through a square foot of leak at one inch of water: 0.65 × √(2 × 248.84 Pa ÷ 1.204 kg/m³), the
-/// sharp-edged hole. Trade form of the orifice equation, from memory of the ventilation handbooks; checked against it.
+/// Cubic feet a minute through a square foot of leak at one inch of water, in the trade's form of the orifice equation,
+/// from memory of the ventilation handbooks. A sharp-edged hole, 0.65 × √(2 × pressure ÷ 1.204 kg/m³), gives 2,603.
 const ORIFICE_CFM: f64 = 2_610.0;
 /// 5 Pa in inches of water of 39.2 °F, 249.0889 Pa each: NIST SP 811, appendix B. The draw that an enclosure is commonly
 /// asked to hold; from memory.
