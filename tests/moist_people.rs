@@ -119,6 +119,26 @@ fn wet_bulbs_of_psychrolib() {
     }
 }
 
+/// Rooms and wet bulbs for `tests/live/psychrolib_check.py`: air outdoors, the water that an hour's air changes take up, and
+/// the dew point of both together.
+#[test]
+fn writes_the_rooms_for_the_live_check() {
+    let (mut rooms, mut wet) = (Vec::new(), Vec::new());
+    for air in (34..=110).step_by(4).map(f64::from) {
+        for humidity in (20..=100).step_by(10).map(f64::from) {
+            wet.push(json!([air, humidity, wet_bulb(air, humidity)]));
+            for rise in [0.0005, 0.002, 0.005, 0.012] {
+                let outside = ratio_at(dew_point(air, humidity).unwrap()).unwrap();
+                rooms.push(json!([air, humidity, rise, dew_of_ratio(outside + rise).unwrap()]));
+            }
+        }
+    }
+    assert_eq!((rooms.len(), wet.len()), (720, 180));
+    let file = Path::new(env!("CARGO_TARGET_TMPDIR")).join("room_grid.json");
+    std::fs::write(&file, json!({ "rooms": rooms, "wet_bulbs": wet }).to_string()).unwrap();
+    println!("{}", file.display());
+}
+
 /// CDC, Guidelines for Environmental Infection Control in Health-Care Facilities (2003), appendix B, table B.1: minutes to
 /// remove 99 % and 99.9 %, as printed there to the minute.
 const CDC_2003: [(f64, f64, f64); 9] = [
