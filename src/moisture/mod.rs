@@ -85,7 +85,7 @@ pub fn moisture(job: &Job, readiness: &Readiness, reader: &mut Reader) -> Moistu
     let spread_f = readiness.dew.as_ref().map_or_else(|| own_spread(job), |dew| dew.spread_f);
 
     let (sources, whole) = sources::all(job, reader);
-    let water: f64 = sources.iter().map(|source| source.water_lb_hr.0).sum();
+    let water = sources.iter().fold(0.0, |sum, source| sum + source.water_lb_hr.0);
     let mut found = Moisture {
         room_ft3,
         outdoor_dew_f: outdoor_dew.map(Fahrenheit),

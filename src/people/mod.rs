@@ -202,7 +202,8 @@ fn load(job: &Job, purchase: &Purchase, spraying: &SprayPlan, reader: &mut Reade
     let (crew, entries) = (take("crew"), take("zone_entries"));
     let (crew, entries) =
         (crew.map(|crew| crew.high as u32), entries.map_or(0, |entries| entries.high as u32));
-    let known = kits.iter().filter_map(|kit| Some(f64::from(kit.count) * kit.gross_lb?.0)).sum::<f64>();
+    let weight = |kit: &LoadKit| Some(f64::from(kit.count) * kit.gross_lb?.0);
+    let known = kits.iter().filter_map(weight).fold(0.0, |sum, one| sum + one);
     let whole = !kits.is_empty() && kits.iter().all(|kit| kit.gross_lb.is_some());
     let over = known > most + 1e-9;
     if over {
