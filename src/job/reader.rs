@@ -38,6 +38,15 @@ impl Reader {
         }
     }
 
+    /// Several numbers of the job itself, each by the end of its range that its use asks for.
+    pub(crate) fn of_job<const N: usize>(
+        &mut self,
+        entries: &[Entered],
+        wanted: [(&str, fn(Band<f64>) -> f64); N],
+    ) -> [Option<f64>; N] {
+        wanted.map(|(name, end)| Some(end(self.take(Part::Job, 0, entries, name)?.value)))
+    }
+
     /// Like [`take`](Self::take), for a field that has to be filled in: a blank leaves a finding.
     pub fn need(&mut self, part: Part, id: u32, entries: &[Entered], name: &str) -> Option<Taken> {
         if entry(entries, name).is_none() && field(part, name).is_some_and(|row| row.default.is_empty()) {

@@ -70,18 +70,29 @@ pub struct Moisture {
 /// × air changes an hour), each in pounds to a pound of dry air; the dew point is where that saturates. Source: mass
 /// balance of a mixed room; ASHRAE Handbook—Fundamentals, chapter 1.
 pub fn moisture(job: &Job, readiness: &Readiness, reader: &mut Reader) -> Moisture {
-    let mut take = |name: &str| reader.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value);
-    let (length, width, height) = (take("room_length"), take("room_width"), take("room_height"));
-    let volume = || Some(length?.likely * width?.likely * height?.likely / 1_728.0);
-    let room_ft3 = volume().filter(|volume| *volume > 0.0);
     // Of a range the end that makes more of the moisture counts.
-    let (outdoor_air, outdoor_humidity) = (take("outdoor_air"), take("outdoor_humidity"));
-    let outdoor_dew = outdoor_air.zip(outdoor_humidity).and_then(|(air, wet)| dew_point(air.high, wet.high));
-    let typed_changes = take("air_changes").map(|changes| changes.low);
-    let typed_coldest = take("coldest_surface").map(|coldest| coldest.low);
-    let read = readiness.checks.iter().filter(|check| check.of == ReadingOf::Surface);
-    let coldest = read.filter_map(|check| check.value_f).map(|value| value.0).reduce(f64::min);
-    let coldest = typed_coldest.or(coldest);
+    let [length, width, height, outdoor_air, outdoor_humidity, typed_changes, typed_coldest] = reader.of_job(
+        &job.entries,
+        [
+            ("room_length", |band| band.likely),
+            ("room_width", |band| band.likely),
+            ("room_height", |band| band.likely),
+            ("outdoor_air", |band| band.high),
+            ("outdoor_humidity", |band| band.high),
+            ("air_changes", |band| band.low),
+            ("coldest_surface", |band| band.low),
+        ],
+    );
+    let volume = || Some(length? * width? * height? / 1_728.0);
+    let room_ft3 = volume().filter(|volume| *volume > 0.0);
+    let outdoor_dew = outdoor_air.zip(outdoor_humidity).and_then(|(air, wet)| dew_point(air, wet));
+    let mut coldest = typed_coldest;
+    if typed_coldest.is_none() {
+        for check in readiness.checks.iter().filter(|check| check.of == ReadingOf::Surface) {
+            let colder = check.value_f.filter(|value| coldest.is_none_or(|known| value.0 < known));
+            coldest = colder.map(|value| value.0).or(coldest);
+        }
+    }
     let spread_f = readiness.dew.as_ref().map_or_else(|| own_spread(job), |dew| dew.spread_f);
 
     let (sources, whole) = sources::all(job, reader);
@@ -107,10 +118,12 @@ pub fn moisture(job: &Job, readiness: &Readiness, reader: &mut Reader) -> Moistu
         let dew = dew_of_ratio(outside + rise / changes)?;
         Some(AtChanges { changes, dew_f: Fahrenheit(dew), above_f: coldest.map(|coldest| coldest - dew) })
     };
-    found.at = CHANGES.into_iter().filter_map(at).collect();
-    if let Some(typed) = typed_changes.filter(|typed| !CHANGES.contains(typed)) {
-        let place = found.at.partition_point(|one| one.changes < typed);
-        if let Some(one) = at(typed) {
+    for changes in CHANGES.into_iter().chain(typed_changes) {
+        // The typed one among them in its place, once.
+        let place = found.at.partition_point(|one| one.changes < changes);
+        if found.at.get(place).is_none_or(|known| known.changes > changes)
+            && let Some(one) = at(changes)
+        {
             found.at.insert(place, one);
         }
     }

@@ -89,13 +89,17 @@ pub fn people_lb_hr(count: f64) -> f64 {
 
 /// Every source of a job, and whether each that was begun is known: half of one would foretell air that is too dry.
 pub(super) fn all(job: &Job, reader: &mut Reader) -> (Vec<Source>, bool) {
-    let mut take = |name: &str| reader.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value);
     // Of a range the end that gives off more counts.
-    let power = take("heater_power").map(|power| power.high);
-    let mud = take("mud_weight").map(|weight| mud_lb_hr(weight.high));
-    let area = take("concrete_area").map(|area| area.high);
-    let age = take("concrete_age").map(|age| age.low);
-    let people = take("people_inside").map(|count| people_lb_hr(count.high));
+    let [power, mud, area, age, people] = reader.of_job(
+        &job.entries,
+        [
+            ("heater_power", |band| band.high),
+            ("mud_weight", |band| band.high),
+            ("concrete_area", |band| band.high),
+            ("concrete_age", |band| band.low),
+            ("people_inside", |band| band.high),
+        ],
+    );
     let fuel = reader.choice(Part::Job, 0, &job.entries, "heater_fuel");
     // A heater without its fuel, fresh concrete without its age: asked for beside the field.
     for (begun, field) in [(power, "heater_fuel"), (area, "concrete_age")] {
@@ -110,9 +114,9 @@ pub(super) fn all(job: &Job, reader: &mut Reader) -> (Vec<Source>, bool) {
     let mut whole = true;
     for (gives, field, water) in [
         (Gives::Heater, "heater_power", heater.or(nothing(power))),
-        (Gives::Mud, "mud_weight", mud),
+        (Gives::Mud, "mud_weight", mud.map(mud_lb_hr)),
         (Gives::Concrete, "concrete_area", concrete.or(nothing(area))),
-        (Gives::People, "people_inside", people),
+        (Gives::People, "people_inside", people.map(people_lb_hr)),
     ] {
         match water {
             Some(water) if water > 0.0 => sources.push(Source { gives, water_lb_hr: Pounds(water) }),

@@ -20,6 +20,9 @@ const ORIFICE_CFM: f64 = 2_610.0;
 /// asked to hold; from memory.
 const FIVE_PA_IN: f64 = 5.0 / 249.088_9;
 
+/// What a vehicle may carry of such cylinders where the entry cannot be read: as the table of fields has it.
+const MOST_LB: f64 = 440.0;
+
 /// Exhaust from the zone.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
@@ -99,42 +102,65 @@ pub fn people(
     zone_ft3: Option<f64>,
     reader: &mut Reader,
 ) -> People {
-    let flow = reader.take(Part::Job, 0, &job.entries, "exhaust_flow");
-    // Of a range the weaker end.
-    let flow = flow.map(|flow| flow.value.low).filter(|flow| *flow > 0.0);
-    let exhaust = exhaust(job, zone_ft3, flow, reader);
+    // Of a range the end that asks for more air or takes longer, and for more to carry.
+    let [flow, changes, mixing, left_pct, leaks, _, crew, entries, most] = reader.of_job(
+        &job.entries,
+        [
+            ("exhaust_flow", |band| band.low),
+            ("exhaust_changes", |band| band.high),
+            ("mixing", |band| band.high),
+            ("purge_left", |band| band.low),
+            ("leak_area", |band| band.high),
+            // Read for its faults only; the page shows it as it was typed.
+            ("mask_run", |band| band.high),
+            ("crew", |band| band.high),
+            ("zone_entries", |band| band.high),
+            ("vehicle_most", |band| band.low),
+        ],
+    );
+    let flow = flow.filter(|flow| *flow > 0.0);
     cautions(job, flow.is_some(), reader);
-    People { exhaust, load: load(job, purchase, spraying, reader) }
-}
-
-/// Air through the zone.
-///
-/// In words: flow = volume × air changes ÷ 60; minutes = volume × K ÷ flow × ln(100 ÷ share left); flow that holds 5 Pa =
-/// 2,610 × leak in ft² × √(5 Pa in inches of water). Source of the decay: CDC, Guidelines for Environmental Infection
-/// Control in Health-Care Facilities (2003), table B.1 and its note.
-fn exhaust(job: &Job, zone_ft3: Option<f64>, flow: Option<f64>, reader: &mut Reader) -> Option<Exhaust> {
-    let mut take = |name: &str| {
-        let taken = reader.take(Part::Job, 0, &job.entries, name);
-        taken.map(|taken| taken.value)
+    // In words: flow = volume × air changes ÷ 60; minutes = volume × K ÷ flow × ln(100 ÷ share left); flow that holds
+    // 5 Pa = 2,610 × leak in ft² × √(5 Pa in inches of water). Source of the decay: CDC, Guidelines for Environmental
+    // Infection Control in Health-Care Facilities (2003), table B.1 and its note.
+    let exhaust = || {
+        let (zone_ft3, changes, mixing, left_pct) = (zone_ft3?, changes?, mixing?, left_pct?);
+        Some(Exhaust {
+            zone_ft3,
+            changes,
+            wanted: CubicFeetPerMinute(zone_ft3 * changes / 60.0),
+            flow: flow.map(CubicFeetPerMinute),
+            flow_changes: flow.map(|flow| flow * 60.0 / zone_ft3),
+            mixing,
+            left_pct,
+            purge_min: flow.map(|flow| Minutes(purge_min(zone_ft3, flow, mixing, left_pct))),
+            holds_5_pa: leaks.map(|leaks| CubicFeetPerMinute(leak_cfm(leaks, FIVE_PA_IN))),
+        })
     };
-    // Of a range the end that asks for more air, or that takes longer.
-    let (changes, mixing) = (take("exhaust_changes"), take("mixing"));
-    let (left, leaks) = (take("purge_left"), take("leak_area"));
-    // Read for its faults only; the page shows it as it was typed.
-    take("mask_run");
-    let (zone_ft3, changes, mixing) = (zone_ft3?, changes?.high, mixing?.high);
-    let left_pct = left?.low;
-    Some(Exhaust {
-        zone_ft3,
-        changes,
-        wanted: CubicFeetPerMinute(zone_ft3 * changes / 60.0),
-        flow: flow.map(CubicFeetPerMinute),
-        flow_changes: flow.map(|flow| flow * 60.0 / zone_ft3),
-        mixing,
-        left_pct,
-        purge_min: flow.map(|flow| Minutes(purge_min(zone_ft3, flow, mixing, left_pct))),
-        holds_5_pa: leaks.map(|leaks| CubicFeetPerMinute(leak_cfm(leaks.high, FIVE_PA_IN))),
-    })
+    let exhaust = exhaust();
+    let mut load = carried(job, purchase, reader);
+    load.most_lb = Pounds(most.unwrap_or(MOST_LB));
+    let known = load
+        .kits
+        .iter()
+        .fold(0.0, |sum, kit| sum + f64::from(kit.count) * kit.gross_lb.unwrap_or_default().0);
+    let whole = !load.kits.is_empty() && load.kits.iter().all(|kit| kit.gross_lb.is_some());
+    load.gross_lb = whole.then_some(Pounds(known));
+    load.over = known > load.most_lb.0 + 1e-9;
+    if load.over {
+        let finding = Finding::new(Code::VehicleOver, Part::Job, 0, "vehicle_most")
+            .with("given", reader.figure(Kind::Weight, known))
+            .with("most", reader.figure(Kind::Weight, load.most_lb.0));
+        reader.say(finding);
+    }
+    if let Some(crew) = crew {
+        let a_day = crew * entries.unwrap_or_default();
+        load.suits = entries.map(|_| a_day as u32);
+        load.gloves = entries.map(|_| (a_day + crew) as u32);
+        load.cartridges = Some(crew as u32);
+    }
+    load.nozzles = (spraying.lifts > 0).then_some(spraying.nozzles);
+    People { exhaust, load }
 }
 
 /// Minutes until a share of what was in the air is left, once nothing gives off any more: volume × K ÷ flow × ln(100 ÷
@@ -172,54 +198,35 @@ fn cautions(job: &Job, fan: bool, reader: &mut Reader) {
     }
 }
 
-/// What goes into the van.
-fn load(job: &Job, purchase: &Purchase, spraying: &SprayPlan, reader: &mut Reader) -> Load {
+/// The kits that ride along.
+fn carried(job: &Job, purchase: &Purchase, reader: &mut Reader) -> Load {
     let mut gross: Vec<(&KitSheet, f64)> = Vec::new();
     for sheet in &job.kits {
         if let Some(taken) = reader.take(Part::Kit, sheet.id, &sheet.entries, "gross_weight") {
             gross.push((sheet, taken.value.high));
         }
     }
-    let gross_of = |holds: &dyn Fn(&KitSheet) -> bool| {
-        gross.iter().find(|known| holds(known.0)).map(|known| Pounds(known.1))
-    };
     let mut kits = Vec::new();
     for line in purchase.lines.iter().filter(|line| line.count > 0) {
-        let gross_lb = gross_of(&|sheet| sheet.id == line.kit);
+        let known = gross.iter().find(|known| known.0.id == line.kit);
+        let gross_lb = known.map(|known| Pounds(known.1));
         kits.push(LoadKit { kit: line.kit, owned: false, count: line.count, gross_lb });
     }
     for stock in purchase.stock.iter().filter(|stock| stock.counts == Counts::Yes) {
         // A kit of the stock weighs what the same sheet of the catalogue says, and once opened no more than that.
-        let sheet = job.stock.iter().find(|sheet| sheet.id == stock.kit).map_or("", |own| own.sheet.as_str());
-        let gross_lb = gross_of(&|known| !sheet.is_empty() && known.sheet == sheet);
+        let own = job.stock.iter().find(|sheet| sheet.id == stock.kit).filter(|own| !own.sheet.is_empty());
+        let known = own.and_then(|own| gross.iter().find(|known| known.0.sheet == own.sheet));
+        let gross_lb = known.map(|known| Pounds(known.1));
         kits.push(LoadKit { kit: stock.kit, owned: true, count: 1, gross_lb });
-    }
-    let mut take = |name: &str| {
-        let own = reader.take(Part::Job, 0, &job.entries, name);
-        own.or_else(|| reader.take(Part::Job, 0, &[], name)).map(|taken| taken.value)
-    };
-    let most = take("vehicle_most").map_or(0.0, |most| most.low);
-    let (crew, entries) = (take("crew"), take("zone_entries"));
-    let (crew, entries) =
-        (crew.map(|crew| crew.high as u32), entries.map_or(0, |entries| entries.high as u32));
-    let weight = |kit: &LoadKit| Some(f64::from(kit.count) * kit.gross_lb?.0);
-    let known = kits.iter().filter_map(weight).fold(0.0, |sum, one| sum + one);
-    let whole = !kits.is_empty() && kits.iter().all(|kit| kit.gross_lb.is_some());
-    let over = known > most + 1e-9;
-    if over {
-        let finding = Finding::new(Code::VehicleOver, Part::Job, 0, "vehicle_most")
-            .with("given", reader.figure(Kind::Weight, known))
-            .with("most", reader.figure(Kind::Weight, most));
-        reader.say(finding);
     }
     Load {
         kits,
-        gross_lb: whole.then_some(Pounds(known)),
-        most_lb: Pounds(most),
-        over,
-        suits: crew.map(|crew| crew.saturating_mul(entries)),
-        gloves: crew.map(|crew| crew.saturating_mul(entries).saturating_add(crew)),
-        cartridges: crew,
-        nozzles: (spraying.lifts > 0).then_some(spraying.nozzles),
+        gross_lb: None,
+        most_lb: Pounds(MOST_LB),
+        over: false,
+        suits: None,
+        gloves: None,
+        cartridges: None,
+        nozzles: None,
     }
 }

@@ -122,32 +122,48 @@ fn keep(all: &mut Vec<Series>, of: ReadingOf, name: &str, point: Point) {
     series.points.insert(place, point);
 }
 
-/// The points of every series of a kind.
-fn points(all: &[Series], of: ReadingOf) -> impl Iterator<Item = Point> {
-    all.iter().filter(move |series| series.of == of).flat_map(|series| series.points.iter().copied())
+/// The points of every series of a kind that lie within a round of an instant.
+fn near(all: &[Series], of: ReadingOf, ms: f64) -> Vec<Point> {
+    let mut found = Vec::new();
+    for series in all.iter().filter(|series| series.of == of) {
+        for point in &series.points {
+            if (point.ms - ms).abs() <= SAME_ROUND_MS {
+                found.push(*point);
+            }
+        }
+    }
+    found
 }
 
 /// The dew points that follow from humidity and the warmest air of the same round.
 fn dew_points(all: &mut Vec<Series>) {
-    let humid: Vec<Point> = points(all, ReadingOf::Humidity).collect();
-    for point in humid {
-        let airs = points(all, ReadingOf::Air).filter(|air| (air.ms - point.ms).abs() <= SAME_ROUND_MS);
-        let warmest = airs.map(|air| air.value).reduce(f64::max);
-        if let Some(value) = warmest.and_then(|air| dew_point(air, point.value)) {
-            keep(all, ReadingOf::DewPoint, "", Point { ms: point.ms, value });
+    let mut found = Vec::new();
+    for series in all.iter().filter(|series| series.of == ReadingOf::Humidity) {
+        for point in &series.points {
+            let mut warmest: Option<f64> = None;
+            for air in near(all, ReadingOf::Air, point.ms) {
+                warmest = Some(warmest.map_or(air.value, |known| known.max(air.value)));
+            }
+            if let Some(value) = warmest.and_then(|air| dew_point(air, point.value)) {
+                found.push(Point { ms: point.ms, value });
+            }
         }
+    }
+    for point in found {
+        keep(all, ReadingOf::DewPoint, "", point);
     }
 }
 
 /// The dew point of the round to which an instant belongs: the nearest in time, and of equally near ones the higher.
 fn dew_near(all: &[Series], ms: f64) -> Option<f64> {
-    let off = |point: &Point| (point.ms - ms).abs();
-    let near = points(all, ReadingOf::DewPoint).filter(|point| off(point) <= SAME_ROUND_MS);
-    let nearer = |one: Point, two: Point| {
-        let two_wins = off(&two) < off(&one) || (off(&two) <= off(&one) && two.value > one.value);
-        if two_wins { two } else { one }
-    };
-    near.reduce(nearer).map(|point| point.value)
+    let mut nearest: Option<(f64, f64)> = None;
+    for point in near(all, ReadingOf::DewPoint, ms) {
+        let off = (point.ms - ms).abs();
+        if nearest.is_none_or(|known| off < known.0 || (off <= known.0 && point.value > known.1)) {
+            nearest = Some((off, point.value));
+        }
+    }
+    nearest.map(|known| known.1)
 }
 
 /// For each surface that was read in an earlier round and in this one.
@@ -159,19 +175,8 @@ fn blames(job: &Job, all: &[Series]) -> Vec<Blame> {
     };
     let surface_error = error("meter_temp_error");
     let dew_error = surface_error + DEW_FOR_PCT * error("meter_rh_error");
-    let surfaces = all.iter().filter(|series| series.of == ReadingOf::Surface);
     let one = |series: &Series| {
         let (first, now) = (series.points.first()?, series.points.last()?);
-        let listed = |list: &[SiteReading], point: &Point| {
-            list.iter().any(|one| {
-                one.of == ReadingOf::Surface
-                    && same_name(one.name.trim(), &series.name)
-                    && one.taken.is_some_and(|taken| taken.ms == point.ms)
-            })
-        };
-        if !(listed(&job.rounds, first) && listed(&job.readings, now) && now.ms > first.ms) {
-            return None;
-        }
         let dew = dew_near(all, now.ms)?;
         let dew_rose = dew - dew_near(all, first.ms)?;
         let surface_fell = first.value - now.value;
@@ -183,7 +188,23 @@ fn blames(job: &Job, all: &[Series]) -> Vec<Blame> {
             above_f: now.value - dew,
         })
     };
-    surfaces.filter_map(one).collect()
+    let listed = |list: &[SiteReading], series: &Series, point: Option<&Point>| {
+        let is = |one: &SiteReading| {
+            one.of == ReadingOf::Surface
+                && same_name(one.name.trim(), &series.name)
+                && one.taken.map(|taken| taken.ms) == point.map(|point| point.ms)
+        };
+        list.iter().any(is)
+    };
+    let mut found = Vec::new();
+    for series in all.iter().filter(|series| series.of == ReadingOf::Surface && series.points.len() > 1) {
+        if listed(&job.rounds, series, series.points.first())
+            && listed(&job.readings, series, series.points.last())
+        {
+            found.extend(one(series));
+        }
+    }
+    found
 }
 
 /// What moved most of what moved by more than the meters' error.

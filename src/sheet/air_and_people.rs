@@ -83,7 +83,7 @@ impl Sheet<'_> {
                 }
                 None => self.say("least_changes_none", &figures),
             };
-            self.row("", &text);
+            self.lines.row("", &text);
         }
         let text = self.say("moisture_note", &[]);
         self.lines.wrapped(&format!("  {text}"), 2);
@@ -94,7 +94,8 @@ impl Sheet<'_> {
         let people = &self.estimate.people;
         let fan = people.exhaust.as_ref();
         let sprayed = self.estimate.day.last_spray_ms.is_some();
-        if fan.is_none() && !sprayed && people.load.gross_lb.is_none() && people.load.suits.is_none() {
+        let moved = fan.is_some_and(|fan| fan.flow.is_some());
+        if !moved && !sprayed && people.load.gross_lb.is_none() && people.load.suits.is_none() {
             return;
         }
         self.heading("people");
@@ -117,7 +118,7 @@ impl Sheet<'_> {
         if let Some((flow, changes)) = fan.flow.zip(fan.flow_changes) {
             let flow = self.write(Kind::Airflow, flow.0);
             let text = self.say("fan_gives", &[("flow", &flow), ("n", &decimal(changes, 1))]);
-            self.row("", &text);
+            self.lines.row("", &text);
         }
         if let Some(minutes) = fan.purge_min {
             let time = self.write(Kind::Duration, libm::ceil(minutes.0));
@@ -129,7 +130,7 @@ impl Sheet<'_> {
         if let Some(holds) = fan.holds_5_pa {
             let flow = self.write(Kind::Airflow, holds.0);
             let text = self.say("holds_5_pa", &[("flow", &flow)]);
-            self.row("", &text);
+            self.lines.row("", &text);
         }
     }
 
