@@ -13,6 +13,9 @@ pub struct Taken {
     pub default: bool,
 }
 
+/// Which end of a range counts.
+pub(crate) type End = fn(Band<f64>) -> f64;
+
 /// Reads entries and keeps what has to be said about them.
 #[derive(Debug)]
 pub struct Reader {
@@ -39,12 +42,10 @@ impl Reader {
     }
 
     /// Several numbers of the job itself, each by the end of its range that its use asks for.
-    pub(crate) fn of_job<const N: usize>(
-        &mut self,
-        entries: &[Entered],
-        wanted: [(&str, fn(Band<f64>) -> f64); N],
-    ) -> [Option<f64>; N] {
-        wanted.map(|(name, end)| Some(end(self.take(Part::Job, 0, entries, name)?.value)))
+    pub(crate) fn of_job(&mut self, entries: &[Entered], wanted: &[(&str, End)], found: &mut [Option<f64>]) {
+        for ((name, end), found) in wanted.iter().zip(found) {
+            *found = self.take(Part::Job, 0, entries, name).map(|taken| end(taken.value));
+        }
     }
 
     /// Like [`take`](Self::take), for a field that has to be filled in: a blank leaves a finding.

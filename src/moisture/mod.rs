@@ -8,7 +8,7 @@ mod sources;
 mod tests;
 
 use crate::findings::{Code, Finding};
-use crate::job::{Job, Part, Reader, ReadingOf};
+use crate::job::{End, Job, Part, Reader, ReadingOf};
 use crate::measure::{Fahrenheit, Kind, Pounds, decimal};
 use crate::readiness::Readiness;
 use crate::readiness::moist_air::{dew_of_ratio, dew_point, ratio_at};
@@ -26,6 +26,17 @@ const CHANGES: [f64; 5] = [0.5, 1.0, 2.0, 4.0, 8.0];
 
 /// What a closed room has where nobody said: ½ an hour. From memory; it may warn and decides nothing.
 const CLOSED_ROOM: f64 = 0.5;
+
+/// The entries of the room: of a range the end that makes more of the moisture.
+const ROOM: [(&str, End); 7] = [
+    ("room_length", |band| band.likely),
+    ("room_width", |band| band.likely),
+    ("room_height", |band| band.likely),
+    ("outdoor_air", |band| band.high),
+    ("outdoor_humidity", |band| band.high),
+    ("air_changes", |band| band.low),
+    ("coldest_surface", |band| band.low),
+];
 
 /// The room at so many air changes.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -70,19 +81,9 @@ pub struct Moisture {
 /// × air changes an hour), each in pounds to a pound of dry air; the dew point is where that saturates. Source: mass
 /// balance of a mixed room; ASHRAE Handbook—Fundamentals, chapter 1.
 pub fn moisture(job: &Job, readiness: &Readiness, reader: &mut Reader) -> Moisture {
-    // Of a range the end that makes more of the moisture counts.
-    let [length, width, height, outdoor_air, outdoor_humidity, typed_changes, typed_coldest] = reader.of_job(
-        &job.entries,
-        [
-            ("room_length", |band| band.likely),
-            ("room_width", |band| band.likely),
-            ("room_height", |band| band.likely),
-            ("outdoor_air", |band| band.high),
-            ("outdoor_humidity", |band| band.high),
-            ("air_changes", |band| band.low),
-            ("coldest_surface", |band| band.low),
-        ],
-    );
+    let mut read = [None; 7];
+    reader.of_job(&job.entries, &ROOM, &mut read);
+    let [length, width, height, outdoor_air, outdoor_humidity, typed_changes, typed_coldest] = read;
     let volume = || Some(length? * width? * height? / 1_728.0);
     let room_ft3 = volume().filter(|volume| *volume > 0.0);
     let outdoor_dew = outdoor_air.zip(outdoor_humidity).and_then(|(air, wet)| dew_point(air, wet));

@@ -1,7 +1,7 @@
 //! What gives off water, and how much of it in an hour.
 
 use crate::findings::{Code, Finding};
-use crate::job::{Job, Part, Reader, entry};
+use crate::job::{End, Job, Part, Reader, entry};
 use crate::measure::Pounds;
 use serde::Serialize;
 
@@ -87,19 +87,20 @@ pub fn people_lb_hr(count: f64) -> f64 {
     count * PERSON_LB_HR
 }
 
+/// The entries of the sources: of a range the end that gives off more.
+const GIVEN: [(&str, End); 5] = [
+    ("heater_power", |band| band.high),
+    ("mud_weight", |band| band.high),
+    ("concrete_area", |band| band.high),
+    ("concrete_age", |band| band.low),
+    ("people_inside", |band| band.high),
+];
+
 /// Every source of a job, and whether each that was begun is known: half of one would foretell air that is too dry.
 pub(super) fn all(job: &Job, reader: &mut Reader) -> (Vec<Source>, bool) {
-    // Of a range the end that gives off more counts.
-    let [power, mud, area, age, people] = reader.of_job(
-        &job.entries,
-        [
-            ("heater_power", |band| band.high),
-            ("mud_weight", |band| band.high),
-            ("concrete_area", |band| band.high),
-            ("concrete_age", |band| band.low),
-            ("people_inside", |band| band.high),
-        ],
-    );
+    let mut read = [None; 5];
+    reader.of_job(&job.entries, &GIVEN, &mut read);
+    let [power, mud, area, age, people] = read;
     let fuel = reader.choice(Part::Job, 0, &job.entries, "heater_fuel");
     // A heater without its fuel, fresh concrete without its age: asked for beside the field.
     for (begun, field) in [(power, "heater_fuel"), (area, "concrete_age")] {

@@ -7,7 +7,7 @@
 mod tests;
 
 use crate::findings::{Code, Finding};
-use crate::job::{Job, KitSheet, Part, Reader};
+use crate::job::{End, Job, KitSheet, Part, Reader};
 use crate::kits::{Counts, Purchase};
 use crate::measure::{CubicFeetPerMinute, Kind, Minutes, Pounds};
 use crate::spraying::SprayPlan;
@@ -22,6 +22,20 @@ const FIVE_PA_IN: f64 = 5.0 / 249.088_9;
 
 /// What a vehicle may carry of such cylinders where the entry cannot be read: as the table of fields has it.
 const MOST_LB: f64 = 440.0;
+
+/// The entries: of a range the end that asks for more air, takes longer, or makes more to carry.
+const ENTRIES: [(&str, End); 9] = [
+    ("exhaust_flow", |band| band.low),
+    ("exhaust_changes", |band| band.high),
+    ("mixing", |band| band.high),
+    ("purge_left", |band| band.low),
+    ("leak_area", |band| band.high),
+    // Read for its faults only; the page shows it as it was typed.
+    ("mask_run", |band| band.high),
+    ("crew", |band| band.high),
+    ("zone_entries", |band| band.high),
+    ("vehicle_most", |band| band.low),
+];
 
 /// Exhaust from the zone.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -102,22 +116,9 @@ pub fn people(
     zone_ft3: Option<f64>,
     reader: &mut Reader,
 ) -> People {
-    // Of a range the end that asks for more air or takes longer, and for more to carry.
-    let [flow, changes, mixing, left_pct, leaks, _, crew, entries, most] = reader.of_job(
-        &job.entries,
-        [
-            ("exhaust_flow", |band| band.low),
-            ("exhaust_changes", |band| band.high),
-            ("mixing", |band| band.high),
-            ("purge_left", |band| band.low),
-            ("leak_area", |band| band.high),
-            // Read for its faults only; the page shows it as it was typed.
-            ("mask_run", |band| band.high),
-            ("crew", |band| band.high),
-            ("zone_entries", |band| band.high),
-            ("vehicle_most", |band| band.low),
-        ],
-    );
+    let mut read = [None; 9];
+    reader.of_job(&job.entries, &ENTRIES, &mut read);
+    let [flow, changes, mixing, left_pct, leaks, _, crew, entries, most] = read;
     let flow = flow.filter(|flow| *flow > 0.0);
     cautions(job, flow.is_some(), reader);
     // In words: flow = volume × air changes ÷ 60; minutes = volume × K ÷ flow × ln(100 ÷ share left); flow that holds
