@@ -401,6 +401,22 @@ codes! {
     HeaterLit: Stop, "flames";
     /// An unvented heater wets the air.
     HeaterMoist: Note, "unvented";
+    /// With an unvented heater on, the estimate brings the coldest surface too near to the dew point.
+    HeaterWets: Warn, "unvented";
+    /// People live or work in other rooms while foam is sprayed.
+    OccupantsIn: Warn, "work_zone";
+    /// Children, or somebody with asthma or allergies: more care than the hours alone.
+    ExtraCare: Note, "work_zone";
+    /// Somebody is sensitized to isocyanates.
+    Sensitized: Warn, "work_zone";
+    /// The zone is not sealed off from the rest of the house.
+    NotIsolated: Warn, "work_zone";
+    /// The air handler runs, or its openings in the zone are open.
+    AirHandlerOn: Warn, "work_zone";
+    /// Exhaust can pull a flue backwards.
+    FluePulled: Warn, "work_zone";
+    /// The kits weigh more than a vehicle may carry of such cylinders, from memory.
+    VehicleOver: Note, "vehicle_most";
     /// A kit at hand of which something that decides is not known.
     KitNotKnown: Stop, "part_used";
     /// A kit at hand without the date on its carton.

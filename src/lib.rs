@@ -165,7 +165,7 @@ pub fn estimate(job: &Job, now: Now) -> Estimate {
     let weather = weather::ahead(job, &used, now, &mut reader);
     let readiness = readiness::check(job, &used, &purchase.stock, &conditioning, now, &mut reader);
     let moisture = moisture::moisture(job, &readiness, &mut reader);
-    let people = people::people(job, &purchase, &spraying, &day, &mut reader);
+    let people = people::people(job, &purchase, &spraying, moisture.room_ft3, &mut reader);
     let calendar = calendar::calendar(job, &conditioning, &purchase.stock, &day, now, &mut reader);
     let covers = surfaces.iter().filter_map(|one| one.depth.as_ref()?.cover.cost);
     let cover_cost = depth::covers(covers);

@@ -37,6 +37,8 @@
 mod assembly;
 mod depth;
 mod kits;
+mod moisture;
+mod people;
 mod quantity;
 mod readiness;
 #[cfg(test)]
@@ -94,7 +96,8 @@ pub struct Step {
     pub result: &'static str,
     /// Where the inputs stand; `measures.length` means the measure of that field.
     pub inputs: &'static [&'static str],
-    /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `mph`, `lb`, `r`, `u`, `clock`, `hr`, `btu`, `btuh`).
+    /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `number`, `cfm`, `min`, `hr`, `clock`,
+    /// `btu`, `btuh`, `pct`, `mph`, `lb`, `r`, `u`).
     pub unit: &'static str,
     /// The key of its source.
     pub source: &'static str,
@@ -121,7 +124,7 @@ const fn step(
 const TAPE: &str = "your_tape";
 
 /// The tables, in the order in which the work is done.
-const TABLES: [&[Step]; 8] = [
+const TABLES: [&[Step]; 10] = [
     surfaces::STEPS,
     depth::STEPS,
     assembly::STEPS,
@@ -130,6 +133,8 @@ const TABLES: [&[Step]; 8] = [
     spraying::STEPS,
     readiness::STEPS,
     weather::STEPS,
+    moisture::STEPS,
+    people::STEPS,
 ];
 
 /// Every step, in the order in which the work is done.

@@ -72,6 +72,8 @@ pub struct Foam {
     pub cure_min: Option<Minutes>,
     /// Hours before anybody goes back in that the label asks for, if it does. Never a clearance.
     pub reentry_min: Option<Minutes>,
+    /// The same before workers without protection go back in.
+    pub reentry_workers_min: Option<Minutes>,
 }
 
 /// Reads a foam sheet. What cannot be read leaves a finding and falls back to the default, or to a blank.
@@ -101,6 +103,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
     let wait_min = blank("wait").map(|value| Minutes(value.high));
     let cure_min = blank("cure").map(|value| Minutes(value.high));
     let reentry_min = blank("reentry").map(|value| Minutes(value.high));
+    let reentry_workers_min = blank("reentry_workers").map(|value| Minutes(value.high));
     Some(Foam {
         id: sheet.id,
         listed: listed::rows(sheet, reader),
@@ -118,6 +121,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
         wait_min,
         cure_min,
         reentry_min,
+        reentry_workers_min,
     })
 }
 

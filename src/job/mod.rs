@@ -10,6 +10,7 @@ mod reader;
 mod site;
 
 pub use fields::{Field, Part, field, fields};
+pub(crate) use reader::End;
 pub use reader::{Reader, Taken};
 pub use site::{Event, EventOf, ForecastDay, ReadingOf, SiteReading, WarmReading, Warming};
 

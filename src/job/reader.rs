@@ -13,6 +13,9 @@ pub struct Taken {
     pub default: bool,
 }
 
+/// Which end of a range counts.
+pub(crate) type End = fn(Band<f64>) -> f64;
+
 /// Reads entries and keeps what has to be said about them.
 #[derive(Debug)]
 pub struct Reader {
@@ -35,6 +38,13 @@ impl Reader {
         match self.value(row, id, entries)? {
             (Value::Band(reading), default) => Some(Taken { value: band(reading)?, default }),
             (Value::Member(_), _) => None,
+        }
+    }
+
+    /// Several numbers of the job itself, each by the end of its range that its use asks for.
+    pub(crate) fn of_job(&mut self, entries: &[Entered], wanted: &[(&str, End)], found: &mut [Option<f64>]) {
+        for ((name, end), found) in wanted.iter().zip(found) {
+            *found = self.take(Part::Job, 0, entries, name).map(|taken| end(taken.value));
         }
     }
 

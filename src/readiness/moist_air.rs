@@ -159,3 +159,24 @@ pub fn humidity_of(air_f: f64, dew_f: f64) -> Option<f64> {
         100.0 * libm::exp(ln_ratio)
     })
 }
+
+/// Ratio of the molar masses of water and dry air: ASHRAE Handbook—Fundamentals 2017, chapter 1, equation 20.
+const MASS_RATIO: f64 = 0.621_945;
+/// One standard atmosphere, in pascals: sea level.
+const ATMOSPHERE_PA: f64 = 101_325.0;
+
+/// Pounds of water to a pound of dry air at sea level, of air that has a dew point over water.
+///
+/// In words: 0.621945 × vapor pressure ÷ (101,325 Pa − vapor pressure). `None` outside the range of the equations and
+/// from the boiling point up. Source: ASHRAE Handbook—Fundamentals 2017, chapter 1, equation 20.
+pub fn ratio_at(dew_f: f64) -> Option<f64> {
+    let vapor = saturation_over_water(dew_f)?;
+    (vapor < ATMOSPHERE_PA).then(|| MASS_RATIO * vapor / (ATMOSPHERE_PA - vapor))
+}
+
+/// The dew point over water, in °F, of air with so many pounds of water to a pound of dry air: [`ratio_at`] backwards.
+/// `None` for no water and for what is no number.
+pub fn dew_of_ratio(ratio: f64) -> Option<f64> {
+    let vapor = ATMOSPHERE_PA * ratio / (MASS_RATIO + ratio);
+    (ratio > 0.0 && vapor.is_finite()).then(|| saturated_at(libm::log(vapor), FREEZING_F, Over::Water))
+}

@@ -66,7 +66,7 @@ pub(super) fn key(of: ReadingOf) -> &'static str {
 }
 
 /// The field of a reading's entry.
-fn field(of: ReadingOf) -> &'static str {
+pub(super) fn field(of: ReadingOf) -> &'static str {
     match of {
         ReadingOf::Humidity => "humidity",
         ReadingOf::WoodMoisture => "moisture",

@@ -88,7 +88,7 @@ impl Desk<'_> {
 }
 
 /// Whether two names are the same but for capitals, in English and Spanish.
-fn same_name(one: &str, two: &str) -> bool {
+pub(super) fn same_name(one: &str, two: &str) -> bool {
     one.chars().map(small).eq(two.chars().map(small))
 }
 

@@ -2,6 +2,7 @@
 //!
 //! No arithmetic: every figure comes from the [`Estimate`], every word from `www/words/`.
 
+mod air_and_people;
 mod lines;
 mod parts;
 mod rules;
@@ -24,6 +25,9 @@ pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String 
     sheet.kits();
     sheet.passes();
     sheet.readiness();
+    sheet.rounds();
+    sheet.moisture();
+    sheet.people();
     sheet.findings();
     sheet.lines.text()
 }

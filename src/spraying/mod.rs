@@ -15,7 +15,7 @@ use crate::measure::{BoardFeet, Inches, Kind, Minutes};
 use crate::quantity::Quantity;
 use serde::Serialize;
 
-pub use day::{BLEED_MIN, Day, DayStep, IDLE_MS, KitRun, Phase, STALE_MS, StepState, day};
+pub use day::{BLEED_MIN, Day, DayStep, IDLE_MS, KitRun, Phase, ReentryHeld, STALE_MS, StepState, day};
 pub use wait::table_min;
 
 /// Depths are counted in lifts with this tolerance: 3.00 in of 1 in lifts is three, never four, and so is a

@@ -1,5 +1,6 @@
 //! Every step of the working, worked out again from its inputs alone.
 
+mod air;
 mod weather;
 
 use super::{Scope, Step, steps};
@@ -329,7 +330,7 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         },
         "least_surface" => |given| (given.one(0) + given.one(1)).into(),
         "inside_by" => |given| (given.one(0) - given.one(1)).min(given.one(2) - given.one(0)).into(),
-        _ => return weather::formula(code),
+        _ => return weather::formula(code).or_else(|| air::formula(code)),
     })
 }
 

@@ -3,6 +3,7 @@
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
 mod jobs;
+mod people;
 
 use foamwright::findings::{Code, Severity};
 use foamwright::job::Job;
@@ -382,6 +383,14 @@ fn change(code: Code, job: &mut Value) {
         Code::HeaterLit => set(job, "heater_lit", "vented"),
         Code::HeaterMoist => set(job, "heater_lit", "unvented"),
         Code::StorageTooHot => another(job, "storage", "temperature", "125 F"),
+        Code::HeaterWets
+        | Code::OccupantsIn
+        | Code::ExtraCare
+        | Code::Sensitized
+        | Code::NotIsolated
+        | Code::AirHandlerOn
+        | Code::FluePulled
+        | Code::VehicleOver => people::change(code, job),
         Code::KitNotKnown => owned(job, &[("expires", "2027-01-31")]),
         Code::KitDateNotRead => owned(job, &[("state", "sealed"), ("label_yield", "40")]),
         Code::KitPastDay => {

@@ -4,14 +4,14 @@
  * those of the estimate, looked up by the paths that the table names.
  */
 import { answerBar } from './answer.js';
-import { call, fieldRow } from './calls.js';
 import { checkName, describe, nameOf } from './drawn.js';
 import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
 import { byId, head, redraw, src, to, way } from './parts.js';
 import { jobName } from './sheet.js';
-import { dayOf, timeOf } from './wallclock.js';
-import { part, span, t } from './words.js';
+import { writer } from './stepunits.js';
+import { dayOf } from './wallclock.js';
+import { part, t } from './words.js';
 
 /** @typedef {import('./core.js').Step} Step */
 /** @typedef {import('./core.js').Scope} Scope */
@@ -44,21 +44,6 @@ export function at(from, path) {
   return here === null ? undefined : here;
 }
 
-/** What writes a value: the unit of a step, or what the name of a path says. @param {ReturnType<typeof figures>} w @param {string} path @param {string} [unit] @returns {(value: number) => string} */
-function writer(w, path, unit) {
-  const name = path.slice(path.lastIndexOf('.') + 1);
-  const measured = path.includes('measures.') ? fieldRow('surface', name)?.kind : undefined;
-  const kind = unit ?? (measured === 'number' ? 'number' : measured === 'length' && path.startsWith('ground.') ? 'in' : measured === 'length' ? 'ft_in' : measured === 'area' ? 'ft2' : measured === 'percent' ? 'pct' : measured === 'count' ? 'each' : measured === 'member' ? 'in' : measured === 'pitch' ? 'pitch' : /_length$/.test(name) ? 'ft_in' : /^bays_along$|^ends$|_sides$/.test(name) ? 'each'
-    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min' : /_btu$/.test(name) ? 'btu' : /_btu_hr$/.test(name) ? 'btuh' : name === 'hours' ? 'hr'
-      : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /_deg$/.test(name) ? 'deg' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
-  /** @type {Record<string, (value: number) => string>} */
-  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, hr: (hours) => `${w.number(Math.round(hours * 10) / 10)} h`, clock: timeOf, btuh: (power) => written(w, 'power', power), btu: (heat) => (w.metric ? `${w.number(Math.round(heat / 341.2) / 10)} kWh` : `${w.number(Math.round(heat))} Btu`), pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
-  return by[kind] ?? w.foam;
-}
-
-/** A value as the core writes its kind. @param {ReturnType<typeof figures>} w @param {import('./core.js').Kind} kind @param {number} value */
-const written = (w, kind, value) => call('write', kind, value, w.metric ? 'metric_usual' : 'us') ?? '';
-
 /** A value of the estimate in words: a figure, a range, or several joined. @param {any} value @param {(value: number) => string} write @param {string} [join] @returns {string} */
 function shown(value, write, join = ' + ') {
   if (Array.isArray(value)) return value.length ? value.map((one) => shown(one, write)).join(join) : '0';
@@ -74,6 +59,8 @@ function steps(store, of, from, count, name, { only, lit = '', scope = '' } = {}
   const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
     const result = at(from, step.result);
     if (result === undefined || Array.isArray(result) && !result.length) return [];
+    // Nothing added up is no figure.
+    if (result === 0 && step.inputs.length === 1 && at(from, step.inputs[0])?.length === 0) return [];
     if (step.when && !step.when.is.includes(String(at(from, step.when.at)))) return [];
     count.n += 1;
     /** @type {Record<string, string>} */
@@ -107,7 +94,8 @@ export function everyStep(store) {
     ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'))),
     ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'] }),
     ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
-    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.'] }),
+    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'] }),
+    ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'] }),
     ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
     ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440))),
     ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'] }),
@@ -190,6 +178,12 @@ export function mount(root, store, route) {
       title = t('ready.title');
       rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']));
       for (const check of estimate.readiness.checks) rows.push(...group('check', check, count, checkName(check)));
+    } else if (lit.startsWith('moisture')) {
+      title = t('ready.moisture');
+      rows.push(...group('job', estimate, count, title, ['moisture.']));
+    } else if (lit.startsWith('people')) {
+      title = part('working.purge_time', 'what', {});
+      rows.push(...group('job', estimate, count, title, ['people.']));
     } else if (lit.startsWith('spraying')) {
       title = t('sheet.working_passes');
       rows.push(...group('job', estimate, count, t('sheet.working_passes'), ['spraying.']));

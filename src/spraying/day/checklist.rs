@@ -26,6 +26,8 @@ pub const BLEED_MIN: f64 = 15.0;
 
 /// The kit's valves: an opened kit stands for it as well.
 pub(super) const VALVES: &str = "valves";
+/// Ventilation runs.
+pub(super) const AIR: &str = "air";
 /// Picture-framing, a line of each surface that has cavities.
 pub(super) const EDGES: &str = "edges";
 /// A lift of a surface.
@@ -46,7 +48,7 @@ pub(super) const ROWS: &[Row] = &[
     row("mask", Phase::Before),
     row("protection", Phase::Before),
     row("out", Phase::Before),
-    row("air", Phase::Before),
+    row(AIR, Phase::Before),
     row("flames", Phase::Before),
     row("readings", Phase::Before),
     row(VALVES, Phase::Before),

@@ -1,6 +1,6 @@
 //! What was marked on the day, with instants that can be counted from.
 
-use super::AGAIN;
+use super::checklist::{AGAIN, AIR};
 use crate::findings::{Code, Finding};
 use crate::job::{Event, EventOf, Job, Now, Part, Reader};
 use crate::measure::{Kind, Minutes};
@@ -118,6 +118,26 @@ impl<'a> Log<'a> {
         let still = |one: &&Event| !matches!(one.what, EventOf::Fault | EventOf::KitOff | EventOf::Skip);
         let last = self.events.iter().rev().find(still)?;
         (last.what == EventOf::Idle).then(|| self.done(last))
+    }
+
+    /// The instant at which air has been moved for so long since another one: that one and the minutes, longer by each
+    /// spell for which the exhaust was off before they were over. None while it is off and they are not over. Without
+    /// a mark the exhaust is taken to run: the checklist asks for it before the spraying.
+    pub(super) fn aired(&self, from_ms: f64, minutes: Minutes) -> Option<f64> {
+        let mut until = from_ms + minutes.0 * MINUTE_MS;
+        let mut off: Option<f64> = None;
+        for one in self.events {
+            let mark = self.done(one);
+            let ms = if mark.ms > from_ms { mark.ms } else { from_ms };
+            let on = one.what == EventOf::ExhaustOn || (one.what == EventOf::Step && one.key == AIR);
+            if one.what == EventOf::ExhaustOff && ms < until {
+                off.get_or_insert(ms);
+            // A stamp that the clock cannot have shown does not say for how long it was off.
+            } else if on && !mark.ahead {
+                until += (ms - off.take().unwrap_or(ms)).max(0.0);
+            }
+        }
+        off.is_none().then_some(until)
     }
 
     /// The newest stamp that can be right.

@@ -12,7 +12,7 @@ mod tests;
 
 use crate::SurfaceEstimate;
 use crate::foam::Foam;
-use crate::job::{EventOf, Job, Now, Reader, Shape};
+use crate::job::{EventOf, Job, Now, Part, Reader, Shape};
 use crate::kits::Purchase;
 use crate::measure::Minutes;
 use checklist::{AGAIN, EDGES, LIFT, LOCK, ROWS, STOP, TEST_SHOT, VALVES};
@@ -61,6 +61,17 @@ pub enum StepState {
     Waiting,
     /// Further down the list.
     Later,
+}
+
+/// Why no time to go back in is given although the label's hours are known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum ReentryHeld {
+    /// The exhaust is off.
+    ExhaustOff,
+    /// There is still a smell.
+    Smell,
 }
 
 /// A line of the checklist.
@@ -116,8 +127,15 @@ pub struct Day {
     /// The label's hours before anybody goes back in: the longest of the foams sprayed; none where one of
     /// them is silent.
     pub reentry_min: Option<Minutes>,
-    /// The last spraying and those hours. Never a clearance, and none before the spraying is over.
+    /// The last spraying and those hours, longer by the time for which the exhaust was off meanwhile. Never a
+    /// clearance, and none before the spraying is over, while the exhaust is off or while there is a smell.
     pub reentry_ms: Option<f64>,
+    /// What keeps a time from being given, where the label's hours are known.
+    pub reentry_held: Option<ReentryHeld>,
+    /// The label's hours before workers go back in without protection, in the same way.
+    pub reentry_workers_min: Option<Minutes>,
+    /// The last spraying and those hours, as for everybody.
+    pub reentry_workers_ms: Option<f64>,
     /// The label's cure time, in the same way.
     pub cure_min: Option<Minutes>,
     /// The last spraying and the cure time: air and surfaces stay inside their windows until then.
@@ -165,7 +183,16 @@ pub fn day(
     let over = last_spray.filter(|spray| (closed || !left) && !spray.ahead);
     let label = |hours: fn(&Foam) -> Option<Minutes>| longest(foams, hours);
     let (reentry_min, cure_min) = (label(|foam| foam.reentry_min), label(|foam| foam.cure_min));
-    let from = |minutes: Option<Minutes>| Some(over?.ms + minutes?.0 * MINUTE_MS);
+    let reentry_workers_min = label(|foam| foam.reentry_workers_min);
+    let smell = reader.choice(Part::Job, 0, &job.entries, "smell") == Some("yes");
+    let back = |minutes: Option<Minutes>| {
+        let (over, minutes) = over.zip(minutes).filter(|_| !smell)?;
+        log.aired(over.ms, minutes)
+    };
+    let (reentry_ms, reentry_workers_ms) = (back(reentry_min), back(reentry_workers_min));
+    let held = if smell { ReentryHeld::Smell } else { ReentryHeld::ExhaustOff };
+    let kept = |label: Option<Minutes>, time: Option<f64>| label.is_some() && time.is_none();
+    let kept = kept(reentry_min, reentry_ms) || kept(reentry_workers_min, reentry_workers_ms);
     let count = |state| list.steps.iter().filter(|step| step.state == state).count() as u32;
     Day {
         next: next.map(|at| at as u32),
@@ -177,9 +204,12 @@ pub fn day(
         nozzle_until_ms: log.idle().map(|idle| if idle.ahead { log.now_ms } else { idle.ms + IDLE_MS }),
         last_spray_ms: last_spray.map(|spray| spray.ms),
         reentry_min,
-        reentry_ms: from(reentry_min),
+        reentry_ms,
+        reentry_held: (over.is_some() && kept).then_some(held),
+        reentry_workers_min,
+        reentry_workers_ms,
         cure_min,
-        cure_ms: from(cure_min),
+        cure_ms: over.zip(cure_min).map(|(over, cure)| over.ms + cure.0 * MINUTE_MS),
         runs,
         steps: list.steps,
     }

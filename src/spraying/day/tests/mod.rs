@@ -2,6 +2,7 @@
 
 mod kits;
 mod order;
+mod reentry;
 mod timers;
 
 use super::*;

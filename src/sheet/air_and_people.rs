@@ -1,0 +1,167 @@
+//! Moist air, earlier rounds of readings, and the people: only where something of it was entered.
+
+use super::parts::{Sheet, clock};
+use foamwright::job::Part;
+use foamwright::measure::{Kind, Minutes, decimal};
+use foamwright::moisture::Gives;
+use foamwright::people::{Exhaust, Load};
+use foamwright::readiness::Moved;
+use foamwright::spraying::ReentryHeld;
+
+impl Sheet<'_> {
+    /// What earlier rounds say beside the present one.
+    pub fn rounds(&mut self) {
+        let rounds = &self.estimate.rounds;
+        if rounds.series.is_empty() && rounds.blame.is_empty() {
+            return;
+        }
+        self.heading("rounds");
+        let named = |name: &str| if name.is_empty() { self.say("no_spot", &[]) } else { name.to_owned() };
+        let coldest = rounds.coldest.iter().map(|name| named(name)).collect::<Vec<_>>().join(", ");
+        if !coldest.is_empty() {
+            self.row("coldest_first", &coldest);
+        }
+        for blame in &rounds.blame {
+            let moved = match blame.moved {
+                Moved::AirWetter => "moved_air_wetter",
+                Moved::SurfaceColder => "moved_surface_colder",
+                Moved::Better => "moved_better",
+                Moved::Neither => "moved_neither",
+            };
+            let step = |value: f64| self.write(Kind::TemperatureStep, value);
+            let (dew, surface, above) =
+                (step(blame.dew_rose_f), step(-blame.surface_fell_f), step(blame.above_f));
+            let figures = [("dew", dew.as_str()), ("surface", &surface), ("above", &above)];
+            let text = format!("{}; {}", self.say(moved, &[]), self.say("moved_by", &figures));
+            let name = if blame.name.is_empty() { self.say("no_spot", &[]) } else { blame.name.clone() };
+            self.lines.row(&name, &text);
+        }
+    }
+
+    /// What gives off water, and the dew points that come of it.
+    pub fn moisture(&mut self) {
+        let moisture = &self.estimate.moisture;
+        if moisture.sources.is_empty() {
+            return;
+        }
+        self.heading("moisture");
+        for source in &moisture.sources {
+            let key = match source.gives {
+                Gives::Heater => "gives_heater",
+                Gives::Mud => "gives_mud",
+                Gives::Concrete => "gives_concrete",
+                Gives::People => "gives_people",
+            };
+            let water = self.write(Kind::Weight, source.water_lb_hr.0);
+            let text = self.say("an_hour", &[("water", &water)]);
+            self.row(key, &text);
+        }
+        for at in &moisture.at {
+            let name = self.say("changes_an_hour", &[("n", &decimal(at.changes, 2))]);
+            let mut text = self.write(Kind::Temperature, at.dew_f.0);
+            if let Some(above) = at.above_f {
+                let by = self.write(Kind::TemperatureStep, above.abs());
+                let key = if above > 0.0 { "coldest_above" } else { "coldest_below" };
+                text = format!("{text}; {}", self.say(key, &[("by", &by)]));
+            }
+            self.lines.row(&name, &text);
+        }
+        if let Some(dew) = moisture.sealed_hour_dew_f {
+            let text = self.write(Kind::Temperature, dew.0);
+            self.row("sealed_hour", &text);
+        }
+        if let Some(coldest) = moisture.coldest_f.filter(|_| !moisture.at.is_empty()) {
+            let (coldest, spread) = (
+                self.write(Kind::Temperature, coldest.0),
+                self.write(Kind::TemperatureStep, moisture.spread_f),
+            );
+            let figures = [("coldest", coldest.as_str()), ("spread", &spread)];
+            let text = match moisture.least_changes {
+                Some(least) => {
+                    let least = decimal(least, 1);
+                    self.say("least_changes", &[("n", &least), figures[0], figures[1]])
+                }
+                None => self.say("least_changes_none", &figures),
+            };
+            self.lines.row("", &text);
+        }
+        let text = self.say("moisture_note", &[]);
+        self.lines.wrapped(&format!("  {text}"), 2);
+    }
+
+    /// Air through the zone, the van, and when the label's hours are over.
+    pub fn people(&mut self) {
+        let people = &self.estimate.people;
+        let fan = people.exhaust.as_ref();
+        let sprayed = self.estimate.day.last_spray_ms.is_some();
+        let moved = fan.is_some_and(|fan| fan.flow.is_some());
+        if !moved && !sprayed && people.load.gross_lb.is_none() && people.load.suits.is_none() {
+            return;
+        }
+        self.heading("people");
+        if let Some(fan) = fan {
+            self.exhaust(fan);
+        }
+        self.load(&people.load);
+        if sprayed {
+            let day = &self.estimate.day;
+            self.back_in("back_in", day.reentry_min, day.reentry_ms);
+            self.back_in("back_in_workers", day.reentry_workers_min, day.reentry_workers_ms);
+        }
+    }
+
+    fn exhaust(&mut self, fan: &Exhaust) {
+        let flow = |value: f64| self.write(Kind::Airflow, value);
+        let wanted = flow(fan.wanted.0);
+        let text = self.say("exhaust_for", &[("flow", &wanted), ("n", &decimal(fan.changes, 1))]);
+        self.row("exhaust", &text);
+        if let Some((flow, changes)) = fan.flow.zip(fan.flow_changes) {
+            let flow = self.write(Kind::Airflow, flow.0);
+            let text = self.say("fan_gives", &[("flow", &flow), ("n", &decimal(changes, 1))]);
+            self.lines.row("", &text);
+        }
+        if let Some(minutes) = fan.purge_min {
+            let time = self.write(Kind::Duration, libm::ceil(minutes.0));
+            let left = self.write(Kind::Percent, fan.left_pct);
+            let figures = [("time", time.as_str()), ("left", &left), ("k", &decimal(fan.mixing, 1))];
+            let text = self.say("purge_time", &figures);
+            self.row("purge", &text);
+        }
+        if let Some(holds) = fan.holds_5_pa {
+            let flow = self.write(Kind::Airflow, holds.0);
+            let text = self.say("holds_5_pa", &[("flow", &flow)]);
+            self.lines.row("", &text);
+        }
+    }
+
+    fn load(&mut self, load: &Load) {
+        if let Some(gross) = load.gross_lb {
+            let (gross, most) = (self.write(Kind::Weight, gross.0), self.write(Kind::Weight, load.most_lb.0));
+            let kits = load.kits.iter().map(|kit| {
+                let part = if kit.owned { Part::Owned } else { Part::Kit };
+                format!("{} × {}", kit.count, self.name(part, kit.kit))
+            });
+            let kits = kits.collect::<Vec<_>>().join(", ");
+            let text = self.say("van_kits", &[("kits", &kits), ("gross", &gross), ("most", &most)]);
+            self.row("van", &text);
+        }
+        if let Some(((suits, gloves), cartridges)) = load.suits.zip(load.gloves).zip(load.cartridges) {
+            let (suits, gloves, cartridges) = (suits.to_string(), gloves.to_string(), cartridges.to_string());
+            let figures = [("suits", suits.as_str()), ("gloves", &gloves), ("cartridges", &cartridges)];
+            let text = self.say("protection_for_a_day", &figures);
+            self.row("protection", &text);
+        }
+    }
+
+    /// A time only where the label gives its hours and nothing holds them.
+    fn back_in(&mut self, key: &str, hours: Option<Minutes>, at_ms: Option<f64>) {
+        let text = match (hours, at_ms, self.estimate.day.reentry_held) {
+            (None, _, _) => self.say("label_hours_unknown", &[]),
+            (Some(_), Some(ms), _) => self.say("not_before", &[("time", &clock(ms, self.now.offset_min))]),
+            (Some(_), None, Some(ReentryHeld::ExhaustOff)) => self.say("no_time_exhaust", &[]),
+            (Some(_), None, Some(ReentryHeld::Smell)) => self.say("no_time_smell", &[]),
+            (Some(_), None, None) => self.say("no_time_yet", &[]),
+        };
+        self.row(key, &text);
+    }
+}
