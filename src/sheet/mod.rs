@@ -2,6 +2,7 @@
 //!
 //! No arithmetic: every figure comes from the [`Estimate`], every word from `www/words/`.
 
+mod dates;
 mod lines;
 mod parts;
 mod rules;
@@ -24,6 +25,7 @@ pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String 
     sheet.kits();
     sheet.passes();
     sheet.readiness();
+    sheet.dates();
     sheet.findings();
     sheet.lines.text()
 }

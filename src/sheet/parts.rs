@@ -48,7 +48,7 @@ impl Sheet<'_> {
         self.lines.row(&name, value);
     }
 
-    fn heading(&mut self, key: &str) {
+    pub(super) fn heading(&mut self, key: &str) {
         let name = self.say(key, &[]);
         self.lines.heading(&name);
     }

@@ -11,8 +11,7 @@ import { give } from '../../www/app/words.js';
 import { core, jobs } from './shipped.mjs';
 
 const require = createRequire(resolve(process.argv[3] ?? 'target/tools', 'package.json'));
-const found = await import(require.resolve('ical.js').replace(/\.cjs$/, '.js'));
-const ICAL = found.default ?? found;
+const ICAL = require('ical.js');
 ICAL.design.strict = true;
 
 const shipped = await core(process.argv[2]);
