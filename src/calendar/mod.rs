@@ -71,11 +71,11 @@ struct Dates {
 }
 
 impl Dates {
-    /// Puts a date in its place. It is past when its moment, or its whole day, or its last day is.
+    /// Puts a date in its place: a whole day after what has an hour on that day. It is past when its moment or its whole
+    /// day is.
     #[inline(never)]
     fn add(&mut self, of: DateOf, (part, id, name): (Part, u32, &str), at: f64, all_day: bool) {
-        let past = if all_day { at + DAY } else { at } <= self.now.wall().0;
-        let one = Dated {
+        let mut one = Dated {
             of,
             part,
             id,
@@ -84,9 +84,11 @@ impl Dates {
             all_day,
             every_days: None,
             until: None,
-            past,
+            past: false,
         };
-        let place = self.list.partition_point(|known| known.at <= one.at);
+        let end = ends(&one);
+        one.past = end <= self.now.wall().0;
+        let place = self.list.partition_point(|known| ends(known) <= end);
         self.list.insert(place, one);
     }
 
@@ -97,6 +99,11 @@ impl Dates {
             self.add(of, (Part::Job, 0, ""), at, false);
         }
     }
+}
+
+/// When a date is over.
+fn ends(one: &Dated) -> f64 {
+    one.at.0 + if one.all_day { DAY } else { 0.0 }
 }
 
 /// Every date of a job, in order.

@@ -51,12 +51,12 @@ fn an_empty_job_has_no_dates() {
 #[test]
 fn the_day_of_spraying_and_the_certificate() {
     let dates = of(&job(&[("spray_date", "2026-10-16"), ("spray_time", "1:30 pm")], json!([])));
-    // A whole day is listed at its midnight.
+    // A whole day is that of its midnight, and stands after the hours on it.
     assert_eq!(
         lines(&dates),
-        [(DateOf::Certificate, 0, (2.0, 0.0), false), (DateOf::Spray, 0, (2.0, 13.5), false)]
+        [(DateOf::Spray, 0, (2.0, 13.5), false), (DateOf::Certificate, 0, (2.0, 0.0), false)]
     );
-    assert_eq!(dates.iter().map(|one| one.all_day).collect::<Vec<_>>(), [true, false]);
+    assert_eq!(dates.iter().map(|one| one.all_day).collect::<Vec<_>>(), [false, true]);
     // 8 in the morning unless it is said; the certificate on a day of its own.
     let dates = of(&job(&[("spray_date", "2026-10-14"), ("certificate_due", "2026-11-02")], json!([])));
     assert_eq!(

@@ -67,8 +67,8 @@ mod tests {
         let text = told(NOW, "en");
         let dates: Vec<&str> = text.lines().skip_while(|line| *line != "Dates").skip(2).take(6).collect();
         let wanted = [
-            "  2026-10-16              Certificate and receipt due",
             "  2026-10-16 1:30\u{a0}pm      Spraying",
+            "  2026-10-16              Certificate and receipt due",
             "  2026-10-17              Purge the opened kit: Large 480, opened",
             "  2026-10-28              Last day of the opened kit: Large 480, opened",
             "  2027-03-01              Last day of the sealed kit: Large 480, sealed",

@@ -4,6 +4,7 @@
 mod axe;
 mod before;
 mod built;
+mod calendar;
 mod depth;
 mod device;
 mod fit;
@@ -52,6 +53,7 @@ pub fn all() -> Vec<Listed> {
         built: layers_and_whole, cover_and_cost, a_zone_pressed, fits_and_is_named;
         place: zip_to_zone, other_ways, no_table, by_keyboard;
         readiness: hold_go_not_read, a_blank_is_no_pass;
+        calendar: dates_and_a_file;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
         axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;

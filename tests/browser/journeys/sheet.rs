@@ -112,7 +112,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 23] = [
+pub const SCREENS: [&str; 29] = [
     "#/",
     "#/before",
     "#/seal",
@@ -124,6 +124,12 @@ pub const SCREENS: [&str; 23] = [
     "#/place",
     "#/kits",
     "#/ready",
+    "#/ahead",
+    "#/warm",
+    "#/hours",
+    "#/moist",
+    "#/people",
+    "#/calendar",
     "#/spray",
     "#/day",
     "#/working",
