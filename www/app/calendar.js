@@ -26,6 +26,7 @@ export function mount(root, store) {
   const behind = el('ul', 'rows');
   const behindPart = el('details', 'more no-print', el('summary', '', t('calendar.behind')), behind);
   const fields = ['spray_date', 'spray_time', 'certificate_due'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
+  for (const one of fields) one.node.classList.add('wide');
   root.append(el('main', '', top, el('div', 'pad tail', ahead, behindPart,
     el('div', 'dos', press(t('calendar.write'), 'write-ics', write)), el('p', 'note', t('calendar.write_note')),
     more(t('calendar.said'), ...fields.map((one) => one.node)),
@@ -44,7 +45,7 @@ export function mount(root, store) {
     const line = (one) => {
       const { what, why } = said(one);
       const late = overdue(one, all, at);
-      return pressRow(WAYS[one.of](one), what, el('span', '', late && mark('hold'), late ? `${t('calendar.overdue')} ` : '', why), when(one));
+      return pressRow(WAYS[one.of](one), when(one), el('span', '', late && mark('hold'), el('b', '', what), late ? `. ${t('calendar.overdue')} ` : '. ', why), undefined);
     };
     redraw(ahead, [coming.length ? el('ul', 'rows dates', ...coming.map(line)) : el('p', 'note top', t('calendar.none'))]);
     redraw(behind, gone.map(line));
