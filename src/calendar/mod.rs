@@ -74,7 +74,7 @@ impl Dates {
     /// Puts a date in its place: a whole day after what has an hour on that day. It is past when its moment or its whole
     /// day is.
     #[inline(never)]
-    fn add(&mut self, of: DateOf, (part, id, name): (Part, u32, &str), at: f64, all_day: bool) {
+    fn add(&mut self, of: DateOf, (part, id, name): (Part, u32, &str), at: f64, all_day: bool) -> usize {
         let mut one = Dated {
             of,
             part,
@@ -90,6 +90,7 @@ impl Dates {
         one.past = end <= self.now.wall().0;
         let place = self.list.partition_point(|known| ends(known) <= end);
         self.list.insert(place, one);
+        place
     }
 
     /// An instant that the day counted to, by the clock that is on the wall now.
@@ -158,9 +159,8 @@ pub fn calendar(
         let Some(last) = one.last_day.filter(|_| one.counts != Counts::Empty) else { continue };
         dates.add(if opened { DateOf::OpenedEnds } else { DateOf::ShelfLife }, of, last * DAY, true);
         if let (Some(first), Some(_)) = (one.purge_day.filter(|first| *first <= last), every) {
-            dates.add(DateOf::Purge, of, first * DAY, true);
-            let purge = dates.list.iter_mut().find(|known| known.of == DateOf::Purge && known.id == one.kit);
-            if let Some(purge) = purge {
+            let place = dates.add(DateOf::Purge, of, first * DAY, true);
+            if let Some(purge) = dates.list.get_mut(place) {
                 purge.every_days = every;
                 purge.until = Some(WallMinutes(last * DAY));
                 purge.past = (last + 1.0) * DAY <= now.wall().0;
