@@ -81,8 +81,8 @@ function dates({ estimate }) {
   return one ? { kind: late ? 'hold' : undefined, text: t(late ? 'ahead.date_late' : 'ahead.date', { what: said(one).what, when: when(one) }) } : { kind: 'none', text: t('ahead.date_none') };
 }
 
-/** @type {[string, (store: Store) => Line][]} */
-const LINES = [['warm', warm], ['hours', hours], ['moist', moist], ['people', people], ['calendar', dates]];
+/** Each line: the screen that it leads to, and what it says now. @type {[string, (store: Store) => Line][]} */
+export const LINES = [['warm', warm], ['hours', hours], ['moist', moist], ['people', people], ['calendar', dates]];
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
