@@ -52,19 +52,6 @@ impl Parser<'_> {
         }
     }
 
-    /// A time of day on a clock of 24 hours: `18:05`, `8:00`.
-    pub(super) fn time_of_day(&mut self) -> Parse<Ratio> {
-        match (self.piece(0), self.piece(1), self.piece(2), self.piece(3)) {
-            (Some(Piece::Digits(hours)), Some(Piece::Mark(':')), Some(Piece::Digits(minutes)), None)
-                if hours.value < 24 && minutes.value < 60 && minutes.len == 2 =>
-            {
-                self.at += 3;
-                Ok(Ratio::whole(small(hours) * 60 + small(minutes)))
-            }
-            _ => Err(Fault::NotTaken),
-        }
-    }
-
     /// A postal or county code: five digits, or nine with a dash, of which the last four are of no account.
     pub(super) fn zip(&mut self) -> Parse<Ratio> {
         let mut numbers = Vec::new();
@@ -88,7 +75,7 @@ impl Parser<'_> {
     }
 }
 
-fn small(digits: Digits) -> i64 {
+pub(super) fn small(digits: Digits) -> i64 {
     i64::try_from(digits.value).unwrap_or(i64::MAX)
 }
 

@@ -232,7 +232,8 @@ impl Form {
             let Some(figure) = figure else { continue };
             line.push_str(before);
             let written = self.figure(figure.to_f64(), way);
-            if exact && !self.reads_back(&written, figure) {
+            // A time of day is written to the minute, as it was read; without its half of the day it would ask again.
+            if exact && self.kind != Kind::Clock && !self.reads_back(&written, figure) {
                 line.push_str("≈\u{a0}");
             }
             line.push_str(&written);

@@ -6,6 +6,7 @@
 //!
 //! [`read`] never guesses where a text has two meanings: it returns both, and the person presses one.
 
+mod clock;
 mod date;
 mod echo;
 mod lumber;
@@ -188,6 +189,8 @@ pub enum Unit {
     Btuh,
     /// Kilowatts.
     Kw,
+    /// Watts.
+    W,
     /// A bare number.
     One,
 }
@@ -223,6 +226,10 @@ pub enum Sense {
     MonthFirst,
     /// `3/4/2026`: day first.
     DayFirst,
+    /// `8:30`: before noon.
+    Morning,
+    /// `8:30`: after noon.
+    Afternoon,
     /// A reading in the unit of the box.
     BoxUnit,
     /// A reading in the other unit of the same kind.

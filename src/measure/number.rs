@@ -123,16 +123,18 @@ impl Parser<'_> {
             (false, '.' | ',') if grouped && !alike => false,
             (false, _) => return Err(Fault::NotANumber),
             (true, ' ' | '\'') => true,
-            (true, _) if !triples => false,
-            (true, ',') if matches!(self.kind, Kind::Money | Kind::Count) => true,
+            // No degree is grouped.
+            (true, _) if !triples || self.kind == Kind::Coordinate => false,
+            // No fan or heater is given to the thousandth of these.
+            (true, ',') if matches!(self.kind, Kind::Money | Kind::Count) || self.coarse_next() => true,
             (true, ',') => self.choose(&[Sense::Thousands, Sense::DecimalComma]) == Sense::Thousands,
             // `$1.500`; `$1.505` is neither thousands as written here nor an amount.
             (true, _) => {
                 let two = match self.kind {
                     Kind::Money => last.value % 10 == 0,
                     // `1.200` in millimeters: nobody reads a tape to a thousandth of one.
-                    Kind::Length => self.unit == Unit::Mm && self.millimeters_next(),
-                    _ => false,
+                    Kind::Length => self.unit == Unit::Mm && self.unit_next() == Some(Unit::Mm),
+                    _ => self.coarse_next(),
                 };
                 two && self.choose(&[Sense::Thousands, Sense::Literal]) == Sense::Thousands
             }
@@ -140,8 +142,17 @@ impl Parser<'_> {
         if thousands { Self::number(first, &groups, None) } else { Self::number(first, before, Some(last)) }
     }
 
-    fn millimeters_next(&self) -> bool {
-        matches!(self.piece(0), None | Some(Piece::Word(Word::Unit(Unit::Mm)) | Piece::Mark('-' | '+')))
+    /// The unit that stands next, or that of the box where none does.
+    fn unit_next(&self) -> Option<Unit> {
+        match self.piece(0) {
+            None | Some(Piece::Mark('-' | '+')) => Some(self.unit),
+            Some(Piece::Word(Word::Unit(unit))) => Some(unit),
+            _ => None,
+        }
+    }
+
+    fn coarse_next(&self) -> bool {
+        matches!(self.unit_next(), Some(Unit::Btuh | Unit::Cfm))
     }
 
     /// One more group of digits of the same number, with the mark before it.

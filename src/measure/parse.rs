@@ -78,7 +78,10 @@ impl Parser<'_> {
     /// What is left over is a fault, never dropped.
     pub(super) fn end(&mut self) -> Parse<()> {
         // `16" o.c.`: what a box for a spacing measures anyway.
-        if self.kind == Kind::Length && !self.word(Word::OnCenter) && self.word(Word::On) {
+        if self.kind == Kind::Length
+            && !self.word(Word::OnCenter)
+            && (self.word(Word::On) || self.word(Word::O))
+        {
             let all = self.word(Word::Center) || self.word(Word::Unit(Unit::C));
             return if all && self.piece(0).is_none() { Ok(()) } else { Err(Fault::NotANumber) };
         }
@@ -237,6 +240,8 @@ impl Parser<'_> {
                 | Kind::Duration
                 | Kind::Money
                 | Kind::Count
+                | Kind::Airflow
+                | Kind::Power
         );
         if !adds {
             return Err(Fault::NotTaken);

@@ -5,7 +5,7 @@ use super::probes::probes;
 use super::several::several;
 use super::tokens::{Token, tokens};
 use super::units::fits;
-use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
+use super::{Fault, Kind, Meaning, Outcome, Ratio, Reading, Sense, Unit, Value};
 
 /// Reads a text as a value of a kind, a bare number having the unit of the box.
 ///
@@ -28,6 +28,10 @@ use super::{Fault, Kind, Meaning, Outcome, Reading, Sense, Unit, Value};
 /// * `12 courses` (of block) is a length of 8 in each, nominal;
 /// * several measures in a box for one (`10' x 14' x 8'`, `6 @ 2' x 4'`) are refused as such: [`echo`](super::echo()) lists them
 ///   for the boxes that they would fill;
+/// * an hour from 1 to 12 that does not say which half of the day it is in has two meanings; `08:00`, `18:05` and
+///   `0:30` are of a clock of 24 hours; 24 is no hour, since it may be either midnight of its day;
+/// * `BTU` of a heater is Btu per hour, as it is sold; `k`, `MBH` and `MBtu` are refused, since they are not read alike
+///   everywhere;
 /// * a whole pair of nominal sizes (`2x6`) is lumber: in a box for a member both dressed sizes, in a box for
 ///   a length in inches or millimeters the dressed depth.
 ///
@@ -108,13 +112,16 @@ fn pass(
         apostrophe: false,
     };
     let value = match kind {
-        Kind::Clock => {
-            parser.time_of_day().map(|time| Value::Band(Reading { low: time, likely: time, high: time }))
-        }
-        Kind::Date => parser.date().map(|day| Value::Band(Reading { low: day, likely: day, high: day })),
-        Kind::Zip => parser.zip().map(|code| Value::Band(Reading { low: code, likely: code, high: code })),
+        Kind::Clock => parser.time_of_day().map(single),
+        Kind::Coordinate => parser.coordinate().map(single),
+        Kind::Date => parser.date().map(single),
+        Kind::Zip => parser.zip().map(single),
         Kind::Member => parser.member().map(Value::Member),
         _ => parser.reading().map(Value::Band),
     };
     (value, parser.doubt)
+}
+
+fn single(value: Ratio) -> Value {
+    Value::Band(Reading { low: value, likely: value, high: value })
 }

@@ -90,6 +90,7 @@ impl Parser<'_> {
                 self.at += 1;
                 return self.per_hour(word).map(Some);
             }
+            (Word::Watts, _) => (Some(Unit::W), 1),
             (Word::OtherUnit, _) => (None, 1),
             _ => return Ok(None),
         };
@@ -99,8 +100,17 @@ impl Parser<'_> {
             Unit::Lb | Unit::Kg => self.density(unit).map(Some),
             Unit::M2 if self.kind == Kind::Resistance => self.rsi().map(Some),
             Unit::M if self.kind == Kind::Speed && self.per() => self.timed(Unit::Sec, Unit::Mps).map(Some),
+            Unit::Ft3 if self.flows() => self.timed(Unit::Min, Unit::Cfm).map(Some),
+            Unit::L if self.flows() => self.timed(Unit::Sec, Unit::Lps).map(Some),
+            Unit::M3 if self.flows() => self.timed(Unit::Hr, Unit::M3h).map(Some),
+            Unit::Btuh if self.per() => self.timed(Unit::Hr, Unit::Btuh).map(Some),
             _ => Ok(Some(unit)),
         }
+    }
+
+    /// A volume goes on as a flow of air.
+    fn flows(&mut self) -> bool {
+        self.kind == Kind::Airflow && self.per()
     }
 
     /// After kilometers or miles: `/h`, `per hour`, `por hora`.

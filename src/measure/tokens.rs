@@ -168,11 +168,12 @@ impl Scan<'_> {
         if self.peek(0) == Some('.') && !self.peek(1).is_some_and(|char| char.is_ascii_digit()) {
             self.at += 1;
         }
-        // `ft2` and `m3`: the digit belongs to the unit, unless more of a number follows (`5ft2in`).
+        // `ft2`, `m3` and `m3/h`: the digit belongs to the unit, unless more of a number follows (`5ft2in`).
         let power = self.peek(0).filter(|_| matches!(found, Word::Unit(Unit::Ft | Unit::In | Unit::M)));
         let number =
             |char: Option<char>| char.is_some_and(|char| char.is_ascii_digit() || vulgar(char).is_some());
-        let more = matches!(self.peek(1), Some('a'..='z' | '.' | ',' | '/' | '\'' | '"'))
+        let more = matches!(self.peek(1), Some('a'..='z' | '.' | ',' | '\'' | '"'))
+            || (self.peek(1) == Some('/') && !self.peek(2).is_some_and(|char| char.is_ascii_lowercase()))
             || number(self.peek(1))
             || (self.peek(1) == Some(' ') && number(self.peek(2)));
         if let Some(mark) = power.and_then(|digit| match digit {
@@ -206,6 +207,7 @@ const ALIKE: &[&str] = &[
     "i Íí",
     "o Óó",
     "u ÚúÜü",
+    "n Ññ",
 ];
 
 /// A character as the grammar knows it; `None` for one that shows nothing.
@@ -217,7 +219,7 @@ fn plain(char: char) -> Option<char> {
         '\t' | '\n' | '\r' | '\u{a0}' | '\u{2000}'..='\u{200a}' | '\u{202f}' | '\u{205f}' | '\u{3000}' => {
             Some(' ')
         }
-        '\u{ad}' | '\u{301}' | '\u{200b}'..='\u{200f}' | '\u{2060}' | '\u{feff}' => None,
+        '\u{ad}' | '\u{301}' | '\u{303}' | '\u{200b}'..='\u{200f}' | '\u{2060}' | '\u{feff}' => None,
         ' ' => Some(' '),
         '\u{ff5f}'.. => Some(char),
         _ => {

@@ -25,7 +25,7 @@ pub(super) fn kind_of(unit: Unit) -> Kind {
         Unit::Clock => Kind::Clock,
         Unit::Arc => Kind::Coordinate,
         Unit::Cfm | Unit::Lps | Unit::M3h => Kind::Airflow,
-        Unit::Btuh | Unit::Kw => Kind::Power,
+        Unit::Btuh | Unit::Kw | Unit::W => Kind::Power,
         Unit::One => Kind::Number,
     }
 }
@@ -78,7 +78,9 @@ fn size(unit: Unit) -> (i128, i128) {
         // A foot is 0.3048 m; its cube 28.316 846 592 L.
         Unit::Lps => (60 * 1_000_000_000, 28_316_846_592),
         Unit::M3h => (1_000_000_000_000, 60 * 28_316_846_592),
+        // 3 600 000 J in a kilowatt hour.
         Unit::Kw => (360_000_000_000_000, 105_505_585_262),
+        Unit::W => (360_000_000_000, 105_505_585_262),
         Unit::Usd => (100, 1),
         _ => (1, 1),
     }
@@ -188,6 +190,10 @@ mod tests {
             ("hour to second", Unit::Sec, 60.0, 3.6e3),
             ("mile per hour to kilometer per hour", Unit::Kmh, 1.0, 1.609_344),
             ("mile per hour to meter per second", Unit::Mps, 1.0, 4.4704e-1),
+            ("cubic foot per minute to liter per second", Unit::Lps, 1.0, 4.719_474e-1),
+            ("the same to cubic meter per hour", Unit::M3h, 1.0, 4.719_474e-4 * 3.6e3),
+            ("Btu(IT) per hour to watt", Unit::W, 1.0, 2.930_711e-1),
+            ("the same to kilowatt", Unit::Kw, 1e3, 2.930_711e-1),
         ] {
             let ours = in_unit(held_in_it, unit);
             assert!((ours / printed - 1.0).abs() < 9e-7, "{what}: {ours} against {printed}");

@@ -53,8 +53,10 @@ pub(super) enum Word {
     Us,
     /// `o.c.` in one piece.
     OnCenter,
-    /// `on` or `o.` before center.
+    /// `on` before center.
     On,
+    /// `o.` before center; the Spanish west.
+    O,
     /// `center` after on.
     Center,
     /// Nanograms.
@@ -67,8 +69,22 @@ pub(super) enum Word {
     Pascals,
     /// Kelvins.
     Kelvins,
-    /// Watts.
+    /// Watts; of a place west.
     Watts,
+    /// Before noon.
+    Am,
+    /// After noon.
+    Pm,
+    /// The Spanish `noche`: from 6 on in the evening.
+    Night,
+    /// An hour with a name.
+    Hour(u8),
+    /// The Spanish `la` between an hour and its part of the day.
+    The,
+    /// North or east.
+    North,
+    /// South or west.
+    South,
     /// Courses of block.
     Course,
     /// `block` after courses of.
@@ -145,7 +161,8 @@ const WORDS: &[(Word, &str)] = &[
     (W::Nanograms, "ng"),
     (W::Number(9), "nine nueve"),
     (W::Month(11), "nov november noviembre"),
-    (W::On, "o on en"),
+    (W::On, "on en"),
+    (W::O, "o"),
     (W::OnCenter, "oc"),
     (W::Month(10), "oct october octubre"),
     (W::Number(1), "one uno"),
@@ -167,7 +184,18 @@ const WORDS: &[(Word, &str)] = &[
     (W::Tablar, "tablar tablares"),
     (W::Number(3), "tres three"),
     (W::Us, "us"),
-    (W::Watts, "w"),
+    (W::Watts, "w watt watts vatios"),
+    (W::Am, "am manana"),
+    (W::Pm, "pm p tarde"),
+    (W::Night, "noche"),
+    (W::Hour(12), "noon mediodia"),
+    (W::Hour(0), "midnight medianoche"),
+    (W::The, "la"),
+    (W::North, "n e north east norte este"),
+    (W::South, "south west sur oeste"),
+    (W::Unit(U::Btuh), "btu btus btuh"),
+    (W::Unit(U::Kw), "kw"),
+    (W::Unit(U::Cfm), "cfm pcm"),
     (W::Course, "course courses hilada hiladas"),
     (W::Block, "block blocks bloque bloques"),
     (W::Section, "i metal steel stud studs joist joists acero viga vigueta viguetas montante montantes"),

@@ -70,6 +70,7 @@ pub fn write(kind: Kind, value: f64, style: Style) -> String {
     match number(value, places, Some(group)) {
         None => NONE.to_owned(),
         Some(text) if kind == Kind::Resistance => [sign, &text].concat(),
+        Some(text) if kind == Kind::Coordinate => text + sign,
         Some(text) => joined(text, sign),
     }
 }
@@ -93,7 +94,7 @@ const FORMS: &[(Kind, Form, Form)] = &[
     (Kind::Count, (Unit::Each, 0, ""), (Unit::Each, 0, "")),
     (Kind::Airflow, (Unit::Cfm, 0, "cfm"), (Unit::Lps, 0, "L/s")),
     (Kind::Power, (Unit::Btuh, 0, "Btu/h"), (Unit::Kw, 1, "kW")),
-    (Kind::Coordinate, (Unit::Arc, 2, "°"), (Unit::Arc, 2, "°")),
+    (Kind::Coordinate, (Unit::Arc, 4, "°"), (Unit::Arc, 4, "°")),
     (Kind::Number, (Unit::One, 3, ""), (Unit::One, 3, "")),
 ];
 

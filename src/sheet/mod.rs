@@ -3,6 +3,7 @@
 //! No arithmetic: every figure comes from the [`Estimate`], every word from `www/words/`.
 
 mod air_and_people;
+mod dates;
 mod lines;
 mod parts;
 mod rules;
@@ -28,6 +29,7 @@ pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String 
     sheet.rounds();
     sheet.moisture();
     sheet.people();
+    sheet.dates();
     sheet.findings();
     sheet.lines.text()
 }

@@ -124,6 +124,6 @@ impl Sheet<'_> {
 }
 
 /// The word by which a value is called in the words.
-fn word(value: impl Serialize) -> String {
+pub(super) fn word(value: impl Serialize) -> String {
     serde_json::to_value(value).ok().and_then(|value| value.as_str().map(str::to_owned)).unwrap_or_default()
 }

@@ -15,8 +15,10 @@ macro_rules! pages {
     };
 }
 
-const ENGLISH: &[(&str, &str)] = pages!("en": "depth" "fields" "findings" "ready" "sources" "text");
-const SPANISH: &[(&str, &str)] = pages!("es": "depth" "fields" "findings" "ready" "sources" "text");
+const ENGLISH: &[(&str, &str)] =
+    pages!("en": "calendar" "depth" "fields" "findings" "ready" "sources" "text");
+const SPANISH: &[(&str, &str)] =
+    pages!("es": "calendar" "depth" "fields" "findings" "ready" "sources" "text");
 
 impl Words {
     /// The words of a language: `en` or `es`.

@@ -41,16 +41,16 @@ export function fieldId(part, id, field) {
 }
 
 /** Lengths and members are written with marks, fractions and letters, so they need the whole keyboard. */
-const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', count: 'numeric', zip: 'numeric' };
+const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', clock: 'text', coordinate: 'text', count: 'numeric', zip: 'numeric' };
 
 /** Which keyboard a field asks the device for; none where the tape pad stands. @param {import('./core.js').Kind | undefined} kind @returns {Record<string, string>} */
 function keyboard(kind) {
   const mode = KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (kind)] ?? 'decimal';
-  return kind === 'date' || kind === 'probes' ? { inputmode: mode } : { inputmode: padWanted() ? 'none' : mode, 'data-mode': mode };
+  return ['date', 'probes', 'clock', 'coordinate'].includes(kind ?? '') ? { inputmode: mode } : { inputmode: padWanted() ? 'none' : mode, 'data-mode': mode };
 }
 
 /** The unit that a bare number may have meant instead. @type {Partial<Record<import('./core.js').Unit, import('./core.js').Unit>>} */
-const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min', mph: 'kmh', kmh: 'mph' };
+const OTHER = { ft: 'in', in: 'ft', m: 'mm', mm: 'm', f: 'c', c: 'f', lb: 'kg', kg: 'lb', ft2: 'm2', m2: 'ft2', min: 'hr', hr: 'min', mph: 'kmh', kmh: 'mph', cfm: 'lps', lps: 'cfm', btuh: 'kw', kw: 'btuh' };
 
 /**
  * A measured field.

@@ -58,7 +58,7 @@ export function mount(root, store) {
     woodPart,
     el('h2', 'bar', t('ready.weather')), around[0]?.node, weather, weatherPress, around[1]?.node,
     el('h2', 'bar', t('ready.questions')), ...flames.map((one) => one.node)), again, cautions,
-  el('div', 'pad folds', nextPart, marginsPart, more(t('ready.limits'), ...limits.map((one) => one.node)))), bar.node);
+  el('div', 'pad folds', nextPart, marginsPart, more(t('ready.limits'), ...limits.map((one) => one.node))), el('div', 'pad dos no-print', way(t('sheet.ahead'), to('ahead')))), bar.node);
 
   /** @param {ReadingOf} of @param {string} [called] */
   function add(of, called) {

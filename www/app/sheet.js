@@ -250,7 +250,7 @@ function ready(store, root) {
     inside: [
       said?.do ? el('p', 'note', said.do) : undefined,
       el('div', 'bleed', readings(store, breadth(root))),
-      el('div', 'dos', way(t(verdict === 'not_read' ? 'ready.take' : 'ready.open'), to('ready'))),
+      el('div', 'dos', way(t(verdict === 'not_read' ? 'ready.take' : 'ready.open'), to('ready')), way(t('sheet.ahead'), to('ahead'))),
     ],
   };
 }

@@ -21,10 +21,14 @@ const KINDS: &[Kind] = &[
     Kind::Date,
     Kind::Number,
     Kind::Pitch,
+    Kind::Clock,
+    Kind::Coordinate,
+    Kind::Airflow,
+    Kind::Power,
 ];
 const UNITS: &[Unit] = &[
     Ft, In, In12, Deg, M, Cm, Mm, Ft2, In2, M2, F, C, Lb, Oz, Kg, G, LbFt3, KgM3, Each, Pct, R, Rsi, Perm,
-    Metricperm, BdFt, Ft3, L, M3, Sec, Min, Hr, Day, Usd, Date, One,
+    Metricperm, BdFt, Ft3, L, M3, Sec, Min, Hr, Day, Usd, Date, One, Clock, Arc, Cfm, Lps, M3h, Btuh, Kw, W,
 ];
 const SENSES: &[Option<Sense>] = &[
     None,
@@ -43,6 +47,8 @@ const SENSES: &[Option<Sense>] = &[
     Some(S::BoxUnit),
     Some(S::OtherUnit),
     Some(S::DepthFirst),
+    Some(S::Morning),
+    Some(S::Afternoon),
 ];
 const STYLES: &[Style] =
     &[Style::FeetInches, Style::DecimalFeet, Style::Inches, Style::Metric, Style::Us, Style::MetricUsual];
@@ -137,6 +143,16 @@ fn hostile_texts() {
         "170141183460469231731687303715884105727 courses",
         "steel - - x",
         "i-joist 11 7/8 x",
+        "8:",
+        ":30",
+        "am",
+        "de la",
+        "99999999999999999999 am",
+        "N N",
+        "° ′ ″",
+        "1° 99′",
+        "cfm",
+        "/min",
     ] {
         everywhere(text);
     }
@@ -157,7 +173,8 @@ const PIECES: &[&str] = &[
     "1", "2", "6", "12", "000", "0", "5.11", ",", ".", "'", "\"", "-", "–", "/", "1/2", "½", " ", " ", " ",
     "ft", "in", "m", "mm", "to", "a", "de", "y", "and", "about", "x", "+", "±", "%", "$", "R", "°", "C", "h",
     ":", "lb", "²", "Oct", "between", "sq", "2026", "kg", "(", ")", "e5", "@", "x", "x", "four", "dos",
-    "courses", "of", "block", "steel", "i-joist", "ea",
+    "courses", "of", "block", "steel", "i-joist", "ea", "am", "p", "noon", "la", "noche", "8", "N", "W", "O",
+    "Btu", "kW", "cfm", "per",
 ];
 
 proptest! {
@@ -212,6 +229,11 @@ proptest! {
             (Kind::FoamVolume, BdFt, Style::MetricUsual, 0.213),
             (Kind::Duration, Hr, Style::Us, 0.501),
             (Kind::Number, One, Style::Us, 0.000_501),
+            (Kind::Airflow, Lps, Style::Us, 0.501),
+            (Kind::Airflow, Cfm, Style::MetricUsual, 1.06),
+            (Kind::Power, Kw, Style::Us, 0.501),
+            (Kind::Power, Btuh, Style::MetricUsual, 171.0),
+            (Kind::Coordinate, Arc, Style::Us, 0.000_051),
         ] {
             let text = write(kind, value, style);
             match got(&text, kind, unit) {

@@ -5,6 +5,7 @@ use super::*;
 use Sense as S;
 use Want::{Ask, Blank, Is, No, Range};
 
+mod ahead;
 mod chance;
 mod kinds;
 mod phrasings;

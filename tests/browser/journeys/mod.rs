@@ -4,6 +4,7 @@
 mod axe;
 mod before;
 mod built;
+mod calendar;
 mod depth;
 mod device;
 mod fit;
@@ -54,6 +55,7 @@ pub fn all() -> Vec<Listed> {
         place: zip_to_zone, other_ways, no_table, by_keyboard;
         readiness: hold_go_not_read, a_blank_is_no_pass;
         sky: a_forecast, the_place, tent_and_heat, moist_air, rounds;
+        calendar: dates_and_a_file;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
         axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;

@@ -113,6 +113,7 @@ pub fn sample() -> Step<String> {
 
 /// The fragments of every screen, on the sample job.
 pub const SCREENS: [&str; 25] = [
+pub const SCREENS: [&str; 29] = [
     "#/",
     "#/before",
     "#/seal",
@@ -126,6 +127,12 @@ pub const SCREENS: [&str; 25] = [
     "#/ready",
     "#/hours",
     "#/moist",
+    "#/ahead",
+    "#/warm",
+    "#/hours",
+    "#/moist",
+    "#/people",
+    "#/calendar",
     "#/spray",
     "#/day",
     "#/working",
