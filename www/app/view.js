@@ -32,6 +32,7 @@ export const SCREENS = {
   ready: () => import('./ready.js'),
   spray: () => import('./spray.js'),
   day: () => import('./day.js'),
+  people: () => looking('people', import('./people.js')),
   working: () => import('./working.js'),
   paper: () => looking('papers', import('./paper.js')),
   photos: () => looking('photos', import('./photobook.js')),
