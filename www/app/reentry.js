@@ -106,7 +106,7 @@ export function drawAnswer(node, store) {
     el('h2', { class: 'what', id: 'answer-title' }, first(all, 'all')),
     el('p', 'why', ...reasons(store, all, 'all')),
     el('p', 'each', first(workers, 'workers')),
-    el('p', 'why', ...reasons(store, workers, 'workers')),
+    workers.min === undefined && workers.foam === all.foam ? undefined : el('p', 'why', ...reasons(store, workers, 'workers')),
     note('watch', t('people.governs'), t('people.governs_do')),
   ]);
 }

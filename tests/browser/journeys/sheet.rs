@@ -112,7 +112,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 23] = [
+pub const SCREENS: [&str; 24] = [
     "#/",
     "#/before",
     "#/seal",
@@ -126,9 +126,10 @@ pub const SCREENS: [&str; 23] = [
     "#/ready",
     "#/spray",
     "#/day",
+    "#/people",
     "#/working",
     "#/drawings",
-    "#/paper/sheet/drawings/materials/day/working",
+    "#/paper/sheet/drawings/materials/loadout/day/emergency/working",
     "#/photos",
     "#/jobs",
     "#/foam/10",

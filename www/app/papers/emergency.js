@@ -10,17 +10,16 @@ import { leaf, lines, section } from './leaf.js';
 
 /** @typedef {import('../store.js').Store} Store */
 
-/** What happened, each with its steps in order. @type {readonly (readonly [string, readonly string[]])[]} */
-const CASES = [
-  ['breathing', ['air', 'sit', 'call', 'later']],
-  ['eyes', ['rinse', 'lenses', 'doctor']],
-  ['skin', ['clothes', 'wash', 'cured', 'doctor']],
-  ['leak', ['out', 'flames', 'valve', 'call', 'never']],
-  ['fire', ['out', 'call', 'tell', 'never']],
-];
+/** What happened to people, and what at the place; each with its steps in order. @type {readonly (readonly [string, readonly string[]])[]} */
+const PEOPLE = [['breathing', ['air', 'sit', 'call', 'later']], ['eyes', ['rinse', 'lenses', 'doctor']], ['skin', ['clothes', 'wash', 'cured', 'doctor']]];
+/** @type {readonly (readonly [string, readonly string[]])[]} */
+const PLACE = [['leak', ['out', 'flames', 'valve', 'call', 'never']], ['fire', ['out', 'call', 'tell', 'never']]];
 
 /** Who is called, and where one goes. */
 const CALLS = ['number', 'poison', 'hospital', 'supplier', 'lead'];
+
+/** @param {readonly [string, readonly string[]]} what */
+const happened = ([what, steps]) => section(t(`emergency.${what}`), el('ol', 'steps', ...steps.map((one) => el('li', '', t(`emergency.${what}.${one}`)))), el('p', 'note', t(`emergency.${what}.sds`)));
 
 /** One page, in the largest type at which it stands on it. @param {Store} store @param {HTMLElement} root */
 export function emergency(store, root) {
@@ -31,6 +30,6 @@ export function emergency(store, root) {
   return fitted(root, leaf(store, 'emergency',
     el('p', 'lead', el('b', '', t('emergency.first')), ' ', t('emergency.first_do')),
     section(t('emergency.calls'), lines(t('emergency.calls'), columns, [...CALLS.map((one) => blank(one)), blank('site', job.place.trim()), blank('product', foams), blank('sds')], 'write facts')),
-    ...CASES.map(([what, steps]) => section(t(`emergency.${what}`), el('ol', 'steps', ...steps.map((one) => el('li', '', t(`emergency.${what}.${one}`)))), el('p', 'note', t(`emergency.${what}.sds`)))),
+    el('div', 'halves', el('div', '', ...PEOPLE.map(happened)), el('div', '', ...PLACE.map(happened))),
     el('p', 'note', t('emergency.governs'))));
 }

@@ -21,7 +21,7 @@ export function loadOut(store) {
   const item = (/** @type {string} */ what, /** @type {string} */ why, /** @type {Node | string} */ count) => ({ cells: [el('span', '', what, why ? el('small', '', why) : undefined), count, tick(), tick()] });
   return leaf(store, 'loadout',
     el('p', 'lead', t('people.load.paper_how')),
-    section(t('kits.title'), kits.length ? lines(t('kits.title'), columns, [
+    section(t('sheet.kits'), kits.length ? lines(t('sheet.kits'), columns, [
       ...kits.map((one) => item(one.what, one.why, el('b', '', one.count ?? ''))),
       { kind: 'sum', cells: [el('span', '', t('people.load.all'), el('small', '', t('people.load.most', { weight: w.weight(most) }))), gross === undefined || gross === null ? unmeasured() : el('b', '', w.weight(gross)), undefined, undefined] },
     ]) : el('p', 'note', t('people.load.no_kits')),
