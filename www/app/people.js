@@ -7,7 +7,7 @@ import { field } from './field.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
 import { REST, vanCounts, vanKits } from './loadout.js';
-import { head, note, redraw, row, src, table, to, way, worked } from './parts.js';
+import { head, note, redraw, row, src, to, way, worked } from './parts.js';
 import { protection } from './protection.js';
 import { drawAnswer, exhaustLog, exhaustPress, inHours, instant } from './reentry.js';
 import { jobName } from './sheet.js';
@@ -93,10 +93,8 @@ export function mount(root, store) {
       open ? note('none', t('people.load.open', { name: open.what }), t('people.load.open_do'), ' ', el('a', { href: to('kit', open.kit ?? 0) }, t('people.load.open_sheet'))) : undefined,
     ]);
     return redraw(load, [
-      kits.length ? table(t('people.van'), [t('kits.kit'), t('people.load.weight'), t('people.load.count')], [
-        ...kits.map((one) => ({ cells: [one.what, one.why, one.count] })),
-        { kind: 'sum', cells: [t('people.load.all'), gross === undefined ? t('people.load.gross_none') : worked(w.weight(gross), 'job', 0, 'people.load.gross_lb'), t('people.load.most', { weight: w.weight(found.most_lb) })] },
-      ]) : el('p', 'note', t('people.load.no_kits')),
+      kits.length ? el('ul', 'rows', ...kits.map((one) => row(el('b', '', one.what), one.why, one.count)),
+        row(t('people.load.all'), t('people.load.most', { weight: w.weight(found.most_lb) }), gross === undefined ? '–' : worked(w.weight(gross), 'job', 0, 'people.load.gross_lb'), 'sum')) : el('p', 'note', t('people.load.no_kits')),
       el('ul', 'rows', ...vanCounts(store).map((one) => row(one.what, one.why, one.count === undefined ? '–' : one.path ? worked(one.count, 'job', 0, one.path) : one.count)),
         row(t('people.load.rest'), REST.map((one) => t(`people.load.${one}`)).join('; '), undefined)),
       src(t('people.load.note')),

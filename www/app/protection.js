@@ -32,7 +32,7 @@ export const LIMITS = [
 ];
 
 /** What a respirator asks for by law. */
-const LAW = ['medical', 'fit', 'change', 'hazcom', 'eyes'];
+export const LAW = ['medical', 'fit', 'change', 'hazcom', 'eyes'];
 
 /** A fold with a name. @param {string} key @param {...Node} inside */
 const fold = (key, ...inside) => el('details', 'more', el('summary', '', t(key)), el('div', 'inside', ...inside));

@@ -14,8 +14,8 @@ import { clock, locale, number, span, t } from './words.js';
 
 const DAY_MS = 86_400_000;
 
-/** An instant by the clock, with its date where the weekday does not name it. @param {number} ms */
-export const instant = (ms) => (Math.abs(ms - Date.now()) < 6 * DAY_MS ? clock(ms) : `${new Date(ms).toLocaleDateString(locale(), { month: 'short', day: 'numeric' })}, ${clock(ms, ms)}`);
+/** An instant with its weekday, whatever day it is read on; with its date where the weekday does not name it. @param {number} ms */
+export const instant = (ms) => `${new Date(ms).toLocaleDateString(locale(), Math.abs(ms - Date.now()) < 6 * DAY_MS ? { weekday: 'short' } : { month: 'short', day: 'numeric' })} ${clock(ms, ms)}`;
 
 /** Hours of a label, never rounded down to days. @param {number} min */
 export const inHours = (min) => `${number(min / 60, 2)}\u00a0h`;

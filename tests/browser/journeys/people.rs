@@ -51,10 +51,10 @@ async fn opened(journey: &Journey, page: &Page, job: &Value) -> Step {
     Ok(())
 }
 
-/// The instant as the browser's own clock writes it, with the weekday where it is another day.
+/// The instant as the browser's own clock writes it, with its weekday.
 async fn written(page: &Page, ms: u64) -> Step<String> {
     let script = "const at = new Date(arguments[0]); const time = at.toLocaleTimeString('en-US', { hour: 'numeric', minute: '2-digit' });
-        return at.toDateString() === new Date().toDateString() ? time : `${at.toLocaleDateString('en-US', { weekday: 'short' })} ${time}`";
+        return `${at.toLocaleDateString('en-US', { weekday: 'short' })} ${time}`";
     Ok(page.run(script, vec![json!(ms)]).await?.as_str().unwrap_or_default().to_owned())
 }
 

@@ -11,12 +11,12 @@ import { leaf, lines, section } from './leaf.js';
 /** @typedef {import('../store.js').Store} Store */
 
 /** What happened to people, and what at the place; each with its steps in order. @type {readonly (readonly [string, readonly string[]])[]} */
-const PEOPLE = [['breathing', ['air', 'sit', 'call', 'later']], ['eyes', ['rinse', 'lenses', 'doctor']], ['skin', ['clothes', 'wash', 'cured', 'doctor']]];
+export const PEOPLE = [['breathing', ['air', 'sit', 'call', 'later']], ['eyes', ['rinse', 'lenses', 'doctor']], ['skin', ['clothes', 'wash', 'cured', 'doctor']]];
 /** @type {readonly (readonly [string, readonly string[]])[]} */
-const PLACE = [['leak', ['out', 'flames', 'valve', 'call', 'never']], ['fire', ['out', 'call', 'tell', 'never']]];
+export const PLACE = [['leak', ['out', 'flames', 'valve', 'call', 'never']], ['fire', ['out', 'call', 'tell', 'never']]];
 
 /** Who is called, and where one goes. */
-const CALLS = ['number', 'poison', 'hospital', 'supplier', 'lead'];
+export const CALLS = ['number', 'poison', 'hospital', 'supplier', 'lead'];
 
 /** @param {readonly [string, readonly string[]]} what */
 const happened = ([what, steps]) => section(t(`emergency.${what}`), el('ol', 'steps', ...steps.map((one) => el('li', '', t(`emergency.${what}.${one}`)))), el('p', 'note', t(`emergency.${what}.sds`)));
