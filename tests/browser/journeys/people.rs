@@ -34,6 +34,9 @@ fn sprayed() -> Step<(Value, u64)> {
         })
         .collect();
     job["events"] = json!(events);
+    if let Some(entries) = job["entries"].as_array_mut() {
+        entries.push(json!({ "field": "water", "text": "yes" }));
+    }
     job["name"] = json!("A day with a gap in it");
     job["id"] = json!("a-day-with-a-gap");
     job["place"] = json!("14 Larkspur Lane, back door");
@@ -105,7 +108,11 @@ pub async fn back_in(journey: Arc<Journey>) -> Step {
     page.write("foam-10-reentry", "").await?;
     page.go("#/people").await?;
     page.until_says("#answer-title", "No time given: the foam sheet gives no hours").await?;
-    assert_eq!(page.count(".next-step a[href='#/foam/10']").await?, 1, "the way to the sheet that is silent");
+    assert_eq!(
+        page.count(".next-step h2 + .why a[href='#/foam/10']").await?,
+        1,
+        "the way to the sheet that is silent"
+    );
     seen.look(&page, "people, no hours on the sheet").await?;
     let misfits = page.misfits().await?;
     assert!(misfits.is_empty(), "{misfits:?}");
