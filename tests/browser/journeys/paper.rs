@@ -232,6 +232,7 @@ async fn printed_from(
         .into_iter()
         .flatten()
         .filter_map(|one| one["name"].as_str())
+        .chain(job["place"].as_str())
         .filter(|name| !name.is_empty())
         .map(str::to_owned)
         .collect();
