@@ -14,7 +14,7 @@ import { number, t } from './words.js';
 export const WORK = [
   ['kit', [['breath', 'trade'], ['hands', 'trade'], ['eyes', 'trade'], ['body', 'trade'], ['fresh', 'practice'], ['others', 'epa']]],
   ['tight', [['breath', 'practice'], ['eyes', 'practice'], ['body', 'practice'], ['air', 'epa'], ['watch', 'memory']]],
-  ['cut', [['breath', 'practice'], ['eyes', 'practice'], ['hands', 'practice'], ['heat', 'practice'], ['others', 'epa']]],
+  ['cut', [['breath', 'practice'], ['eyes', 'practice'], ['hands', 'practice'], ['heat', 'practice'], ['others', 'practice']]],
   ['empty', [['breath', 'practice'], ['eyes', 'practice'], ['place', 'practice'], ['never', 'practice']]],
 ];
 
