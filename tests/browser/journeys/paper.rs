@@ -412,15 +412,10 @@ pub async fn emergency(journey: Arc<Journey>) -> Step {
     job["place"] = json!(
         "14275 County Road 117 North, second drive after the bridge, gate 4471, back door to the crawlspace"
     );
-    let foam = job["foams"][0].clone();
     for (at, name) in [(900, "Sample closed-cell with a long name"), (901, "Sample open-cell for the attic")]
     {
-        let mut more = foam.clone();
-        more["id"] = json!(at);
-        more["name"] = json!(name);
-        more["r_at"] = json!([]);
         if let Some(foams) = job["foams"].as_array_mut() {
-            foams.push(more);
+            foams.push(json!({ "id": at, "name": name, "entries": [], "r_at": [] }));
         }
     }
     job["next_id"] = json!(910);
