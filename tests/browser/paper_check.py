@@ -28,7 +28,7 @@ GAP = 90
 """Characters that may stand between two texts of one row: what the style adds, a head repeated."""
 
 
-JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long", "inspector", "much")
+JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long", "inspector", "emergency", "much")
 """The jobs whose papers every engine prints."""
 
 

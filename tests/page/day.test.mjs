@@ -18,7 +18,7 @@ test('every mark of the day has a name', () => {
   assert.equal(event('fault', { key: 'soft' }), 'Fault: Soft or sticky');
   assert.equal(event('kit_on', { name: ' Kit 1 ' }), 'Opened: Kit 1');
   assert.equal(stepName(store, { key: 'lift', surface: 1, lift: 1, of: 3 }), 'Rim, pass 1 of 3');
-  for (const what of ['idle', 'trigger', 'kit_off']) assert.ok(!event(what).includes('day.'), what);
+  for (const what of ['idle', 'trigger', 'kit_off', 'exhaust_off', 'exhaust_on']) assert.ok(!event(what).includes('day.'), what);
 });
 
 test('a surface that is gone and a key of another version are named, not shown raw', () => {

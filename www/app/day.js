@@ -10,6 +10,7 @@ import { figures } from './figures.js';
 import { el, list, say } from './list.js';
 import { mark } from './marks.js';
 import { byId, caution, findingNote, head, note, press, redraw, row, src, to, way } from './parts.js';
+import { exhaustOff, exhaustPress, hours as hoursOf, inHours, instant } from './reentry.js';
 import { jobName } from './sheet.js';
 import { once, passed, secondsLeft, shown, spoken } from './timers.js';
 import { clock, finding, has, span, t } from './words.js';
@@ -19,7 +20,7 @@ import { clock, finding, has, span, t } from './words.js';
 /** @typedef {import('./job.js').Event} Event */
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['sheet', 'spraying', 'ready', 'day', 'kits'];
+export const words = ['sheet', 'spraying', 'ready', 'day', 'kits', 'people'];
 
 /** @param {DayStep} step */
 const keyOf = (step) => `${step.key}-${step.surface}-${step.lift}`;
@@ -54,6 +55,7 @@ export function mount(root, store) {
   const urgent = el('section', { class: 'nozzle pad top no-print' });
   const next = el('section', { class: 'next-step', 'aria-labelledby': 'next-title' });
   const nozzle = el('section', { class: 'nozzle pad' });
+  const exhaust = el('section', 'pad');
   const waiting = el('section', 'pad');
   const lists = el('div', 'pad');
   const fresh = once(Date.now);
@@ -62,10 +64,10 @@ export function mount(root, store) {
   const logNote = el('p', 'note', t('day.log_none'));
   const live = el('p', { class: 'vh', role: 'status' });
   const bar = answerBar();
-  root.append(el('main', '', top, urgent, el('div', 'pad top', next), nozzle, waiting, lists, kits.node, faultList(store, fresh),
+  root.append(el('main', '', top, urgent, el('div', 'pad top', next), nozzle, exhaust, waiting, lists, kits.node, faultList(store, fresh),
     el('section', 'pad', el('h2', 'bar', t('day.log')), logNote, logList),
     el('div', 'pad tail', el('h2', 'bar', t('day.safe')), el('div', 'says', caution('day.breath'), caution('day.vessel')), src(t('spraying.practice')), el('p', 'note', t('sheet.governs')),
-      el('div', 'dos no-print', way(t('spraying.print'), to('paper', 'day')))), live), bar.node);
+      el('div', 'dos no-print', way(t('people.title'), to('people')), way(t('people.print_emergency'), to('paper', 'emergency')), way(t('spraying.print'), to('paper', 'day')))), live), bar.node);
 
   /** Marks a line. @param {Pick<DayStep, 'key' | 'surface' | 'lift'>} step @param {boolean} [skip] */
   function done({ key, surface, lift }, skip = false) {
@@ -123,8 +125,13 @@ export function mount(root, store) {
   function hours(day) {
     const silent = store.estimate?.foams.find((one) => one.reentry_min === undefined);
     if (day.reentry_min === undefined) return note('watch', t('day.reentry_none'), t('day.reentry_none_do'), ' ', silent && el('a', { href: to('foam', silent.id) }, t('day.foam_sheet')));
-    const length = t('day.label_hours', { span: span(day.reentry_min) });
-    return note('watch', day.reentry_ms === undefined ? length : t('day.reentry_until', { time: clock(day.reentry_ms) }), `${day.reentry_ms === undefined ? '' : length + ' '}${t('day.reentry_do')}`);
+    const length = t('day.label_hours', { span: inHours(day.reentry_min) });
+    const all = hoursOf(store, 'all');
+    const workers = hoursOf(store, 'workers');
+    const held = all.state === 'off' || all.state === 'smell';
+    return note(held ? 'hold' : 'watch', all.ms === undefined ? length : t('day.reentry_until', { time: instant(all.ms) }),
+      [held ? t(`people.${all.state}_do`) : '', all.ms === undefined ? '' : length, all.more ? t('day.reentry_more', { span: span(all.more) }) : '', workers.ms === undefined ? '' : t('day.reentry_workers', { time: instant(workers.ms) }), t('day.reentry_do')].filter(Boolean).join(' '),
+      ' ', el('a', { href: to('people') }, t('people.title')));
   }
 
   /** What follows a line. @param {DayStep} step @param {Day} day */
@@ -183,15 +190,24 @@ export function mount(root, store) {
     if (held && !shownIn?.contains(document.activeElement)) shownIn?.querySelector('button')?.focus();
   }
 
-  /** What cools while something else is sprayed. @param {Day} day */
+  /** The exhaust, from the day's first mark on: while it is off, the label's hours stand still. @param {Day} day */
+  function drawExhaust(day) {
+    const begun = day.last_spray_ms !== undefined || day.steps.some((step) => step.key === 'air' && step.state === 'done') || exhaustOff(store);
+    redraw(exhaust, begun ? [el('h2', 'bar', t('day.exhaust')), el('p', 'note', t('day.exhaust_note')), ...exhaustPress(store, fresh)] : []);
+  }
+
+  /** What cools while something else is sprayed, and a cylinder that gives off its gas. @param {Day} day */
   function drawWaiting(day) {
-    const all = day.steps.filter((step, at) => at !== day.next && step.state === 'waiting');
+    const waits = day.steps.filter((step, at) => at !== day.next && step.state === 'waiting');
+    const all = waits.filter((step) => step.phase === 'spraying');
+    const bleeds = waits.filter((step) => step.phase !== 'spraying');
     const spraying = day.steps.some((step) => step.phase === 'spraying' && step.state !== 'done' && step.state !== 'skipped');
     const started = day.last_spray_ms !== undefined && spraying && !day.stopped;
     redraw(waiting, [
       ...(all.length ? [el('h2', 'bar', t('day.cooling')), el('ul', 'rows', ...all.map((step) => row(stepName(store, step),
         step.ready_ms === undefined ? t('day.by_label') : t('day.from', { time: clock(step.ready_ms) }),
         step.ready_ms === undefined ? '–' : countdown(step.ready_ms))))] : []),
+      ...(bleeds.length ? [el('h2', 'bar', t('day.bleeding')), el('ul', 'rows', ...bleeds.map((step) => row(stepName(store, step), t('day.bleeding_do'), step.ready_ms === undefined ? '–' : countdown(step.ready_ms))))] : []),
       started ? el('div', 'dos no-print', press(t('day.stop'), 'stop', () => done({ key: 'stop', surface: 0, lift: 0 }))) : undefined,
     ]);
   }
@@ -251,6 +267,7 @@ export function mount(root, store) {
       found.length ? el('div', 'pad', el('div', 'says', ...found.map(findingNote))) : undefined]);
     drawNext(day);
     drawNozzle(day);
+    drawExhaust(day);
     drawWaiting(day);
     drawLists(day);
     kits.update();

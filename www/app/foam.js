@@ -11,8 +11,8 @@ export const words = ['settings'];
 
 const GROUPS = /** @type {const} */ ([
   ['density', ['density']],
-  ['windows', ['cylinder_least', 'cylinder_most', 'air_least', 'air_most', 'surface_least', 'surface_most']],
-  ['lifts', ['largest_lift', 'least_lift', 'wait', 'cure', 'reentry']],
+  ['windows', ['conditioning', 'cylinder_least', 'cylinder_most', 'air_least', 'air_most', 'surface_least', 'surface_most']],
+  ['lifts', ['largest_lift', 'least_lift', 'wait', 'cure', 'reentry', 'reentry_workers']],
   ['care', ['open_days', 'purge_days', 'storage_least', 'storage_most']],
   ['fire', ['flame', 'smoke', 'tested_thickness', 'permeance']],
 ]);

@@ -5,7 +5,7 @@ import { grouped, mountSheet } from './sheets.js';
 
 export const words = ['settings'];
 
-const GROUPS = /** @type {const} */ ([['carton', ['label_yield', 'net_weight', 'nozzles']], ['shop', ['price', 'limit']]]);
+const GROUPS = /** @type {const} */ ([['carton', ['label_yield', 'net_weight', 'gross_weight', 'nozzles']], ['shop', ['price', 'limit']]]);
 
 /** @param {HTMLElement} root @param {import('./store.js').Store} store @param {import('./view.js').Route} route @returns {import('./view.js').View} */
 export function mount(root, store, route) {

@@ -6,9 +6,11 @@ import { el } from './list.js';
 import { head, note, press, redraw, to } from './parts.js';
 import { daySheet } from './papers/daysheet.js';
 import { drawings } from './papers/drawings.js';
+import { emergency } from './papers/emergency.js';
 import { inspector } from './papers/inspector.js';
 import { jobSheet } from './papers/jobsheet.js';
 import { leaf, section } from './papers/leaf.js';
+import { loadOut } from './papers/loadout.js';
 import { materials } from './papers/materials.js';
 import { jobName } from './sheet.js';
 import { t } from './words.js';
@@ -18,7 +20,7 @@ export { ready } from './working.js';
 
 /** @typedef {import('./store.js').Store} Store */
 
-export const words = ['takeoff', 'sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before', 'inspector'];
+export const words = ['takeoff', 'sheet', 'surface', 'depth', 'kits', 'ready', 'spraying', 'working', 'settings', 'day', 'stock', 'paper', 'before', 'inspector', 'people', 'emergency'];
 
 /** @param {Store} store */
 function workingSheet(store) {
@@ -27,7 +29,7 @@ function workingSheet(store) {
 }
 
 /** Every paper in the order in which they print: a leaf, or one a surface. @type {[string, (store: Store, root: HTMLElement) => HTMLElement | HTMLElement[] | undefined][]} */
-const PAPERS = [['sheet', jobSheet], ['drawings', drawings], ['inspector', inspector], ['materials', materials], ['day', daySheet], ['working', workingSheet]];
+const PAPERS = [['sheet', jobSheet], ['drawings', drawings], ['inspector', inspector], ['materials', materials], ['loadout', loadOut], ['day', daySheet], ['emergency', emergency], ['working', workingSheet]];
 
 /** Which papers are chosen; kept while the page is. @type {Set<string>} */
 let chosen = new Set(['sheet']);

@@ -8,7 +8,7 @@ import { between, byId, caution, findingNote, framed, head, redraw, row, src, to
 import { jobName, nozzleWords } from './sheet.js';
 import { span, t } from './words.js';
 
-export const words = ['sheet', 'spraying', 'ready'];
+export const words = ['sheet', 'spraying', 'ready', 'people'];
 
 const BEFORE = ['edges', 'warm', 'bare', 'idle', 'upright', 'off_ratio'];
 
@@ -48,7 +48,7 @@ export function mount(root, store) {
             it.count > 1 && it.waits_min !== undefined ? el('small', '', t('spraying.waits', { wait: span(it.waits_min) })) : undefined))];
       })), el('p', 'note', t('spraying.waits_note'))),
       plan && done.length ? el('div', 'pad', el('h2', 'bar', t('spraying.nozzles')), el('ul', 'rows', row(t('spraying.nozzles_at_hand'), nozzleWords(plan), worked(String(plan.nozzles), 'job', 0, 'spraying.nozzles'))), el('p', 'note', t('spraying.nozzles_note'))) : undefined,
-      el('div', 'pad', el('h2', 'bar', t('spraying.safe')), el('div', 'says', caution('spraying.protect'), caution('spraying.air'), caution('spraying.out'), caution('spraying.burn'), caution('spraying.seal'), caution('spraying.cylinder'))),
+      el('div', 'pad', el('h2', 'bar', t('spraying.safe')), el('div', 'says', caution('spraying.protect'), caution('spraying.air'), caution('spraying.out'), caution('spraying.burn'), caution('spraying.seal'), caution('spraying.cylinder')), el('div', 'dos no-print', way(t('people.title'), to('people')))),
       el('div', 'pad tail', el('h2', 'bar', t('spraying.before')), el('ul', 'rows', ...BEFORE.map((one) => row(t(`spraying.do.${one}`), t(`spraying.why.${one}`), undefined))), src(t('spraying.practice')), el('p', 'note', t('sheet.governs')),
         el('div', 'dos no-print', way(t('spraying.print'), to('paper', 'day')))),
     ]);

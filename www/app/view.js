@@ -41,6 +41,7 @@ export const SCREENS = {
   calendar: () => import('./calendar.js'),
   spray: () => import('./spray.js'),
   day: () => import('./day.js'),
+  people: () => looking('people', import('./people.js')),
   working: () => import('./working.js'),
   paper: () => looking('papers', import('./paper.js')),
   photos: () => looking('photos', import('./photobook.js')),

@@ -13,6 +13,7 @@ mod keyboard;
 mod moving;
 mod offline;
 mod paper;
+mod people;
 mod photos;
 mod place;
 mod readiness;
@@ -56,6 +57,7 @@ pub fn all() -> Vec<Listed> {
         readiness: hold_go_not_read, a_blank_is_no_pass;
         sky: a_forecast, the_place, tent_and_heat, moist_air, rounds;
         calendar: dates_and_a_file;
+        people: back_in, air_and_van;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
         axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;
@@ -65,7 +67,7 @@ pub fn all() -> Vec<Listed> {
         photos: of_a_surface, blocked, full;
         moving: by_link, bad_links, by_backup, tables_and_message;
         trap: in_a_call, in_every_call, core_missing;
-        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, spoiled;
+        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, emergency, spoiled;
     });
     all.extend(journeys! { Setting { storage_refused: true, ..Setting::default() };
         storage: refused;

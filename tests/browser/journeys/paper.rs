@@ -81,7 +81,7 @@ const texts = node => {
   }
   return all;
 };
-const kinds = '.tb, .block, .on-paper figure, .paper-part h2, tbody tr, .calc > li, .say, p, .remarks, .signed div';
+const kinds = '.tb, .block, .on-paper figure, .paper-part h2, tbody tr, .calc > li, .steps > li, .say, p, .remarks, .signed div';
 return [...document.querySelectorAll('.leaf')].flatMap(leaf => [...leaf.querySelectorAll(kinds)]
   .filter(one => !one.parentElement.closest('.tb, .block, figure, tbody tr, .calc > li, .say, .on-screen'))
   .map(one => ({ heading: one.matches('h2, .grp'), texts: texts(one) })));
@@ -191,13 +191,13 @@ async fn printed(
         job,
         looks,
         faults,
-        ("#/paper/sheet/drawings/materials/day/working", 5, false),
+        ("#/paper/sheet/drawings/materials/loadout/day/emergency/working", 7, false),
     )
     .await
 }
 
-/// The same from a fragment that leads to so many leaves; with `each`, every leaf has to stand on one page, and has to
-/// say what the depth screen of its surface says.
+/// The same from a fragment that leads to so many leaves; with `each`, every leaf has to stand on one page, and the
+/// inspector's has to say what the depth screen of its surface says.
 async fn printed_from(
     journey: &Journey,
     kind: &str,
@@ -232,6 +232,7 @@ async fn printed_from(
         .into_iter()
         .flatten()
         .filter_map(|one| one["name"].as_str())
+        .chain(job["place"].as_str())
         .filter(|name| !name.is_empty())
         .map(str::to_owned)
         .collect();
@@ -247,7 +248,8 @@ async fn printed_from(
             let answer = sheet::answer(&page).await?;
             must.extend([answer.board_feet, answer.kits, answer.passes]);
         }
-        let shown = if each { Some(on_the_screens(&page, job).await?) } else { None };
+        let inspected = each && fragment.ends_with("inspector");
+        let shown = if inspected { Some(on_the_screens(&page, job).await?) } else { None };
         page.go(fragment).await?;
         page.until(
             &format!("{leaves} papers"),
@@ -401,6 +403,26 @@ pub async fn inspector_of_much(journey: Arc<Journey>) -> Step {
     printed_from(&journey, "much", &job, &LONGER, &[], ("#/paper/inspector", 1, true)).await
 }
 
+/// The emergency sheet stands on one page, with a long address and three foams to be named, in both languages.
+pub async fn emergency(journey: Arc<Journey>) -> Step {
+    let mut job: Value = serde_json::from_str(&sheet::sample()?)?;
+    job["surfaces"] = json!([]);
+    job["name"] = json!("A house at the end of a long road");
+    job["id"] = json!("a-house-far-out");
+    job["place"] = json!(
+        "14275 County Road 117 North, second drive after the bridge, gate 4471, back door to the crawlspace"
+    );
+    for (at, name) in [(900, "Sample closed-cell with a long name"), (901, "Sample open-cell for the attic")]
+    {
+        if let Some(foams) = job["foams"].as_array_mut() {
+            foams.push(json!({ "id": at, "name": name, "entries": [], "r_at": [] }));
+        }
+    }
+    job["next_id"] = json!(910);
+    let looks = [LIGHT_ENGLISH, DARK_SPANISH];
+    printed_from(&journey, "emergency", &job, &looks, &[], ("#/paper/emergency", 1, true)).await
+}
+
 /// Puts an answer among entries.
 fn put(entries: &mut Value, field: &str, text: &str) {
     if let Some(all) = entries.as_array_mut() {
@@ -442,6 +464,9 @@ pub async fn the_ways_to_them(journey: Arc<Journey>) -> Step {
         ("#/kits", "Print the materials list", "materials"),
         ("#/spray", "Print the day sheet", "day"),
         ("#/day", "Print the day sheet", "day"),
+        ("#/day", "Print the emergency sheet", "emergency"),
+        ("#/people", "Print the load-out list", "loadout"),
+        ("#/people", "Print the emergency sheet", "emergency"),
         ("#/working", "Print the working sheet", "working"),
         ("#/move", "Print the sheet", "sheet"),
         ("#/depth/101", "Print the inspector’s sheet", "inspector"),

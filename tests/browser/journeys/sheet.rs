@@ -114,6 +114,7 @@ pub fn sample() -> Step<String> {
 /// The fragments of every screen, on the sample job.
 pub const SCREENS: [&str; 25] = [
 pub const SCREENS: [&str; 29] = [
+pub const SCREENS: [&str; 24] = [
     "#/",
     "#/before",
     "#/seal",
@@ -135,9 +136,10 @@ pub const SCREENS: [&str; 29] = [
     "#/calendar",
     "#/spray",
     "#/day",
+    "#/people",
     "#/working",
     "#/drawings",
-    "#/paper/sheet/drawings/materials/day/working",
+    "#/paper/sheet/drawings/materials/loadout/day/emergency/working",
     "#/photos",
     "#/jobs",
     "#/foam/10",

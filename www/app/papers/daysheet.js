@@ -23,7 +23,7 @@ export function daySheet(store) {
     section(t('paper.pass_log'), passes(store), el('p', 'note', t('spraying.waits_note'))),
     section(t('paper.kit_log'), kits(store)),
     section(t('paper.probes'), probes(store), el('p', 'note', t('paper.probes_note'))),
-    section(t('paper.back'), lines(t('paper.back'), [[t('paper.what')], ['', 'w']], ['last_pass', 'label_hours', 'not_before'].map((one) => ({ cells: [t(`paper.${one}`), undefined] })), 'write'), el('p', 'note', t('spraying.out_do'))),
+    section(t('paper.back'), lines(t('paper.back'), [[t('paper.what')], ['', 'w']], ['last_pass', 'exhaust_off', 'label_hours', 'workers_hours', 'not_before'].map((one) => ({ cells: [t(`paper.${one}`), undefined] })), 'write'), el('p', 'note', t('spraying.out_do'))),
     el('div', 'signed', el('div', '', t('paper.sprayed_by')), el('div', '', t('paper.checked_by'))),
     section(t('spraying.safe'), el('div', 'says cautions', ...['spraying.protect', 'spraying.air', 'spraying.out', 'spraying.burn', 'spraying.cylinder', 'ready.flames', 'ready.cure'].map(caution))));
 }

@@ -36,7 +36,7 @@ export function inspector(store, root) {
 }
 
 /** The largest type at which a leaf stands on one page, tried on a page of paper that nobody sees. @param {HTMLElement} root @param {HTMLElement} node */
-function fitted(root, node) {
+export function fitted(root, node) {
   const probe = el('div', { class: 'probe', 'aria-hidden': 'true' }, node);
   root.append(probe);
   for (const size of SIZES) {
