@@ -30,6 +30,7 @@ export const SCREENS = {
   depth: () => import('./depth.js'),
   kits: () => import('./kits.js'),
   ready: () => import('./ready.js'),
+  warm: () => looking('warm', import('./warm.js')),
   spray: () => import('./spray.js'),
   day: () => import('./day.js'),
   working: () => import('./working.js'),
