@@ -3,7 +3,7 @@
  * The curves of one group, made while nothing is typed. They are worked out in the browser's idle time, once for each
  * set of inputs; what was made for other inputs is never handed out.
  */
-import { call, now } from './calls.js';
+import { call, now, ready } from './calls.js';
 
 /** @typedef {import('./core.js').WarmCurves} WarmCurves */
 /** @typedef {import('./store.js').Store} Store */
@@ -18,24 +18,27 @@ export const inputs = (job, id) => JSON.stringify([job.warming?.find((one) => on
 
 /**
  * @param {Store} store @param {number} id @param {() => void} made called when there is something new to draw
- * @param {{idle: (run: () => void) => number, drop: (handle: number) => void, make: () => WarmCurves | undefined}} [by]
+ * @param {{idle: (run: () => void) => number, drop: (handle: number) => void, make: () => WarmCurves | undefined, ready: () => boolean}} [by]
  */
-export function warmCurves(store, id, made, by = { idle, drop, make: () => call('warm_curves', store.job, now(), id) }) {
+export function warmCurves(store, id, made, by = { idle, drop, make: () => call('warm_curves', store.job, now(), id), ready }) {
   let key = '';
-  /** @type {WarmCurves | undefined} */
-  let curves;
+  /** @type {WarmCurves | null} */
+  let curves = null;
   let waiting = 0;
+  let trapped = '';
 
   return {
-    /** The curves of the job as it stands, if they are made; where they are not, they are asked for. @returns {WarmCurves | undefined} */
+    /** The curves of the job as it stands; `null` where there are none to draw, nothing where they are yet to be made: then they are asked for. @returns {WarmCurves | null | undefined} */
     latest() {
       if (key === inputs(store.job, id)) return curves;
       if (!waiting) {
         waiting = by.idle(() => {
           waiting = 0;
           key = inputs(store.job, id);
-          curves = by.make();
-          made();
+          curves = by.make() ?? null;
+          // After a trap they are asked for once more, when the page is brought up to date by a fresh core.
+          if (!curves && !by.ready() && trapped !== key) [trapped, key] = [key, ''];
+          else made();
         });
       }
       return undefined;

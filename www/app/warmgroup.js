@@ -59,9 +59,9 @@ export function warmGroup(store, id, root) {
   function draw() {
     const found = byId(store.estimate?.conditioning ?? [], id);
     const made = curves.latest();
-    if (made || !found?.warm_up) redraw(drawing, [made && warmDrawing(root, store, id, made)]);
-    if (made || !found?.cool_down) redraw(coolBox, [made && coolDrawing(root, store, id, made)]);
-    for (const one of [drawing, coolBox]) one.toggleAttribute('aria-busy', !made && Boolean(one.firstChild));
+    if (made !== undefined || !found?.warm_up) redraw(drawing, [made && warmDrawing(root, store, id, made)]);
+    if (made !== undefined || !found?.cool_down) redraw(coolBox, [made && coolDrawing(root, store, id, made)]);
+    for (const one of [drawing, coolBox]) one.setAttribute('aria-busy', String(made === undefined && Boolean(one.firstChild)));
   }
 
   /** @param {'in' | 'out'} way */
@@ -108,8 +108,9 @@ export function warmGroup(store, id, root) {
     const mine = new Set([...kit, ...own, ...night].map((one) => one.node.getAttribute('data-field')));
     return [
       late && up.ready_at !== undefined ? note('hold', t('warm.late_in', { spray: wall(spray) }), t('warm.late_in_do', { ready: wall(after(up.ready_at)) })) : undefined,
-      late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { spray: wall(spray) }), t('warm.late_out_do', { in_by: wall(before(up.in_by)), hours: hours(up.plan_min ?? 0, true) })) : undefined,
+      late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { in_by: wall(before(up.in_by)) }), t('warm.late_out_do', { hours: hours(up.plan_min ?? 0, true) })) : undefined,
       up && up.plan_min === undefined ? note('hold', t('warm.never'), t('warm.never_do', { target: w.temp(up.target_f) })) : undefined,
+      group.moved_out && up?.ready_at !== undefined && wallOf(group.moved_out) < up.ready_at ? note('hold', t('warm.left_early'), t('warm.left_early_do', { ready: wall(after(up.ready_at)) })) : undefined,
       group.moved_in && !group.moved_out ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
       ...(store.estimate?.findings ?? []).filter((one) => one.at.part === 'warming' && one.at.id === id && !mine.has(fieldId('warming', id, one.at.field)) && !one.at.field.startsWith('out_')).map(findingNote),
     ];
@@ -122,13 +123,13 @@ export function warmGroup(store, id, root) {
       if (!group) return;
       const found = byId(store.estimate?.conditioning ?? [], id);
       say(title, groupName(store, id));
-      const said = answerOf(found, wallOf(now()), Boolean(group.moved_out));
+      const said = answerOf(found, wallOf(now()), Boolean(group.moved_out), sprayAt(store));
       say(big, said.text);
       say(below, said.below);
       below.hidden = !said.below;
       redraw(clock, group.moved_out ? clockOf(store, id) : []);
       redraw(says, notes(found?.warm_up, group));
-      rows.hidden = !found?.warm_up;
+      rows.hidden = !found?.warm_up || Boolean(group.moved_out);
       if (found?.warm_up) drawRows(found.warm_up, group);
       for (const one of [...kit, ...own, ...night, called]) one.update();
       drawMoves(group);

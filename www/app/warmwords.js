@@ -38,8 +38,8 @@ export function sprayAt(store) {
   return Number.isFinite(day) && time ? day + Number(time[1]) * 60 + Number(time[2]) : undefined;
 }
 
-/** The largest figure of a group. @param {Conditioning | undefined} found @param {number} at now, by the clock on the wall @param {boolean} out whether they left @returns {{text: string, below: string}} */
-export function answerOf(found, at, out) {
+/** The largest figure of a group. @param {Conditioning | undefined} found @param {number} at now, by the clock on the wall @param {boolean} out whether they left @param {number} [spray] when spraying begins @returns {{text: string, below: string}} */
+export function answerOf(found, at, out, spray) {
   const cool = found?.cool_down;
   if (out && cool?.use_by !== undefined) {
     return cool.use_by <= at ? { text: t('warm.ans.spent'), below: wall(before(cool.use_by)) } : { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
@@ -51,6 +51,7 @@ export function answerOf(found, at, out) {
       : { text: t('warm.ans.ready', { time: dayTime(after(up.ready_at)) }), below: `${dayOf(after(up.ready_at))}. ${t('warm.ready_do')}` };
   }
   if (up.plan_min === undefined) return { text: t('warm.ans.never'), below: '' };
+  if (up.in_by !== undefined && up.late && !out && spray !== undefined) return { text: t('warm.ans.late', { time: dayTime(spray) }), below: dayOf(spray) };
   if (up.in_by !== undefined && !out) return { text: t('warm.ans.in_by', { time: dayTime(before(up.in_by)) }), below: dayOf(before(up.in_by)) };
   return { text: t('warm.ans.hours', { hours: hours(up.plan_min, true) }), below: '' };
 }

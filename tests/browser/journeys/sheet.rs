@@ -112,7 +112,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 23] = [
+pub const SCREENS: [&str; 24] = [
     "#/",
     "#/before",
     "#/seal",
@@ -124,6 +124,7 @@ pub const SCREENS: [&str; 23] = [
     "#/place",
     "#/kits",
     "#/ready",
+    "#/warm",
     "#/spray",
     "#/day",
     "#/working",

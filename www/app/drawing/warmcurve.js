@@ -69,13 +69,14 @@ export function timeChart({ min, end, from, curves, band, box, reaches, by, now,
     parts.push(line('grid', d('M', LEFT, y(back(t)), 'H', right)), text('e', LEFT - 6, y(back(t)) + 4.5, `${t < 0 ? '−' : ''}${Math.abs(t)}°`));
   }
   // Time: by the clock on the wall, or hours from the start.
-  const every = STEPS.find((one) => (one / end) * (right - LEFT) >= 50) ?? 11520;
+  const every = STEPS.find((one) => (one / end) * (right - LEFT) >= 54) ?? 11520;
   const first = from === undefined ? 0 : Math.ceil(from / every) * every - from;
   let last = -Infinity;
   for (let at = first; at <= end; at += every) {
     parts.push(line('grid', d('M', x(at), TOP, 'V', bottom)));
     const said = from === undefined ? spanned(at) : clocked(from + at);
-    const half = wide(said, 13.5) / 2;
+    // Some phones have no condensed face: room for a wider one.
+    const half = wide(said, 13.5) * 0.65;
     const middle = Math.min(x(at), width - 4 - half);
     if (middle - half > last + 6 && middle - half > LEFT - 20) {
       parts.push(text('m', middle, bottom + 17, said));
