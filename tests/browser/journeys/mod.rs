@@ -22,6 +22,7 @@ mod tape;
 mod trap;
 mod update;
 mod wall;
+mod warm;
 mod whole_job;
 
 use crate::{Journey, Listed};
@@ -52,6 +53,7 @@ pub fn all() -> Vec<Listed> {
         built: layers_and_whole, cover_and_cost, a_zone_pressed, fits_and_is_named;
         place: zip_to_zone, other_ways, no_table, by_keyboard;
         readiness: hold_go_not_read, a_blank_is_no_pass;
+        warm: in_ready_out, groups_and_late;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
         axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;
