@@ -67,7 +67,7 @@ export function coolDrawing(root, store, id, curves) {
   const cool = byId(store.estimate?.conditioning ?? [], id)?.cool_down;
   const group = byId(store.job.warming ?? [], id);
   const last = curves.cool_min[curves.cool_min.length - 1];
-  if (!cool || !group || !last) return undefined;
+  if (!cool || !group || !last || cool.use_by_min !== undefined && cool.use_by_min <= 0) return undefined;
   const w = figures(store.job.units);
   const reaches = [
     { min: cool.starts_min, name: `${t(cool.hot ? 'warm.out_heats' : 'warm.out_cools')}: ${span(Math.floor(cool.starts_min ?? 0))}`, main: false },

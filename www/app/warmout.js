@@ -21,10 +21,19 @@ export function instants(store, id) {
 /** A countdown that the tick of the screen writes. @param {number} until */
 const countdown = (until) => el('span', { class: 'timer large', role: 'timer', 'aria-live': 'off', 'data-until': until }, shown(secondsLeft(until, Date.now())));
 
+/** Said of kits that are not within the window when they leave. @param {Store} store @param {number} id */
+function outside(store, id) {
+  const cool = byId(store.estimate?.conditioning ?? [], id)?.cool_down;
+  if (cool?.use_by_min === undefined || cool.use_by_min > 0) return undefined;
+  return note('hold', t('warm.out_not', { from: about(figures(store.job.units), cool.from_f) }), t(cool.hot ? 'warm.out_past_hot_do' : 'warm.out_not_do'));
+}
+
 /** The clock of a group that has left. @param {Store} store @param {number} id */
 export function clockOf(store, id) {
   const { starts, spent, hot, use_by } = instants(store, id);
   const here = Date.now();
+  const already = outside(store, id);
+  if (already) return [already];
   if (spent !== undefined && spent <= here) return [note('hold', t('warm.out_past'), t(hot ? 'warm.out_past_hot_do' : 'warm.out_past_do'))];
   return [
     starts !== undefined && starts > here ? el('p', 'warm-clock', el('span', '', t(hot ? 'warm.out_heats_in' : 'warm.out_cools_in')), countdown(starts)) : undefined,
@@ -46,12 +55,13 @@ export function warmOut(store, id, drawing) {
       const w = figures(store.job.units);
       const limit = cool ? w.temp(cool.limit_f) : '';
       const lasts = (/** @type {number} */ minutes) => span(Math.floor(minutes + 1e-6));
-      rows.hidden = !cool;
-      redraw(says, [!cool ? el('p', 'note', t('warm.out_lacks')) : cool.use_by_min === undefined && cool.starts_min === undefined ? el('p', 'note', t('warm.out_never')) : undefined]);
+      rows.hidden = !cool || cool.use_by_min === 0;
+      const already = outside(store, id);
+      redraw(says, [already, !cool ? el('p', 'note', t('warm.out_lacks')) : cool.use_by_min === undefined && cool.starts_min === undefined ? el('p', 'note', t('warm.out_never')) : undefined]);
       redraw(rows, cool ? [
-        cool.starts_min === undefined ? undefined : row(t(cool.hot ? 'warm.out_heats' : 'warm.out_cools'), t('warm.out_from', { from: about(w, cool.from_f), limit }), worked(t('warm.out_after', { span: lasts(cool.starts_min) }), 'warming', id, 'cool_down.starts_min')),
-        cool.use_by_min === undefined ? undefined : row(t('warm.out_use'), t('warm.out_use_sub'), worked(lasts(cool.use_by_min), 'warming', id, 'cool_down.use_by_min')),
-        cool.hose_min === undefined ? undefined : row(t('warm.out_hose'), t('warm.out_hose_sub', { limit }), worked(lasts(cool.hose_min), 'warming', id, 'cool_down.hose_min')),
+        cool.starts_min === undefined || already ? undefined : row(t(cool.hot ? 'warm.out_heats' : 'warm.out_cools'), t('warm.out_from', { from: about(w, cool.from_f), limit }), worked(t('warm.out_after', { span: lasts(cool.starts_min) }), 'warming', id, 'cool_down.starts_min')),
+        cool.use_by_min === undefined || already ? undefined : row(t('warm.out_use'), t('warm.out_use_sub'), worked(lasts(cool.use_by_min), 'warming', id, 'cool_down.use_by_min')),
+        cool.hose_min === undefined || already ? undefined : row(t('warm.out_hose'), t('warm.out_hose_sub', { limit }), worked(lasts(cool.hose_min), 'warming', id, 'cool_down.hose_min')),
       ] : []);
     },
   };

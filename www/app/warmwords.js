@@ -42,7 +42,7 @@ export function sprayAt(store) {
 export function answerOf(found, at, out, spray) {
   const cool = found?.cool_down;
   if (out && cool?.use_by !== undefined) {
-    return cool.use_by <= at ? { text: t('warm.ans.spent'), below: wall(before(cool.use_by)) } : { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
+    return cool.use_by <= at ? { text: t('warm.ans.spent'), below: (cool.use_by_min ?? 0) > 0 ? wall(before(cool.use_by)) : '' } : { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
   }
   const up = found?.warm_up;
   if (!up) return { text: t('warm.ans.lacks'), below: t('warm.lacks') };
