@@ -81,7 +81,9 @@ test('a curve ends at the edge of the drawing, on its own line', () => {
 });
 
 const up = (more) => ({ target_f: 70, likely_min: 660, slow_min: 1_132, label_min: 1_440, plan_min: 1_440, decides: 'label', late: false, ...more });
-const answer = (warm_up, { at = wall('2026-11-02T12:00'), out = false, cool_down, spray } = {}) => plain(answerOf({ id: 1, warm_up, cool_down }, at, out, spray).text);
+/** An instant in a place five hours west of Greenwich, by its clock. */
+const instant = (text) => text && { ms: (wall(text) + 300) * 60_000, offset_min: -300 };
+const answer = (warm_up, { at = wall('2026-11-02T12:00'), came, left, cool_down, spray } = {}) => plain(answerOf({ id: 1, warm_up, cool_down }, { moved_in: instant(came), moved_out: instant(left) }, at, spray).text);
 
 test('the largest words: by when they have to be in, when they are ready, by when they are used', () => {
   assert.equal(answer(undefined), 'Not known yet');
@@ -93,8 +95,13 @@ test('the largest words: by when they have to be in, when they are ready, by whe
   // Hours that are over are no clearance.
   assert.equal(answer(up({ ready_at: wall('2026-11-02T12:00') })), 'Measure now');
   const cool_down = { use_by: wall('2026-11-02T12:48'), hot: false };
-  assert.equal(answer(up({}), { out: true, cool_down }), 'Use by Mon 12:48 PM');
-  assert.equal(answer(up({}), { out: true, cool_down, at: wall('2026-11-02T12:48') }), 'Measure first');
+  const moves = { came: '2026-11-01T11:00', left: '2026-11-02T11:30', cool_down };
+  assert.equal(answer(up({}), moves), 'Use by Mon 12:48 PM');
+  assert.equal(answer(up({}), { ...moves, at: wall('2026-11-02T12:48') }), 'Measure first');
+  assert.equal(answer(up({}), { ...moves, cool_down: undefined }), 'Measure first');
+  // 24 h were planned on, and they left a minute sooner.
+  assert.equal(answer(up({}), { ...moves, left: '2026-11-02T10:59' }), 'Measure first');
+  assert.equal(answer(up({}), { ...moves, left: '2026-11-02T11:00' }), 'Use by Mon 12:48 PM');
 });
 
 test('a time not to be missed is written early, one to wait for late; a plan is never rounded down', () => {

@@ -57,7 +57,7 @@ export function warmDrawing(root, store, id, curves) {
     ],
     band: [curves.warm_likely_f, curves.warm_slow_f],
     box: { least: up.target_f, most: Number.isFinite(most) && most > up.target_f ? most : up.target_f + 20, name: t('warm.box', { least: bare(w.temp(up.target_f)), most: w.temp(most) }) },
-    by: up.plan_min === undefined ? undefined : { min: up.plan_min, name: from === undefined ? t('warm.ans.hours', { hours: hours(up.plan_min, true) }) : t('warm.by', { time: dayTime(after(from + up.plan_min)) }) },
+    by: up.plan_min === undefined || group.moved_out ? undefined : { min: up.plan_min, name: from === undefined ? t('warm.ans.hours', { hours: hours(up.plan_min, true) }) : t('warm.by', { time: dayTime(after(from + up.plan_min)) }) },
   }, { width: breadth(root), metric: w.metric, label: t('warm.drawing_warm', { target: w.temp(up.target_f), list: reaches.map((one) => one.name).join(', '), won: won(up) }) });
   return framed(svg, t('warm.caption_warm'), t('warm.caption_plan'));
 }
@@ -77,7 +77,7 @@ export function coolDrawing(root, store, id, curves) {
   const least = Math.max(...(store.estimate?.foams ?? []).map((one) => one.cylinder.least_f));
   if (!Number.isFinite(most) || !(most > least)) return undefined;
   const svg = timeChart({
-    min: curves.cool_min, reaches,
+    min: curves.cool_min, reaches, limit: cool.limit_f,
     end: Math.min(last, cool.use_by_min === undefined ? last : cool.use_by_min * 1.35),
     from: group.moved_out && wallOf(group.moved_out),
     curves: [{ kind: 'ln', f: curves.cool_skin_f, dots: '2 3' }, { kind: 'on bold', f: curves.cool_mean_f }],

@@ -10,7 +10,7 @@ import { warmCurves } from './warmcurves.js';
 import { coolDrawing, warmDrawing } from './warmdraw.js';
 import { warmLog } from './warmlog.js';
 import { clockOf, warmOut } from './warmout.js';
-import { about, after, answerOf, before, hours, labelHours, sprayAt, won } from './warmwords.js';
+import { about, after, answerOf, before, hours, labelHours, leftEarly, readyAt, sprayAt, won } from './warmwords.js';
 import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -105,13 +105,13 @@ export function warmGroup(store, id, root) {
     const spray = sprayAt(store);
     const late = up?.late && spray !== undefined && up.plan_min !== undefined && !group.moved_out;
     const apart = up?.core_now_f && up.skin_now_f !== undefined && up.skin_now_f - up.core_now_f.likely >= 1;
-    const due = group.moved_in && up?.plan_min !== undefined ? wallOf(group.moved_in) + up.plan_min : undefined;
+    const due = readyAt(up, group);
     const mine = new Set([...kit, ...own, ...night].map((one) => one.node.getAttribute('data-field')));
     return [
       late && up.ready_at !== undefined ? note('hold', t('warm.late_in', { spray: wall(spray) }), t('warm.late_in_do', { ready: wall(after(up.ready_at)) })) : undefined,
       late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { in_by: wall(before(up.in_by)) }), t('warm.late_out_do', { hours: hours(up.plan_min ?? 0, true) })) : undefined,
       up && up.plan_min === undefined ? note('hold', t('warm.never'), t('warm.never_do', { target: w.temp(up.target_f) })) : undefined,
-      group.moved_out && due !== undefined && wallOf(group.moved_out) < due ? note('hold', t('warm.left_early'), t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
+      due !== undefined && leftEarly(up, group) ? note('hold', t('warm.left_early'), t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
       group.moved_in && !group.moved_out ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
       ...(store.estimate?.findings ?? []).filter((one) => one.at.part === 'warming' && one.at.id === id && !mine.has(fieldId('warming', id, one.at.field)) && !one.at.field.startsWith('out_')).map(findingNote),
     ];
@@ -124,7 +124,7 @@ export function warmGroup(store, id, root) {
       if (!group) return;
       const found = byId(store.estimate?.conditioning ?? [], id);
       say(title, groupName(store, id));
-      const said = answerOf(found, wallOf(now()), Boolean(group.moved_out), sprayAt(store));
+      const said = answerOf(found, group, wallOf(now()), sprayAt(store));
       say(big, said.text);
       say(below, said.below);
       below.hidden = !said.below;

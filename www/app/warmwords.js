@@ -2,7 +2,7 @@
 /** How the warm-up screen writes its hours, its times, and the one answer of a group. */
 import { call, fieldRow } from './calls.js';
 import { locale, number, span, t } from './words.js';
-import { dayOf, timeOf, wall } from './wallclock.js';
+import { dayOf, timeOf, wall, wallOf } from './wallclock.js';
 
 /** @typedef {import('./core.js').Conditioning} Conditioning */
 
@@ -38,21 +38,37 @@ export function sprayAt(store) {
   return Number.isFinite(day) && time ? day + Number(time[1]) * 60 + Number(time[2]) : undefined;
 }
 
-/** The largest figure of a group. @param {Conditioning | undefined} found @param {number} at now, by the clock on the wall @param {boolean} out whether they left @param {number} [spray] when spraying begins @returns {{text: string, below: string}} */
-export function answerOf(found, at, out, spray) {
-  const cool = found?.cool_down;
-  if (out && cool?.use_by !== undefined) {
-    return cool.use_by <= at ? { text: t('warm.ans.spent'), below: (cool.use_by_min ?? 0) > 0 ? wall(before(cool.use_by)) : '' } : { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
-  }
+/** When a group is or would have been ready, counted from when it came in. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export const readyAt = (up, { moved_in }) => (moved_in && up?.plan_min !== undefined ? wallOf(moved_in) + up.plan_min : undefined);
+
+/** Whether a group left before that. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export function leftEarly(up, moves) {
+  const due = readyAt(up, moves);
+  return moves.moved_out !== undefined && due !== undefined && wallOf(moves.moved_out) < due;
+}
+
+/**
+ * The largest figure of a group.
+ * @typedef {{moved_in?: import('./core.js').Now, moved_out?: import('./core.js').Now}} Moves
+ * @param {Conditioning | undefined} found @param {Moves} moves @param {number} at now, by the clock on the wall @param {number} [spray] when spraying begins
+ * @returns {{text: string, below: string}}
+ */
+export function answerOf(found, moves, at, spray) {
   const up = found?.warm_up;
+  const cool = found?.cool_down;
+  if (moves.moved_out) {
+    // What left too early, or is outside its window, has no time until which it may be used.
+    if (cool?.use_by === undefined || cool.use_by <= at || leftEarly(up, moves)) return { text: t('warm.ans.spent'), below: '' };
+    return { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
+  }
   if (!up) return { text: t('warm.ans.lacks'), below: t('warm.lacks') };
-  if (up.ready_at !== undefined && !out) {
+  if (up.ready_at !== undefined) {
     return up.ready_at <= at ? { text: t('warm.ans.over'), below: t('warm.over_do', { time: wall(after(up.ready_at)) }) }
       : { text: t('warm.ans.ready', { time: dayTime(after(up.ready_at)) }), below: `${dayOf(after(up.ready_at))}. ${t('warm.ready_do')}` };
   }
   if (up.plan_min === undefined) return { text: t('warm.ans.never'), below: '' };
-  if (up.in_by !== undefined && up.late && !out && spray !== undefined) return { text: t('warm.ans.late', { time: dayTime(spray) }), below: dayOf(spray) };
-  if (up.in_by !== undefined && !out) return { text: t('warm.ans.in_by', { time: dayTime(before(up.in_by)) }), below: dayOf(before(up.in_by)) };
+  if (up.in_by !== undefined && up.late && spray !== undefined) return { text: t('warm.ans.late', { time: dayTime(spray) }), below: dayOf(spray) };
+  if (up.in_by !== undefined) return { text: t('warm.ans.in_by', { time: dayTime(before(up.in_by)) }), below: dayOf(before(up.in_by)) };
   return { text: t('warm.ans.hours', { hours: hours(up.plan_min, true) }), below: '' };
 }
 

@@ -15,6 +15,7 @@ import { locale } from '../words.js';
  * @property {[number[], number[]]} [band]  between these two
  * @property {{least: number, most: number, name: string}} box  the label's window
  * @property {Reach[]} reaches
+ * @property {number} [limit]  what the lengths of time run to, in °F; the least of the window otherwise
  * @property {{min: number, name: string}} [by]  the heavy upright
  * @property {{min: number, low: number, likely: number, high: number, name: string}} [now]
  * @property {{min: number, f: number, of: 'skin' | 'liquid'}[]} [read]  what was read
@@ -48,7 +49,7 @@ export function cut(at, f, end) {
  * @param {Chart} chart @param {{width: number, label: string, metric: boolean}} how
  * @returns {SVGElement}
  */
-export function timeChart({ min, end, from, curves, band, box, reaches, by, now, read = [] }, { width, label, metric }) {
+export function timeChart({ min, end, from, curves, band, box, reaches, limit = box.least, by, now, read = [] }, { width, label, metric }) {
   const right = width - 16;
   const bottom = TOP + TALL;
   const drawn = curves.map((one) => ({ ...one, points: cut(min, one.f, end) }));
@@ -98,7 +99,7 @@ export function timeChart({ min, end, from, curves, band, box, reaches, by, now,
   reaches.forEach((one, at) => {
     const level = bottom + 46 + at * ROW;
     const to = x(Math.min(one.min, end));
-    parts.push(line(one.main ? 'ln bold' : 'hair', d('M', to, y(box.least), 'V', level + 4)));
+    parts.push(line(one.main ? 'ln bold' : 'hair', d('M', to, y(limit), 'V', level + 4)));
     parts.push(line('dim', d('M', LEFT, level, 'H', to)), line('tick', d('M', LEFT - 4, level + 4, 'L', LEFT + 4, level - 4)), line('tick', d('M', to - 4, level + 4, 'L', to + 4, level - 4)));
     const size = one.main ? 17 : 13.5;
     const length = wide(one.name, size);
