@@ -10,7 +10,7 @@ import { warmCurves } from './warmcurves.js';
 import { coolDrawing, warmDrawing } from './warmdraw.js';
 import { warmLog } from './warmlog.js';
 import { clockOf, warmOut } from './warmout.js';
-import { about, after, answerOf, before, hours, labelHours, leftEarly, readyAt, sprayAt, won } from './warmwords.js';
+import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, readyAt, sprayAt, won } from './warmwords.js';
 import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -89,6 +89,7 @@ export function warmGroup(store, id, root) {
     const cylinder = byId(store.estimate?.conditioning ?? [], id)?.cylinder;
     const waits = group.moved_in && !group.moved_out;
     redraw(rows, [
+      up.in_by === undefined || group.moved_in ? undefined : row(t('warm.in_by'), t('warm.in_by_sub'), open(dayTime(before(up.in_by)), 'in_by')),
       up.plan_min === undefined ? undefined : row(t('warm.plan'), won(up), open(hours(up.plan_min, true), 'plan_min')),
       up.likely_min === undefined ? undefined : row(t('warm.likely'), t('warm.likely_sub', { target }), open(hours(up.likely_min), 'likely_min')),
       row(t('warm.label'), t('warm.label_sub'), open(labelHours(up.label_min), 'label_min')),
