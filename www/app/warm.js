@@ -24,7 +24,7 @@ export function mount(root, store) {
   const live = el('p', { class: 'vh', role: 'status' });
   const bar = answerBar();
   root.append(el('main', 'warm', top, el('div', 'pad', el('h2', 'bar', t('warm.spray')), el('div', 'fields warm-spray', ...when.map((one) => one.node)), counts), groups, begin,
-    el('div', 'pad tail', el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.hot_kits'), caution('ready.flames')), src(t('sources.conditioning')), el('p', 'note', t('warm.caption_plan'))), live), bar.node);
+    el('div', 'pad tail', el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.hot_kits'), caution('ready.flames')), src(t('sources.conditioning')), src(t('sources.warm_estimate')), el('p', 'note', t('warm.caption_plan'))), live), bar.node);
 
   function add() {
     const id = store.job.next_id;

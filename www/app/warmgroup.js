@@ -108,13 +108,16 @@ export function warmGroup(store, id, root) {
     const apart = up?.core_now_f && up.skin_now_f !== undefined && up.skin_now_f - up.core_now_f.likely >= 1;
     const due = readyAt(up, group);
     const mine = new Set([...kit, ...own, ...night].map((one) => one.node.getAttribute('data-field')));
+    // While they stand there the answer itself says that the hours run.
+    const found = (store.estimate?.findings ?? []).filter((one) => one.at.part === 'warming' && one.at.id === id && !mine.has(fieldId('warming', id, one.at.field)) && !one.at.field.startsWith('out_') && (String(one.code) !== 'warm_too_short' || group.moved_out));
+    const codes = new Set(/** @type {string[]} */ (found.map((one) => one.code)));
     return [
       late && up.ready_at !== undefined ? note('hold', t('warm.late_in', { spray: wall(spray) }), t('warm.late_in_do', { ready: wall(after(up.ready_at)) })) : undefined,
       late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { in_by: wall(before(up.in_by)) }), t('warm.late_out_do', { hours: hours(up.plan_min ?? 0, true) })) : undefined,
       up && up.plan_min === undefined ? note('hold', t('warm.never'), t('warm.never_do', { target: w.temp(up.target_f) })) : undefined,
-      due !== undefined && leftEarly(up, group) ? note('hold', t('warm.left_early'), t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
-      group.moved_in && !group.moved_out ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
-      ...(store.estimate?.findings ?? []).filter((one) => one.at.part === 'warming' && one.at.id === id && !mine.has(fieldId('warming', id, one.at.field)) && !one.at.field.startsWith('out_')).map(findingNote),
+      due !== undefined && leftEarly(up, group) && !codes.has('warm_too_short') ? note('hold', t('warm.left_early'), t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
+      group.moved_in && !group.moved_out && !codes.has('core_cold') ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
+      ...found.map(findingNote),
     ];
   }
 

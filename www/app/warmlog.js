@@ -3,7 +3,7 @@
 import { now } from './calls.js';
 import { field, fieldId } from './field.js';
 import { el, list, say } from './list.js';
-import { byId, press, redraw, row, worked } from './parts.js';
+import { byId, press, redraw, row } from './parts.js';
 import { wall, wallOf } from './wallclock.js';
 import { number, span, t } from './words.js';
 
@@ -58,7 +58,7 @@ export function warmLog(store, id) {
       const m = found?.circulation.m;
       const n = found?.circulation.readings ?? 0;
       const written = m && { low: number(m.low, 1), likely: number(m.likely, 1), high: number(m.high, 1) };
-      redraw(taught, written ? [row(t('warm.m'), n ? t('warm.m_read', { n, low: written.low, high: written.high, was_low: MODEL.low, was_high: MODEL.high }) : t('warm.m_none', written), worked(written.likely, 'warming', id, 'circulation.m'))] : []);
+      redraw(taught, written ? [row(t('warm.m'), n ? t('warm.m_read', { n, low: written.low, high: written.high, was_low: MODEL.low, was_high: MODEL.high }) : t('warm.m_none', written), written.likely)] : []);
     },
   };
 }

@@ -3,7 +3,7 @@
 import { field } from './field.js';
 import { figures } from './figures.js';
 import { el } from './list.js';
-import { byId, note, redraw, row, worked } from './parts.js';
+import { byId, note, redraw, row } from './parts.js';
 import { secondsLeft, shown } from './timers.js';
 import { about, before, dayTime } from './warmwords.js';
 import { span, t } from './words.js';
@@ -59,9 +59,9 @@ export function warmOut(store, id, drawing) {
       const already = outside(store, id);
       redraw(says, [already, !cool ? el('p', 'note', t('warm.out_lacks')) : cool.use_by_min === undefined && cool.starts_min === undefined ? el('p', 'note', t('warm.out_never')) : undefined]);
       redraw(rows, cool ? [
-        cool.starts_min === undefined || already ? undefined : row(t(cool.hot ? 'warm.out_heats' : 'warm.out_cools'), t('warm.out_from', { from: about(w, cool.from_f), limit }), worked(t('warm.out_after', { span: lasts(cool.starts_min) }), 'warming', id, 'cool_down.starts_min')),
-        cool.use_by_min === undefined || already ? undefined : row(t('warm.out_use'), t('warm.out_use_sub'), worked(lasts(cool.use_by_min), 'warming', id, 'cool_down.use_by_min')),
-        cool.hose_min === undefined || already ? undefined : row(t('warm.out_hose'), t('warm.out_hose_sub', { limit }), worked(lasts(cool.hose_min), 'warming', id, 'cool_down.hose_min')),
+        cool.starts_min === undefined || already ? undefined : row(t(cool.hot ? 'warm.out_heats' : 'warm.out_cools'), t('warm.out_from', { from: about(w, cool.from_f), limit }), t('warm.out_after', { span: lasts(cool.starts_min) })),
+        cool.use_by_min === undefined || already ? undefined : row(t('warm.out_use'), t('warm.out_use_sub'), lasts(cool.use_by_min)),
+        cool.hose_min === undefined || already ? undefined : row(t('warm.out_hose'), t('warm.out_hose_sub', { limit }), lasts(cool.hose_min)),
       ] : []);
     },
   };
