@@ -61,7 +61,7 @@ pub async fn in_ready_out(journey: Arc<Journey>) -> Step {
     page.write("job-0-spray_date", &date).await?;
     page.until_says(".warm-big", &format!("Indoors by {} 8:00 AM", ahead(&page, 2).await?.1)).await?;
     page.until_says(".warm-group .rows", "The label’s 24 h decide").await?;
-    page.write("job-0-spray_time", "2 pm").await?;
+    page.write("job-0-spray_time", "14:00").await?;
     page.until_says(".warm-big", &format!("Indoors by {} 2:00 PM", ahead(&page, 2).await?.1)).await?;
     // The drawing says the same as its list.
     page.until("the curve is drawn", "return /^Warm-up to 70.*label 24 h/.test(document.querySelector('.warm-group svg[role=img]')?.getAttribute('aria-label') ?? '')").await?;
