@@ -2,12 +2,14 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
-import { cut } from '../../www/app/drawing/warmcurve.js';
+import { cut, timeChart } from '../../www/app/drawing/warmcurve.js';
 import { inputs, warmCurves } from '../../www/app/warmcurves.js';
 import { after, answerOf, before, hours, labelHours, won } from '../../www/app/warmwords.js';
 import { give } from '../../www/app/words.js';
+import { page as elements } from '../checks/elements.mjs';
 
 for (const page of ['warm', 'page']) give(page, JSON.parse(readFileSync(`www/words/en/${page}.json`, 'utf8')));
+elements();
 const plain = (text) => text.replaceAll(/[\u00a0\u202f]/g, ' ');
 /** Minutes by the clock on the wall. */
 const wall = (text) => Date.parse(`${text}Z`) / 60_000;
@@ -117,4 +119,39 @@ test('a time not to be missed is written early, one to wait for late; a plan is 
 test('which of the two won is said with both', () => {
   assert.equal(plain(won(up({}))), 'The label’s 24 h decide; the slow curve would do in 19 h.');
   assert.equal(plain(won(up({ slow_min: 1_860, plan_min: 1_860, decides: 'curve' }))), 'The slow curve decides: 31 h. The label asks for 24 h.');
+});
+
+/** A liquid that nears 75 °F by a fifth of the rest every two hours, over 30 hours. */
+const min = Array.from({ length: 16 }, (_, at) => at * 120);
+const nears = (share) => min.map((_, at) => 75 - 35 * (1 - share) ** at);
+const chart = (more) => timeChart({
+  min, end: 1_800, from: wall('2026-11-02T13:00'), band: [nears(0.3), nears(0.2)],
+  curves: [{ kind: 'on dash', f: nears(0.3) }, { kind: 'on bold', f: nears(0.2) }],
+  box: { least: 70, most: 90, name: 'label' }, reaches: [{ min: 660, name: 'likely' }, { min: 1_140, name: 'slow' }, { min: 1_440, name: 'label 24 h', main: true }],
+  by: { min: 1_440, name: 'ready by Tue 1:00 PM' }, ...more,
+}, { width: 390, label: 'Warm-up', metric: false });
+const numbers = (node) => (node.getAttribute('d') ?? '').match(/-?[\d.]+/g).map(Number);
+
+test('the drawing: a window closed at both ends, the upright where the later of curve and label ends', () => {
+  const svg = chart({});
+  assert.deepEqual([svg.getAttribute('role'), svg.getAttribute('aria-label')], ['img', 'Warm-up']);
+  const heavy = svg.querySelector('path.heavy');
+  const won = svg.querySelectorAll('path.ln').find((one) => one.getAttribute('class') === 'ln bold');
+  assert.equal(numbers(heavy)[0], numbers(won)[0], 'the heavy upright stands on the end of what won');
+  // The window's edges lie where the grid has 70 and 90 degrees.
+  const degrees = new Map(svg.querySelectorAll('text').filter((one) => one.getAttribute('class') === 'e').map((one) => [one.textContent, Number(one.getAttribute('y')) - 4.5]));
+  const box = svg.querySelector('rect.ln');
+  const [top, tall] = ['y', 'height'].map((name) => Number(box.getAttribute(name)));
+  assert.ok(Math.abs(top - degrees.get('90°')) < 0.02 && Math.abs(top + tall - degrees.get('70°')) < 0.02, `${top} ${tall} ${[...degrees]}`);
+  // 40 and 70 by the slow curve: 35 · 0.8ⁿ = 5 at n = 8.72, the line crosses the window's lower edge between 16 and 18 hours.
+  const slow = numbers(svg.querySelectorAll('path.on').find((one) => one.getAttribute('class') === 'on bold'));
+  assert.ok(slow[2 * 8 + 1] > top + tall && slow[2 * 9 + 1] < top + tall);
+  assert.ok(svg.querySelectorAll('text').some((one) => one.textContent === 'Tue'), 'midnight is named by its day');
+});
+
+test('without a day of spraying the axis has hours; without an answer there is no upright', () => {
+  const svg = chart({ from: undefined, by: undefined });
+  const said = svg.querySelectorAll('text').map((one) => plain(one.textContent));
+  assert.ok(said.includes('6 h') && !said.includes('Tue'), said.join());
+  assert.equal(svg.querySelector('path.heavy'), null);
 });

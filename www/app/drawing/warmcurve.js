@@ -122,7 +122,7 @@ export function timeChart({ min, end, from, curves, band, box, reaches, limit = 
   if (by) {
     const at = x(Math.min(by.min, end));
     const before = at > width / 2;
-    parts.push(s('path', { class: 'cut', 'stroke-width': 3, d: d('M', at, 24, 'V', bottom) }), text('halo lg' + (before ? ' e' : ''), before ? Math.min(at + 8, right) : Math.max(at - 8, 8), 19, by.name));
+    parts.push(line('cut heavy', d('M', at, 24, 'V', bottom)), text('halo lg' + (before ? ' e' : ''), before ? Math.min(at + 8, right) : Math.max(at - 8, 8), 19, by.name));
   }
   if (now && now.min >= 0 && now.min <= end) {
     const at = x(now.min);
