@@ -59,7 +59,7 @@ export function warmDrawing(root, store, id, curves) {
     box: { least: up.target_f, most: Number.isFinite(most) && most > up.target_f ? most : up.target_f + 20, name: t('warm.box', { least: bare(w.temp(up.target_f)), most: w.temp(most) }) },
     by: up.plan_min === undefined || group.moved_out ? undefined : { min: up.plan_min, name: from === undefined ? t('warm.ans.hours', { hours: hours(up.plan_min, true) }) : t('warm.by', { time: dayTime(after(from + up.plan_min)) }) },
   }, { width: breadth(root), metric: w.metric, label: t('warm.drawing_warm', { target: w.temp(up.target_f), list: reaches.map((one) => one.name).join(', '), won: won(up) }) });
-  return framed(svg, t('warm.caption_warm'), t('warm.caption_plan'));
+  return framed(svg, t('warm.caption_warm'), ...read.length ? [t('warm.caption_read')] : [], t('warm.caption_plan'));
 }
 
 /** Cooling down. @param {HTMLElement} root @param {Store} store @param {number} id @param {WarmCurves} curves */

@@ -115,7 +115,7 @@ export function timeChart({ min, end, from, curves, band, box, reaches, limit = 
   parts.push(text('b halo', LEFT + 7, boxTop + 16, box.name));
   for (const one of drawn) {
     if (!one.name) continue;
-    const [at, f] = one.points[Math.floor(one.points.length * 0.72)] ?? [0, low];
+    const [at, f] = one.points[Math.floor(one.points.length * 0.25)] ?? [0, low];
     const above = one.kind.includes('hair') && !one.dots;
     parts.push(text('halo q sm' + ' m', Math.min(x(at), right - wide(one.name, 12.5) / 2), y(f) + (above ? -5 : 17), one.name));
   }
