@@ -4,7 +4,7 @@
  * of the core say so; the core fills that in when it opens a document, so here everything is there but what
  * is absent by nature.
  *
- * @typedef {'purchase' | 'unit' | 'sense' | 'taken'} Absent
+ * @typedef {'purchase' | 'unit' | 'sense' | 'taken' | 'moved_in' | 'moved_out'} Absent
  */
 
 /**
@@ -24,6 +24,8 @@
  * @typedef {Whole<import('./core.js').RAtThickness>} RAtThickness
  * @typedef {Whole<import('./core.js').KitSheet>} KitSheet
  * @typedef {Whole<import('./core.js').SiteReading>} SiteReading
+ * @typedef {Whole<import('./core.js').Warming>} Warming
+ * @typedef {Whole<import('./core.js').WarmReading>} WarmReading
  * @typedef {Whole<import('./core.js').ChosenPurchase>} ChosenPurchase
  */
 

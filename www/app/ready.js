@@ -143,7 +143,7 @@ export function mount(root, store) {
     redraw(nextRows, [next, el('p', 'note', t('ready.ages'))]);
     const others = (estimate?.findings ?? []).filter((one, position) => position !== found?.blame && READY.has(one.code) && !(one.at.part === 'reading' && one.at.id > 0 && BESIDE_FIELD.has(one.code)) && (one.severity === 'stop' || one.at.part !== 'job' && !(one.at.part === 'reading' && one.at.id > 0)));
     redraw(notes, others.map(findingNote));
-    redraw(cautions, [el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure'))]);
+    redraw(cautions, [el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.flames'), caution('ready.hot_kits'), caution('ready.cure')), el('div', 'dos no-print', way(t('ready.to_warm'), to('warm')))]);
     list(lone, LONE.flatMap(lonely), (one) => `${one.of}-${one.id}`, (one) => ('entries' in one ? entry(one) : empty(one.of)));
     const humid = job.readings.filter((one) => one.of === 'humidity' || one.of === 'dew_point');
     list(moist, humid, (one) => one.id, entry);

@@ -39,6 +39,7 @@ export const SCREENS = {
   moist: () => import('./moist.js'),
   people: () => import('./people.js'),
   calendar: () => import('./calendar.js'),
+  warm: () => looking('warm', import('./warm.js')),
   spray: () => import('./spray.js'),
   day: () => import('./day.js'),
   people: () => looking('people', import('./people.js')),

@@ -25,6 +25,7 @@ mod tape;
 mod trap;
 mod update;
 mod wall;
+mod warm;
 mod whole_job;
 
 use crate::{Journey, Listed};
@@ -58,6 +59,7 @@ pub fn all() -> Vec<Listed> {
         sky: a_forecast, the_place, tent_and_heat, moist_air, rounds;
         calendar: dates_and_a_file;
         people: back_in, air_and_van;
+        warm: in_ready_out, groups_and_late;
         keyboard: a_whole_takeoff;
         fit: every_screen, long_names;
         axe: phone_paper, phone_crawl, desk_paper, desk_crawl, other_states;

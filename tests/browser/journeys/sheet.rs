@@ -134,6 +134,7 @@ pub const SCREENS: [&str; 24] = [
     "#/moist",
     "#/people",
     "#/calendar",
+    "#/warm",
     "#/spray",
     "#/day",
     "#/people",

@@ -1,0 +1,80 @@
+// @ts-check
+/** How the warm-up screen writes its hours, its times, and the one answer of a group. */
+import { call, fieldRow } from './calls.js';
+import { locale, number, span, t } from './words.js';
+import { dayOf, timeOf, wall, wallOf } from './wallclock.js';
+
+/** @typedef {import('./core.js').Conditioning} Conditioning */
+
+/** A length of time to plan with: whole hours, minutes where it is short. Up, where less would be too little. @param {number} minutes @param {boolean} [up] */
+export function hours(minutes, up = false) {
+  if (minutes < 120) return span(up ? Math.ceil(minutes) : minutes);
+  return t('warm.hours', { n: number(up ? Math.ceil(minutes / 60 - 1e-6) : Math.round(minutes / 60)) });
+}
+
+/** The hours of a label, as they stand there. @param {number} minutes */
+export const labelHours = (minutes) => t('warm.hours', { n: number(minutes / 60, 1) });
+
+/** An estimated temperature, in whole degrees of the job's scale. @param {import('./figures.js').Figures} w @param {number} f */
+export const about = (w, f) => w.temp(w.metric ? (Math.round(((f - 32) * 5) / 9) * 9) / 5 + 32 : Math.round(f));
+
+/** Weekday and time: `Tue 6:00 PM`. @param {number} minutes by the clock on the wall */
+export const dayTime = (minutes) => `${new Date(minutes * 60_000).toLocaleDateString(locale(), { timeZone: 'UTC', weekday: 'short' })}\u00a0${timeOf(minutes).replace(/ /g, '\u00a0')}`;
+
+/** A time that must not be missed is written to the minute before, one to wait for to the minute after. @param {number} minutes */
+export const before = (minutes) => Math.floor(minutes + 1e-6);
+/** @param {number} minutes */
+export const after = (minutes) => Math.ceil(minutes - 1e-6);
+
+/** When spraying begins, by the clock on the wall, as the core reads its day and time; none without a day. @param {import('./store.js').Store} store */
+export function sprayAt(store) {
+  const read = (/** @type {'date' | 'clock'} */ kind, /** @type {string} */ name, /** @type {string} */ blank) => {
+    const text = store.job.entries.find((one) => one.field === name)?.text.trim() || blank;
+    const echo = text ? call('read', text, kind, kind, undefined, 'metric') : undefined;
+    return echo?.state === 'read' ? echo.text : '';
+  };
+  const day = Date.parse(`${read('date', 'spray_date', '')}T00:00Z`) / 60_000;
+  const time = /^(\d+):(\d\d)/.exec(read('clock', 'spray_time', fieldRow('job', 'spray_time')?.default ?? ''));
+  return Number.isFinite(day) && time ? day + Number(time[1]) * 60 + Number(time[2]) : undefined;
+}
+
+/** When a group is or would have been ready, counted from when it came in. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export const readyAt = (up, { moved_in }) => (moved_in && up?.plan_min !== undefined ? wallOf(moved_in) + up.plan_min : undefined);
+
+/** Whether a group left before that. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export function leftEarly(up, moves) {
+  const due = readyAt(up, moves);
+  return moves.moved_out !== undefined && due !== undefined && wallOf(moves.moved_out) < due;
+}
+
+/**
+ * The largest figure of a group.
+ * @typedef {{moved_in?: import('./core.js').Now, moved_out?: import('./core.js').Now}} Moves
+ * @param {Conditioning | undefined} found @param {Moves} moves @param {number} at now, by the clock on the wall @param {number} [spray] when spraying begins
+ * @returns {{text: string, below: string}}
+ */
+export function answerOf(found, moves, at, spray) {
+  const up = found?.warm_up;
+  const cool = found?.cool_down;
+  if (moves.moved_out) {
+    // What left too early, or is outside its window, has no time until which it may be used.
+    if (cool?.use_by === undefined || cool.use_by <= at || leftEarly(up, moves)) return { text: t('warm.ans.spent'), below: '' };
+    return { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
+  }
+  if (!up) return { text: t('warm.ans.lacks'), below: t('warm.lacks') };
+  if (up.ready_at !== undefined) {
+    return up.ready_at <= at ? { text: t('warm.ans.over'), below: t('warm.over_do', { time: wall(after(up.ready_at)) }) }
+      : { text: t('warm.ans.ready', { time: dayTime(after(up.ready_at)) }), below: `${dayOf(after(up.ready_at))}. ${t('warm.ready_do')}` };
+  }
+  if (up.plan_min === undefined) return { text: t('warm.ans.never'), below: '' };
+  if (up.in_by !== undefined && up.late && spray !== undefined) return { text: t('warm.ans.late', { time: dayTime(spray) }), below: dayOf(spray) };
+  if (up.in_by !== undefined) return { text: t('warm.ans.in_by', { time: dayTime(before(up.in_by)) }), below: dayOf(before(up.in_by)) };
+  return { text: t('warm.ans.hours', { hours: hours(up.plan_min, true) }), below: '' };
+}
+
+/** Which of the two decides, as a sentence. @param {NonNullable<Conditioning['warm_up']>} up */
+export function won(up) {
+  if (up.plan_min === undefined || up.slow_min === undefined) return '';
+  const figures = { label: labelHours(up.label_min), slow: hours(up.slow_min, true) };
+  return t(up.decides === 'label' ? 'warm.why_label' : 'warm.why_curve', figures);
+}
