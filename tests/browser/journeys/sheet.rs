@@ -112,9 +112,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 25] = [
 pub const SCREENS: [&str; 29] = [
-pub const SCREENS: [&str; 24] = [
     "#/",
     "#/before",
     "#/seal",
@@ -130,14 +128,10 @@ pub const SCREENS: [&str; 24] = [
     "#/moist",
     "#/ahead",
     "#/warm",
-    "#/hours",
-    "#/moist",
     "#/people",
     "#/calendar",
-    "#/warm",
     "#/spray",
     "#/day",
-    "#/people",
     "#/working",
     "#/drawings",
     "#/paper/sheet/drawings/materials/loadout/day/emergency/working",
