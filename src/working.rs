@@ -35,6 +35,7 @@
 //! input's path.
 
 mod assembly;
+mod conditioning;
 mod depth;
 mod kits;
 mod quantity;
@@ -65,6 +66,8 @@ pub enum Scope {
     Stock,
     /// One of `estimate.readiness.checks`.
     Check,
+    /// One of `estimate.conditioning`.
+    Warming,
 }
 
 /// Where a step stands: the word at a path is one of these.
@@ -91,7 +94,7 @@ pub struct Step {
     pub result: &'static str,
     /// Where the inputs stand; `measures.length` means the measure of that field.
     pub inputs: &'static [&'static str],
-    /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `mph`, `lb`, `r`, `u`).
+    /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `min`, `pct`, `mph`, `lb`, `r`, `u`, `wall`).
     pub unit: &'static str,
     /// The key of its source.
     pub source: &'static str,
@@ -118,13 +121,14 @@ const fn step(
 const TAPE: &str = "your_tape";
 
 /// The tables, in the order in which the work is done.
-const TABLES: [&[Step]; 7] = [
+const TABLES: [&[Step]; 8] = [
     surfaces::STEPS,
     depth::STEPS,
     assembly::STEPS,
     quantity::STEPS,
     kits::STEPS,
     spraying::STEPS,
+    conditioning::STEPS,
     readiness::STEPS,
 ];
 

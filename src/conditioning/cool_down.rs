@@ -2,10 +2,10 @@
 
 use super::Circulation;
 use super::room::{Room, march, meets};
-use super::shells::{Shells, lumped_min, outer};
+use super::shells::{Shells, lumped_min, skin};
 use super::{cylinder::Body, film};
 
-/// Minutes until the liquid next to the steel passes a limit, and until the mean of the liquid does.
+/// Minutes until the liquid that touches the steel, and with it the steel, passes a limit, and until the mean of the liquid does.
 ///
 /// The earlier edge of both. Liquid that stirs itself less gives off its rim sooner, and liquid that stirs itself more
 /// gives off its mean sooner: both ends of the band are followed, and the sooner time of each is taken.
@@ -39,7 +39,7 @@ pub fn cool(
                 let passed = |was: f64, is: f64| {
                     (sign * (is - limit) < 0.0).then(|| meets(minutes, shells.step_min, was, is, limit))
                 };
-                rim = rim.or_else(|| passed(outer(before), outer(after)));
+                rim = rim.or_else(|| passed(skin(before), skin(after)));
                 mean = mean.or_else(|| passed(shells.mean(before), shells.mean(after)));
                 mean.is_some()
             },

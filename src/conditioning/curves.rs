@@ -3,7 +3,7 @@
 use super::cool_down::outside;
 use super::group::Setup;
 use super::room::{LONGEST_MIN, Room, march};
-use super::shells::{NODES, Shells, State, core, outer, skin};
+use super::shells::{NODES, Shells, State, core, skin};
 use super::{WarmCurves, learn};
 use crate::foam::{self, Foam};
 use crate::job::{Job, Now, Reader};
@@ -56,7 +56,7 @@ pub fn curves(job: &Job, id: u32, now: Now) -> Option<WarmCurves> {
         let cooling = points(&shells, cool.from_f.0, &Room::steady(air.likely), 0.0, each);
         cool_min = minutes(&cooling, each);
         cool_mean_f = cooling.iter().map(|one| shells.mean(one)).collect();
-        cool_skin_f = of(&cooling, outer);
+        cool_skin_f = of(&cooling, skin);
     }
     Some(WarmCurves {
         warm_slow_f: of(&slow, core),

@@ -95,11 +95,12 @@ pub struct WarmUp {
     /// When they have to be in the warm room, so that spraying may begin then: the earlier of what curve and label ask
     /// for. None without a day of spraying, where the room never does it, or once they are in.
     pub in_by: Option<WallMinutes>,
-    /// When they are ready, counted from when they came in. None before they did, or if they left before.
+    /// When they are ready, counted from when they came in. None before they did.
     pub ready_at: Option<WallMinutes>,
     /// Whether `ready_at`, or else `in_by`, comes too late for the time of spraying that the job says.
     pub late: bool,
-    /// The core now, by the slow edge, likely and the fast edge; none before they came in or after they left.
+    /// The core now, by the slow edge, likely and the fast edge; what was read in the liquid within the last hour stands
+    /// for all three. None before they came in or after they left.
     pub core_now_f: Option<Band<Fahrenheit>>,
     /// The steel now, likely.
     pub skin_now_f: Option<Fahrenheit>,
@@ -261,18 +262,20 @@ fn warm_up(
     let plan = slow_min.map(|slow| slow.max(label.hours_min));
     let in_by = plan.and_then(before);
     let stays = setup.moved_out.is_none();
-    let held = |plan: &f64| stays || inside.is_some_and(|inside| inside >= *plan);
-    let ready_at = setup.moved_in.zip(plan.filter(held)).map(|(came, plan)| came + plan);
+    let ready_at = setup.moved_in.zip(plan).map(|(came, plan)| came + plan);
     let late = match (ready_at, in_by) {
         (Some(ready), _) => spray.is_some_and(|spray| ready > spray),
         (None, in_by) => in_by.is_some_and(|by| by < now),
     };
     let fast = || run(|band| band.high, setup.moved_in.unwrap_or(now), inside).now;
-    let core_now = match (slow.now, likely.now) {
-        (Some(slow), Some(likely)) if stays => fast().map(|fast| Band {
-            low: Fahrenheit(slow.0.min(fast.0).min(likely.0)),
-            likely: Fahrenheit(likely.0),
-            high: Fahrenheit(slow.0.max(fast.0).max(likely.0)),
+    let read =
+        setup.last().zip(inside).filter(|(one, now)| one.liquid && now - one.minutes <= READ_COUNTS_MIN);
+    let core_now = match (read, slow.now, likely.now) {
+        (Some((read, _)), ..) => Some(Band::exactly(read.f)),
+        (_, Some((slow, _)), Some((likely, _))) if stays => fast().map(|(fast, _)| Band {
+            low: slow.min(fast).min(likely),
+            likely,
+            high: slow.max(fast).max(likely),
         }),
         _ => None,
     };
@@ -292,7 +295,7 @@ fn warm_up(
         in_by: in_by.map(WallMinutes),
         ready_at: ready_at.map(WallMinutes),
         late,
-        core_now_f: core_now,
+        core_now_f: core_now.filter(|_| stays).map(|core| core.map(Fahrenheit)),
         skin_now_f: likely.now.filter(|_| stays).map(|(_, skin)| Fahrenheit(skin)),
     };
     (Some(warm_up), likely.now.map(|(core, _)| core))
@@ -300,6 +303,9 @@ fn warm_up(
 
 /// Steps in the lumped time of a warm-up.
 const PARTS: f64 = 80.0;
+
+/// How long a reading of the liquid stands for the core, in minutes: as long as one of a cylinder. Common practice.
+const READ_COUNTS_MIN: f64 = 60.0;
 
 /// Cooling down or heating up outside.
 fn cool_down(setup: &Setup, circulation: &Circulation, label: Label, core: Option<f64>) -> Option<CoolDown> {

@@ -125,12 +125,7 @@ pub fn core([core, ..]: &State) -> f64 {
     *core
 }
 
-/// The liquid next to the steel.
-pub fn outer([.., outer, _]: &State) -> f64 {
-    *outer
-}
-
-/// The steel.
+/// The steel, and the liquid that touches it.
 pub fn skin([.., skin]: &State) -> f64 {
     *skin
 }

@@ -10,6 +10,7 @@ import { bare, figures, isRange, unitOf } from './figures.js';
 import { el } from './list.js';
 import { byId, head, redraw, src, to, way } from './parts.js';
 import { jobName } from './sheet.js';
+import { wall } from './wallclock.js';
 import { part, span, t } from './words.js';
 
 /** @typedef {import('./core.js').Step} Step */
@@ -48,10 +49,10 @@ function writer(w, path, unit) {
   const name = path.slice(path.lastIndexOf('.') + 1);
   const measured = path.includes('measures.') ? fieldRow('surface', name)?.kind : undefined;
   const kind = unit ?? (measured === 'number' ? 'number' : measured === 'length' && path.startsWith('ground.') ? 'in' : measured === 'length' ? 'ft_in' : measured === 'area' ? 'ft2' : measured === 'percent' ? 'pct' : measured === 'count' ? 'each' : measured === 'member' ? 'in' : measured === 'pitch' ? 'pitch' : /_length$/.test(name) ? 'ft_in' : /^bays_along$|^ends$|_sides$/.test(name) ? 'each'
-    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min'
+    : /^price/.test(name) ? 'usd' : /ft2(_in)?$/.test(name) ? 'ft2' : /pct$/.test(name) ? 'pct' : /(spread|apart|inside_by|meter)_f$/.test(name) ? 'f_step' : /_f$/.test(name) ? 'f' : /_lb$/.test(name) ? 'lb' : /_min$/.test(name) ? 'min' : name === 'spray_at' ? 'wall'
       : /(^|_)r$/.test(name) ? 'r' : /_in$/.test(name) ? 'in' : /_deg$/.test(name) ? 'deg' : /(cost|price|dearer_by)$/.test(name) ? 'usd' : /(count|kits|members|lifts|nozzles|limit|surfaces|of)$/.test(name) ? 'each' : /density/.test(name) ? 'density' : 'bdft');
   /** @type {Record<string, (value: number) => string>} */
-  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
+  const by = { ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number, min: span, wall, pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, u: (u) => (w.metric ? w.u(u) : `U-${u.toFixed(4)}`), deg: (turn) => `${Math.round(turn * 100) / 100}°`, pitch: (rise) => `${Math.round(rise * 12_000) / 1_000} ÷ 12` };
   return by[kind] ?? w.foam;
 }
 
@@ -103,6 +104,7 @@ export function everyStep(store) {
     ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'))),
     ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'] }),
     ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
+    ...estimate.conditioning.flatMap((one) => steps(store, 'warming', one, count, byId(job.warming ?? [], one.id)?.name || t('ready.kit'))),
     ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.'] }),
     ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
     ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'))),
@@ -159,6 +161,10 @@ export function mount(root, store, route) {
         sub = t('ready.title');
         rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']), ...group('check', check, count, title));
       }
+    } else if (scope === 'warming') {
+      title = byId(job.warming ?? [], id)?.name || t('ready.kit');
+      sub = t('ready.title');
+      rows.push(...group('warming', byId(estimate.conditioning, id), count, title));
     } else if (scope === 'run') {
       const run = estimate.day.runs.find((one) => one.id === id);
       title = byId(job.events, id)?.name.trim() || t('sheet.kits');
