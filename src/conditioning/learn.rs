@@ -26,13 +26,19 @@ pub(super) fn circulation(groups: &[Setup]) -> Circulation {
     if readings == 0 {
         return Circulation { m: MODEL, readings: 0 };
     }
-    let mut chance = [0.0; POINTS];
+    let mut misfits = [0.0; POINTS];
+    for (at, one) in misfits.iter_mut().enumerate() {
+        *one = groups.iter().map(|group| misfit(group, libm::exp(at as f64 * STEP))).sum();
+    }
+    // Readings that lie beside every curve by more than the meter's error (another room than was typed, a bad contact)
+    // say less about M, by as much.
+    let least = misfits.iter().copied().fold(f64::INFINITY, f64::min);
+    let trust = (readings as f64 / least).min(1.0);
+    let mut chance = misfits;
     for (at, one) in chance.iter_mut().enumerate() {
-        let ln_m = at as f64 * STEP;
-        let off = ln_m - libm::log(MODEL.likely);
+        let off = at as f64 * STEP - libm::log(MODEL.likely);
         let spread = if off < 0.0 { SPREAD_DOWN } else { SPREAD_UP };
-        let prior = off / spread * (off / spread);
-        *one = prior + groups.iter().map(|group| misfit(group, libm::exp(ln_m))).sum::<f64>();
+        *one = *one * trust + off / spread * (off / spread);
     }
     let best = chance.iter().copied().fold(f64::INFINITY, f64::min);
     let mut whole = 0.0;
