@@ -17,8 +17,8 @@ const SPREAD_UP: f64 = 0.693_147 / 1.645;
 /// A contact thermometer on a cylinder, and the place where it is held: ±2 °F. Common practice, no source.
 const READS_F: f64 = 2.0;
 /// ln M from 0 (at rest) on.
-const POINTS: usize = 29;
-const STEP: f64 = 0.1;
+const POINTS: usize = 21;
+const STEP: f64 = 0.14;
 
 /// M from what was read in all groups together.
 pub(super) fn circulation(groups: &[Setup]) -> Circulation {
@@ -78,7 +78,7 @@ fn misfit(group: &Setup, m: f64) -> f64 {
     else {
         return 0.0;
     };
-    let (shells, _) = group.shells(m, start, room.day, 40.0);
+    let (shells, _) = group.shells(m, start, room.day, 30.0);
     let mut off = 0.0;
     march(&shells, start, &room, group.from(), last + shells.step_min, &mut |minutes, before, after| {
         let began = minutes - shells.step_min;

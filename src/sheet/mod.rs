@@ -4,6 +4,7 @@
 
 mod lines;
 mod parts;
+mod ready_in_time;
 mod rules;
 mod words;
 
@@ -23,6 +24,7 @@ pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String 
     sheet.quantity();
     sheet.kits();
     sheet.passes();
+    sheet.conditioning();
     sheet.readiness();
     sheet.findings();
     sheet.lines.text()

@@ -48,7 +48,7 @@ impl Sheet<'_> {
         self.lines.row(&name, value);
     }
 
-    fn heading(&mut self, key: &str) {
+    pub(super) fn heading(&mut self, key: &str) {
         let name = self.say(key, &[]);
         self.lines.heading(&name);
     }
@@ -338,7 +338,7 @@ impl Sheet<'_> {
     }
 
     /// What a part of the job is called; empty for the job itself.
-    fn name(&self, part: Part, id: u32) -> String {
+    pub(super) fn name(&self, part: Part, id: u32) -> String {
         let job = self.job;
         let surface = || job.surfaces.iter().find(|one| one.id == id).map(|one| one.name.as_str());
         let openings = || job.surfaces.iter().flat_map(|one| &one.openings);
@@ -410,7 +410,7 @@ fn reading_key(of: ReadingOf) -> &'static str {
 }
 
 /// An instant on a clock so many minutes east of UTC: `2026-10-16 14:10`.
-fn clock(ms: f64, offset_min: i32) -> String {
+pub(super) fn clock(ms: f64, offset_min: i32) -> String {
     let minutes = (ms / 60_000.0).floor() as i64 + i64::from(offset_min);
     let (days, minute) = (minutes.div_euclid(1_440), minutes.rem_euclid(1_440));
     let (year, month, day) = date(days);
