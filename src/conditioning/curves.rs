@@ -7,7 +7,7 @@ use super::shells::{NODES, Shells, State, core, skin};
 use super::{WarmCurves, learn};
 use crate::foam::{self, Foam};
 use crate::job::{Job, Now, Reader};
-use crate::measure::Band;
+use crate::measure::{Band, held_between};
 
 /// Stretches between the points of a curve.
 const STRETCHES: f64 = 96.0;
@@ -30,7 +30,8 @@ pub fn curves(job: &Job, id: u32, now: Now) -> Option<WarmCurves> {
 
     // A little beyond what is planned on, or five lumped times where the room never does it.
     let (_, most) = setup.shells(1.0, starts.likely, rooms.day.likely, 1.0);
-    let long = warm_up.plan_min.map_or(most / 8.0, |plan| plan.0 * 1.1).max(60.0).min(LONGEST_MIN);
+    let long = warm_up.plan_min.map_or(most / 8.0, |plan| plan.0 * 1.1);
+    let long = held_between(long, 60.0, LONGEST_MIN);
     let from = setup.moved_in.or(warm_up.in_by.map(|by| by.0)).unwrap_or(now.wall().0);
     let each = long / STRETCHES;
     let run = |end: fn(Band<f64>) -> f64| {
@@ -50,7 +51,8 @@ pub fn curves(job: &Job, id: u32, now: Now) -> Option<WarmCurves> {
     if let Some(air) = setup.out_air
         && let Some(cool) = super::cool_down(setup, &circulation, label, core_now)
     {
-        let long = cool.use_by_min.map_or(720.0, |minutes| minutes.0 * 1.5).max(60.0).min(2_880.0);
+        let long = cool.use_by_min.map_or(720.0, |minutes| minutes.0 * 1.5);
+        let long = held_between(long, 60.0, 2_880.0);
         let each = long / STRETCHES;
         let shells = outside(&setup.body, setup.out_pack, circulation.m.likely, cool.from_f.0, air.likely);
         let cooling = points(&shells, cool.from_f.0, &Room::steady(air.likely), 0.0, each);

@@ -8,12 +8,13 @@ use super::group::Setup;
 use super::room::march;
 use super::shells::skin;
 use crate::measure::Band;
+use core::f64::consts::LN_2;
 
 /// The band without a reading.
 const MODEL: Band<f64> = Band { low: 1.0, likely: 4.0, high: 8.0 };
 /// Below and above its middle the band ends at 1.645 standard deviations of ln M: 5 and 95 in 100.
-const SPREAD_DOWN: f64 = 1.386_294 / 1.645;
-const SPREAD_UP: f64 = 0.693_147 / 1.645;
+const SPREAD_DOWN: f64 = 2.0 * LN_2 / 1.645;
+const SPREAD_UP: f64 = LN_2 / 1.645;
 /// A contact thermometer on a cylinder, and the place where it is held: ±2 °F. Common practice, no source.
 const READS_F: f64 = 2.0;
 /// ln M from 0 (at rest) on.

@@ -20,8 +20,7 @@ impl Desk<'_> {
             let found = |code| Finding::new(code, Part::Warming, group.id, "").with("name", name);
             let until_ms = group.moved_out.map_or(self.now.ms, |left| left.ms.min(self.now.ms));
             let held = ((until_ms - came.ms) / 60_000.0).max(0.0);
-            // A clock that shows no time at all tells of no hours.
-            if !(held >= label) {
+            if held < label {
                 let left = label - held;
                 let over = Now { ms: self.now.ms + left * 60_000.0, ..self.now }.wall().0;
                 let day = libm::floor(over / 1_440.0);

@@ -40,7 +40,8 @@ impl Sheet<'_> {
             };
             let plan = hours(self, warm.plan_min);
             self.row("warm_plan", &format!("{plan}: {decides}"));
-            self.row("warm_curve", &curve);
+            let head = self.say("warm_curve", &figures);
+            self.lines.row(&head, &curve);
             if let Some(by) = warm.in_by {
                 self.row("warm_in_by", &time(by));
             }
