@@ -423,6 +423,10 @@ codes! {
     KitDateNotRead: Stop, "shelf_date";
     /// A kit at hand past its last day.
     KitPastDay: Stop, "shelf_date";
+    /// Kits that were not as long in the warm room as their label asks.
+    WarmTooShort: Stop, "conditioning";
+    /// Kits whose core is colder than their label wants, by the estimate.
+    CoreCold: Stop, "warm_estimate";
     /// Kits kept so hot that they must not be opened.
     StorageTooHot: Stop, "warming_kits";
     /// A reading is inside its window by little.

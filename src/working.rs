@@ -35,6 +35,7 @@
 //! input's path.
 
 mod assembly;
+mod conditioning;
 mod depth;
 mod kits;
 mod moisture;
@@ -70,6 +71,8 @@ pub enum Scope {
     Check,
     /// One of `estimate.weather.days`.
     Forecast,
+    /// One of `estimate.conditioning`.
+    Warming,
 }
 
 /// Where a step stands: the word at a path is one of these.
@@ -97,7 +100,7 @@ pub struct Step {
     /// Where the inputs stand; `measures.length` means the measure of that field.
     pub inputs: &'static [&'static str],
     /// The unit of the result (`ft2`, `in`, `ft_in`, `bdft`, `f`, `f_step`, `usd`, `each`, `number`, `cfm`, `min`, `hr`, `clock`,
-    /// `btu`, `btuh`, `pct`, `mph`, `lb`, `r`, `u`).
+    /// `wall`, `btu`, `btuh`, `pct`, `mph`, `lb`, `r`, `u`).
     pub unit: &'static str,
     /// The key of its source.
     pub source: &'static str,
@@ -124,13 +127,14 @@ const fn step(
 const TAPE: &str = "your_tape";
 
 /// The tables, in the order in which the work is done.
-const TABLES: [&[Step]; 10] = [
+const TABLES: [&[Step]; 11] = [
     surfaces::STEPS,
     depth::STEPS,
     assembly::STEPS,
     quantity::STEPS,
     kits::STEPS,
     spraying::STEPS,
+    conditioning::STEPS,
     readiness::STEPS,
     weather::STEPS,
     moisture::STEPS,

@@ -6,13 +6,32 @@
 //! table gives: M, the circulation multiplier, 1 for none, 4 likely, 8 for a lot. It makes the band, and a person's
 //! own readings narrow it (`learn`).
 //!
+//! The slow edge is the low end of M with the colder end of each range that was typed; the fast edge is the high end of
+//! M with the warmer ends.
+//!
 //! A time given here is for planning. It is never shorter than the label's rule, and a thermometer on the cylinder
 //! decides on the day.
 
+mod cool_down;
+mod curves;
+pub mod cylinder;
+pub mod film;
+mod group;
+mod hose;
+mod learn;
+pub mod room;
+pub mod shells;
+pub mod warm_up;
+
+pub use cool_down::cool;
+pub use curves::curves;
+
 use crate::foam::Foam;
-use crate::job::{Job, Now, Reader};
+use crate::job::{Job, Now, Part, Reader};
 use crate::measure::{Band, Fahrenheit, Inches, Minutes, Pounds, WallMinutes};
+use group::Setup;
 use serde::Serialize;
+use warm_up::{Warmed, forward, latest};
 
 /// One cylinder, as it was worked with.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -71,14 +90,17 @@ pub struct WarmUp {
     pub skin_min: Option<Minutes>,
     /// The core at that time.
     pub core_then_f: Option<Fahrenheit>,
-    /// When they have to be in the warm room, so that spraying may begin at the time that the job says: the earlier of
-    /// what curve and label ask for. None without a day of spraying, or where the room never does it.
+    /// When spraying begins, by the job.
+    pub spray_at: Option<WallMinutes>,
+    /// When they have to be in the warm room, so that spraying may begin then: the earlier of what curve and label ask
+    /// for. None without a day of spraying, where the room never does it, or once they are in.
     pub in_by: Option<WallMinutes>,
     /// When they are ready, counted from when they came in. None before they did.
     pub ready_at: Option<WallMinutes>,
     /// Whether `ready_at`, or else `in_by`, comes too late for the time of spraying that the job says.
     pub late: bool,
-    /// The core now, by the slow edge, likely and the fast edge; none before they came in or after they left.
+    /// The core now, by the slow edge, likely and the fast edge; what was read in the liquid within the last hour stands
+    /// for all three. None before they came in or after they left.
     pub core_now_f: Option<Band<Fahrenheit>>,
     /// The steel now, likely.
     pub skin_now_f: Option<Fahrenheit>,
@@ -88,7 +110,8 @@ pub struct WarmUp {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct CoolDown {
-    /// Where it starts: the room that they warmed in, or the last temperature logged there.
+    /// Where it starts: the last temperature logged in the warm room, or that room; on the cold side no more than the
+    /// likely core, unless the liquid itself was read.
     pub from_f: Fahrenheit,
     /// The limit that it runs into: the label's least, or its most on the hot side.
     pub limit_f: Fahrenheit,
@@ -144,12 +167,175 @@ pub struct WarmCurves {
     pub cool_skin_f: Vec<f64>,
 }
 
-/// Every group of kits that warms, in the job's order.
-pub fn groups(_job: &Job, _foams: &[&Foam], _now: Now, _reader: &mut Reader) -> Vec<Conditioning> {
-    Vec::new()
+/// What the labels of the foams ask for: the narrowest window of the cylinders, and the longest hours in the warm room.
+#[derive(Debug, Clone, Copy)]
+struct Label {
+    least: f64,
+    most: f64,
+    hours_min: f64,
 }
 
-/// The curves of one group; none where no group has this id, or too little of it is known.
-pub fn curves(_job: &Job, _id: u32, _now: Now) -> Option<WarmCurves> {
-    None
+/// The labels of these foams; the table's defaults where the job has none.
+fn label(foams: &[&Foam], reader: &mut Reader) -> Label {
+    let mut default =
+        |name| reader.take(Part::Foam, 0, &[], name).map_or(f64::NAN, |taken| taken.value.likely);
+    let none = Label {
+        least: default("cylinder_least"),
+        most: default("cylinder_most"),
+        hours_min: default("conditioning"),
+    };
+    let one = |foam: &&Foam| Label {
+        least: foam.cylinder.least_f.0,
+        most: foam.cylinder.most_f.0,
+        hours_min: foam.conditioning_min.0,
+    };
+    let strictest = |known: Label, one: Label| Label {
+        least: known.least.max(one.least),
+        most: known.most.min(one.most),
+        hours_min: known.hours_min.max(one.hours_min),
+    };
+    foams.iter().map(one).reduce(strictest).unwrap_or(none)
+}
+
+/// The hours in the warm room that these foams ask for, in minutes.
+pub(crate) fn label_min(foams: &[&Foam], reader: &mut Reader) -> f64 {
+    label(foams, reader).hours_min
+}
+
+/// When the job says that spraying begins. Day and time have their findings where the forecast reads them.
+fn spray_at(job: &Job) -> Option<f64> {
+    let mut quiet = Reader::new(job.units);
+    let mut take = |name| quiet.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value.likely);
+    Some(take("spray_date")? * 1_440.0 + take("spray_time")?)
+}
+
+/// Every group of kits that warms, in the job's order.
+pub fn groups(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Vec<Conditioning> {
+    let setups: Vec<Setup> = job.warming.iter().map(|one| Setup::read(job, one, now, reader)).collect();
+    let circulation = learn::circulation(&setups);
+    let label = label(foams, reader);
+    let spray = spray_at(job);
+    let group = |(one, setup): (&crate::job::Warming, &Setup)| {
+        let (warm_up, core) = warm_up(setup, &circulation, label, now.wall().0, spray);
+        Conditioning {
+            id: one.id,
+            cylinder: Some(setup.cylinder),
+            circulation,
+            warm_up,
+            cool_down: cool_down(setup, &circulation, label, core),
+        }
+    };
+    job.warming.iter().zip(&setups).map(group).collect()
+}
+
+/// Warming up, and the likely core as they left or now.
+fn warm_up(
+    setup: &Setup,
+    circulation: &Circulation,
+    label: Label,
+    now: f64,
+    spray: Option<f64>,
+) -> (Option<WarmUp>, Option<f64>) {
+    let (Some(starts), Some(rooms)) = (setup.start, setup.room) else { return (None, None) };
+    let target = label.least;
+    let inside = setup.inside_min;
+    let run = |end: fn(Band<f64>) -> f64, from: f64, elapsed: Option<f64>| -> Warmed {
+        let (start, room) = (end(starts), rooms.end(end));
+        let (shells, most) = setup.shells(end(circulation.m), start, room.day, PARTS);
+        forward(&shells, start, &room, from, target, elapsed, most)
+    };
+    let low: fn(Band<f64>) -> f64 = |band| band.low;
+    // With a night set-back it matters at which hour they come in: as late as may be, if a time is wanted.
+    let slow = match spray.filter(|_| setup.moved_in.is_none() && rooms.night.is_some()) {
+        Some(spray) => {
+            let (start, room) = (starts.low, rooms.end(low));
+            let (shells, most) = setup.shells(circulation.m.low, start, room.day, PARTS);
+            let core_min = latest(&shells, start, &room, spray, target, label.hours_min, most);
+            Warmed { core_min, ..Warmed::default() }
+        }
+        None => run(low, setup.moved_in.unwrap_or(now), inside),
+    };
+    let before = |minutes: f64| spray.filter(|_| setup.moved_in.is_none()).map(|at| at - minutes);
+    let in_by = slow.core_min.and_then(|minutes| before(minutes.max(label.hours_min)));
+    let likely = run(|band| band.likely, setup.moved_in.or(in_by).unwrap_or(now), inside);
+    let slow_min = slow.core_min.map(|slow| likely.core_min.map_or(slow, |likely| slow.max(likely)));
+    let plan = slow_min.map(|slow| slow.max(label.hours_min));
+    let in_by = plan.and_then(before);
+    let stays = setup.moved_out.is_none();
+    let ready_at = setup.moved_in.zip(plan).map(|(came, plan)| came + plan);
+    let late = match (ready_at, in_by) {
+        (Some(ready), _) => spray.is_some_and(|spray| ready > spray),
+        (None, in_by) => in_by.is_some_and(|by| by < now),
+    };
+    let fast = || run(|band| band.high, setup.moved_in.unwrap_or(now), inside).now;
+    let read =
+        setup.last().zip(inside).filter(|(one, now)| one.liquid && now - one.minutes <= READ_COUNTS_MIN);
+    let core_now = match (read, slow.now, likely.now) {
+        (Some((read, _)), ..) => Some(Band::exactly(read.f)),
+        (_, Some((slow, _)), Some((likely, _))) if stays => fast().map(|(fast, _)| Band {
+            low: slow.min(fast).min(likely),
+            likely,
+            high: slow.max(fast).max(likely),
+        }),
+        _ => None,
+    };
+    let warm_up = WarmUp {
+        target_f: Fahrenheit(target),
+        likely_min: likely.core_min.map(Minutes),
+        slow_min: slow_min.map(Minutes),
+        label_min: Minutes(label.hours_min),
+        plan_min: plan.map(Minutes),
+        decides: match plan.is_some_and(|plan| plan <= label.hours_min) {
+            true => Decides::Label,
+            false => Decides::Curve,
+        },
+        skin_min: likely.skin_min.map(Minutes),
+        core_then_f: likely.core_then.map(Fahrenheit),
+        spray_at: spray.map(WallMinutes),
+        in_by: in_by.map(WallMinutes),
+        ready_at: ready_at.map(WallMinutes),
+        late,
+        core_now_f: core_now.filter(|_| stays).map(|core| core.map(Fahrenheit)),
+        skin_now_f: likely.now.filter(|_| stays).map(|(_, skin)| Fahrenheit(skin)),
+    };
+    (Some(warm_up), likely.now.map(|(core, _)| core))
+}
+
+/// Steps in the lumped time of a warm-up.
+const PARTS: f64 = 80.0;
+
+/// How long a reading of the liquid stands for the core, in minutes: as long as one of a cylinder. Common practice.
+const READ_COUNTS_MIN: f64 = 60.0;
+
+/// Cooling down or heating up outside.
+fn cool_down(setup: &Setup, circulation: &Circulation, label: Label, core: Option<f64>) -> Option<CoolDown> {
+    let air = setup.out_air?;
+    let last = setup.last();
+    let surely = last.map(|one| one.f).or_else(|| setup.room.map(|room| room.day.likely))?;
+    // Steel or room at a temperature does not mean that the core is.
+    let core = core.filter(|_| last.is_none_or(|one| !one.liquid));
+    let coldest = core.map_or(surely, |core| core.min(surely));
+    let hot = air.likely > surely && coldest >= label.least;
+    let (from, limit, air) = match hot {
+        true => (surely, label.most, air.high),
+        false => (coldest, label.least, air.low),
+    };
+    let (starts, use_by) = match from < label.least {
+        true => (Some(0.0), Some(0.0)),
+        false => cool(&setup.body, setup.out_pack, circulation, from, air, limit),
+    };
+    let at = |minutes: Option<f64>| {
+        setup.moved_out.zip(minutes).map(|(left, minutes)| WallMinutes(left + minutes))
+    };
+    let hose_min = if use_by == Some(0.0) { use_by } else { hose::hose(from, air, limit) };
+    Some(CoolDown {
+        from_f: Fahrenheit(from),
+        limit_f: Fahrenheit(limit),
+        hot,
+        starts_min: starts.map(Minutes),
+        use_by_min: use_by.map(Minutes),
+        starts_at: at(starts),
+        use_by: at(use_by),
+        hose_min: hose_min.map(Minutes),
+    })
 }

@@ -70,6 +70,8 @@ pub struct Foam {
     pub wait_min: Option<Minutes>,
     /// Cure time that the label asks for, if it does.
     pub cure_min: Option<Minutes>,
+    /// Hours in the warm room that the label asks for, counted from when the kit entered it.
+    pub conditioning_min: Minutes,
     /// Hours before anybody goes back in that the label asks for, if it does. Never a clearance.
     pub reentry_min: Option<Minutes>,
     /// The same before workers without protection go back in.
@@ -94,6 +96,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
     let air = window("air_least", "air_most")?;
     let surface = window("surface_least", "surface_most")?;
     let (least_lift, largest_lift) = limits(sheet, "least_lift", "largest_lift", Kind::Length, reader)?;
+    let held = or_default(sheet, "conditioning", reader)?;
     let mut blank = |name| reader.take(Part::Foam, sheet.id, &sheet.entries, name).map(|taken| taken.value);
     let density_range = blank("density").map(|value| value.map(PoundsPerCubicFoot));
     let density = density_range.map(|value| value.likely);
@@ -120,6 +123,7 @@ pub fn sheet(sheet: &FoamSheet, reader: &mut Reader) -> Option<Foam> {
         least_lift_in: Inches(least_lift.value.high),
         wait_min,
         cure_min,
+        conditioning_min: Minutes(held.value.high),
         reentry_min,
         reentry_workers_min,
     })
@@ -133,12 +137,7 @@ fn limits(
     kind: Kind,
     reader: &mut Reader,
 ) -> Option<(Taken, Taken)> {
-    let mut or_default = |name| {
-        // A text that cannot be taken has its finding by now: the default holds, as for a blank.
-        let typed = reader.take(Part::Foam, sheet.id, &sheet.entries, name);
-        typed.or_else(|| reader.take(Part::Foam, sheet.id, &[], name))
-    };
-    let (low, high) = (or_default(least)?, or_default(most)?);
+    let (low, high) = (or_default(sheet, least, reader)?, or_default(sheet, most, reader)?);
     if low.value.high > high.value.low {
         let finding = Finding::new(Code::WindowCrossed, Part::Foam, sheet.id, least)
             .with("least", reader.figure(kind, low.value.high))
@@ -146,4 +145,10 @@ fn limits(
         reader.say(finding);
     }
     Some((low, high))
+}
+
+/// What a field says. A text that cannot be taken has its finding by then: the default holds, as for a blank.
+fn or_default(sheet: &FoamSheet, name: &str, reader: &mut Reader) -> Option<Taken> {
+    let typed = reader.take(Part::Foam, sheet.id, &sheet.entries, name);
+    typed.or_else(|| reader.take(Part::Foam, sheet.id, &[], name))
 }

@@ -37,15 +37,24 @@ pub(super) struct Limits {
     pub(super) cure_min: Option<f64>,
     /// How long cylinder readings count, in minutes.
     pub(super) cylinder_age_min: f64,
+    /// How long kits have to be in the warm room, in minutes: the longest that a label asks for.
+    pub(super) warm_min: f64,
     /// The meter's error in percent of humidity.
     pub(super) meter_pct: f64,
     /// The meter's error in °F.
     pub(super) meter_f: f64,
 }
 
-/// The window's fields on a foam sheet.
-const WINDOW_FIELDS: &[&str] =
-    &["cylinder_least", "cylinder_most", "air_least", "air_most", "surface_least", "surface_most"];
+/// The fields of a foam sheet without which nothing can be told to be inside.
+const WINDOW_FIELDS: &[&str] = &[
+    "cylinder_least",
+    "cylinder_most",
+    "air_least",
+    "air_most",
+    "surface_least",
+    "surface_most",
+    "conditioning",
+];
 
 impl Limits {
     /// The limits for the foams that the job uses. A limit that was typed but cannot be understood falls
@@ -80,6 +89,7 @@ impl Limits {
                 .map(|foam| foam.cure_min.map(|cure| cure.0))
                 .reduce(|one, two| Some(one?.max(two?)))
                 .flatten(),
+            warm_min: crate::conditioning::label_min(foams, reader),
             meter_pct: own(job, reader, tally, "meter_rh_error", |band| band.high),
             meter_f: own(job, reader, tally, "meter_temp_error", |band| band.high),
         }

@@ -8,7 +8,8 @@
 //!
 //! What may have to be there besides: the moisture of wood for every surface that is said to be wood, wind
 //! where a label limits it, the answers about a surface's material, and that flames are out. Kits at hand are
-//! held against their dates. A forecast and a kit's date can only take a GO away.
+//! held against their dates, and those that came into a warm room against the label's hours there. A forecast, a kit's
+//! date and an estimate of a cold core can only take a GO away.
 //!
 //! A window is closed at both ends: 60 °F is inside 60 to 90 °F. A surface also has to be at least the
 //! spread (5 °F, published coating practice) above the dew point of the air; below either it is outside.
@@ -26,6 +27,7 @@ mod readings;
 mod rounds;
 mod spots;
 mod verdict;
+mod warm_room;
 mod weather;
 mod windows;
 
@@ -152,7 +154,7 @@ pub fn check(
     job: &Job,
     foams: &[&Foam],
     stock: &[Stock],
-    _conditioning: &[Conditioning],
+    conditioning: &[Conditioning],
     now: Now,
     reader: &mut Reader,
 ) -> Readiness {
@@ -162,6 +164,7 @@ pub fn check(
 
     desk.not_yet();
     desk.own_kits(stock);
+    desk.warm_room(conditioning);
     let mut cylinders = desk.rows(&[ReadingOf::CylinderA], limits.cylinder_age_min);
     cylinders.extend(desk.rows(&[ReadingOf::CylinderB], limits.cylinder_age_min));
     for row in &cylinders {

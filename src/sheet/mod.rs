@@ -6,6 +6,7 @@ mod air_and_people;
 mod dates;
 mod lines;
 mod parts;
+mod ready_in_time;
 mod rules;
 mod words;
 
@@ -25,6 +26,7 @@ pub fn sheet(job: &Job, estimate: &Estimate, now: Now, words: &Words) -> String 
     sheet.quantity();
     sheet.kits();
     sheet.passes();
+    sheet.conditioning();
     sheet.readiness();
     sheet.rounds();
     sheet.moisture();

@@ -312,6 +312,9 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "nozzles" => |given| ((given.one(0) / 40.0 - 1e-9).ceil() + given.one(1) + given.one(2)).into(),
         "run_in_place" => |given| (given.one(0) * given.one(1)).into(),
         "run_achieved" => |given| ((given.one(0) + given.one(1)) / given.one(2) * 100.0).into(),
+        // conditioning
+        "warm_plan" => |given| given.one(0).max(given.one(1)).into(),
+        "warm_in_by" => |given| (given.one(0) - given.one(1)).into(),
         // readiness
         "dew_point" => |given| {
             let shift = match given.column {
@@ -371,6 +374,7 @@ fn things(estimate: &Value, scope: Scope) -> Vec<Value> {
         Scope::Stock => list("purchase.stock"),
         Scope::Check => list("readiness.checks"),
         Scope::Forecast => list("weather.days"),
+        Scope::Warming => list("conditioning"),
     }
 }
 

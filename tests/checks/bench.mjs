@@ -10,7 +10,7 @@ import { core } from './shipped.mjs';
 const require = createRequire(resolve('target/tools/package.json'));
 const { HyperFormula } = require('hyperformula');
 const psychrolib = require('psychrolib');
-const { estimate } = await core(process.argv[2]);
+const { estimate, warm_curves } = await core(process.argv[2]);
 
 const job = JSON.parse(readFileSync('tests/jobs/larkspur-lane/job.json', 'utf8'));
 const now = JSON.parse(readFileSync('tests/jobs/larkspur-lane/now.json', 'utf8'));
@@ -92,3 +92,15 @@ const ours = time(() => { for (const one of jobs) estimate(one, now); });
 const theirs = time(() => { for (let at = 0; at < HUMIDITIES; at += 1) psychrolib.GetTDewPointFromRelHum(airF, (20 + at) / 100); });
 row(`${HUMIDITIES} whole verdicts, three dew points in each`, ours);
 row(`${HUMIDITIES} dew points by the library`, theirs, `a whole verdict: ${(ours.least / theirs.least).toFixed(0)} × one dew point of the library`);
+
+// Kits brought to temperature: two bands of curves with a night set-back, and one learned from readings.
+for (const [name, what] of [['cantilever-4-celsius', 'a night set-back'], ['boat-second-kit', 'readings that teach']]) {
+  const read = (/** @type {string} */ file) => JSON.parse(readFileSync(`tests/jobs/${name}/${file}.json`, 'utf8'));
+  const [cold, at] = [read('job'), read('now')];
+  const lines = warm_curves(cold, at, cold.warming[0].id);
+  if (!(lines?.warm_slow_f.length > 90 && lines.warm_slow_f.at(-1) > lines.warm_slow_f[0])) throw new Error(`${name}: no curve`);
+  row(`a warm-up curve with its band, ${what}`, time(() => warm_curves(cold, at, cold.warming[0].id)), 'bar: 5 ms');
+  const without = { ...cold, warming: [] };
+  const [groups, none] = [time(() => estimate(cold, at)), time(() => estimate(without, at))];
+  row(`the same job's estimate, its ${cold.warming.length} group${cold.warming.length > 1 ? 's' : ''} among it`, groups, `groups alone: ${show(groups.least - none.least)}`);
+}

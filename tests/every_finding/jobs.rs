@@ -172,4 +172,10 @@ pub fn days(job: &mut Value, days: &[(&str, &str, &str)]) {
         ] })
     };
     job["forecast"] = days.iter().enumerate().map(day).collect();
+/// A group of cold kits that came in so many hours ago, into a room at this temperature.
+pub fn warming(job: &mut Value, hours: f64, room: &str) {
+    job["warming"] = json!([{
+        "id": 194, "name": "Second set", "moved_in": { "ms": NOW.ms - hours * 3_600_000.0, "offset_min": -300 },
+        "entries": [{ "field": "start", "text": "40 F" }, { "field": "room", "text": room }]
+    }]);
 }

@@ -10,6 +10,8 @@ use foamwright::job::Job;
 use jobs::{
     NOW, another, days, dew_point, dew_point_only, drop_reading, hard_catalogue, house, kit_on, layers,
     opening, owned, read, roof, sample, set, shelf, spot, walk,
+    NOW, another, dew_point, dew_point_only, drop_reading, hard_catalogue, house, kit_on, layers, opening,
+    owned, read, roof, sample, set, shelf, spot, walk, warming,
 };
 use serde_json::{Value, json};
 
@@ -382,6 +384,9 @@ fn change(code: Code, job: &mut Value) {
         Code::NotYet => set(job, "asbestos", "not_known"),
         Code::HeaterLit => set(job, "heater_lit", "vented"),
         Code::HeaterMoist => set(job, "heater_lit", "unvented"),
+        Code::WarmTooShort => warming(job, 5.0, "60 F"),
+        // 26 h in a room that reaches the label's least only in the long run.
+        Code::CoreCold => warming(job, 26.0, "70.2 F"),
         Code::StorageTooHot => another(job, "storage", "temperature", "125 F"),
         Code::HeaterWets
         | Code::OccupantsIn

@@ -96,6 +96,7 @@ export function everyStep(store) {
     ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
     ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'] }),
     ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'] }),
+    ...estimate.conditioning.flatMap((one) => steps(store, 'warming', one, count, byId(job.warming ?? [], one.id)?.name || t('ready.kit'))),
     ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
     ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440))),
     ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'] }),
@@ -153,6 +154,10 @@ export function mount(root, store, route) {
         sub = t('ready.title');
         rows.push(...group('job', estimate, count, t('ready.moisture'), ['readiness.']), ...group('check', check, count, title));
       }
+    } else if (scope === 'warming') {
+      title = byId(job.warming ?? [], id)?.name || t('ready.kit');
+      sub = t('ready.title');
+      rows.push(...group('warming', byId(estimate.conditioning, id), count, title));
     } else if (scope === 'run') {
       const run = estimate.day.runs.find((one) => one.id === id);
       title = byId(job.events, id)?.name.trim() || t('sheet.kits');
