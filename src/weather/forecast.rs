@@ -92,7 +92,7 @@ impl Forecast {
         let (mut sum, mut count) = (0.0, 0.0);
         for other in &self.days {
             if other.date <= day.date && other.date > day.date - DAYS_BACK {
-                sum += f64::midpoint(other.low_f, other.high_f);
+                sum += (other.low_f + other.high_f) / 2.0;
                 count += 1.0;
             }
         }
@@ -121,13 +121,5 @@ impl Faces {
                 self.known.masonry.map(|swing| masonry_f(&self.course, self.mean_f, swing, hour))
             }
         }
-    }
-
-    /// The kinds that the job says something of.
-    pub(super) fn kinds(&self) -> impl Iterator<Item = Facing> {
-        let known = *self;
-        [Facing::Thin, Facing::Heated, Facing::Masonry]
-            .into_iter()
-            .filter(move |facing| known.at_f(*facing, 0.0).is_some())
     }
 }

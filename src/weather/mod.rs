@@ -208,6 +208,8 @@ pub struct DayCurve {
     pub masonry_f: Vec<f64>,
 }
 
+/// Every kind of surface; what is said of the thin ones is said of the air too.
+const FACINGS: [Facing; 3] = [Facing::Thin, Facing::Heated, Facing::Masonry];
 /// How much of the sun a dark wall takes up; from memory.
 const DARK: f64 = 0.7;
 /// What a sunlit face gives off to air and sky, in W/m²·K; ASHRAE's for summer, from memory.
@@ -229,24 +231,29 @@ pub fn ahead(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Weath
     let mut days = Vec::with_capacity(forecast.days.len());
     for day in &forecast.days {
         let (faces, neighbors) = forecast.faces(day);
-        let air_spans = spans(&|hour| faces.course.air_f(hour), air);
-        let (mut surfaces, mut surface_spans) = (Vec::new(), Vec::new());
-        for facing in faces.kinds() {
+        let mut inside = vec![spans(&|hour| faces.course.air_f(hour), air)];
+        let mut surfaces = Vec::new();
+        for facing in FACINGS {
+            if faces.at_f(facing, 0.0).is_none() {
+                continue;
+            }
             let of = |hour| faces.at_f(facing, hour).unwrap_or(f64::NAN);
-            let inside = spans(&of, surface);
-            surfaces.push(surface_day(facing, &of, &inside));
-            surface_spans.push(inside);
+            let warm = spans(&of, surface);
+            surfaces.push(surface_day(facing, &of, &warm));
+            inside.push(warm);
         }
-        let stretches = stretches(&air_spans, &surface_spans);
+        let stretches = stretches(&inside);
         let wet_f = day.dew_f.map(|dew| moist_air::frost_point_of(dew).unwrap_or(dew) + spread_f);
         let dew_close = wet_f.is_some_and(|wet_f| {
-            let close = |minute: f64| faces.kinds().any(|of| faces.at_f(of, minute / 60.0) < Some(wet_f));
+            let near = |face_f: f64| face_f < wet_f;
+            let close =
+                |minute: f64| FACINGS.iter().any(|of| faces.at_f(*of, minute / 60.0).is_some_and(near));
             minutes().any(|minute| says_at(&stretches, minute) != Says::Outside && close(minute))
         });
         if Some(day.date) == spray_day {
             sunlit(day, &faces.course, &forecast, surface.most_f.0, reader);
         }
-        let (air_from_min, air_to_min) = longest(&air_spans);
+        let (air_from_min, air_to_min) = inside.first().map_or((None, None), longest);
         days.push(Ahead {
             id: day.id,
             day: day.date,

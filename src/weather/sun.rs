@@ -35,7 +35,7 @@ pub(super) struct Sunlight {
 impl Sunlight {
     /// When the sun stands highest.
     pub(super) fn noon_min(self) -> f64 {
-        f64::midpoint(self.rise_min, self.set_min)
+        (self.rise_min + self.set_min) / 2.0
     }
 
     /// How long the day is for the course of the air, in hours: one that never ends, or never begins, is held.

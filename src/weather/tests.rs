@@ -2,7 +2,7 @@
 //! and what has to hold of every day.
 
 use super::day_curve::{Course, Shape};
-use super::window::{EDGE_MIN, longest, spans, stretches};
+use super::window::{EDGE_MIN, Spans, longest, spans};
 use super::*;
 use crate::foam::Window;
 use proptest::prelude::*;
@@ -16,6 +16,13 @@ fn rows(list: &str, count: usize) -> Vec<Value> {
     let rows = stored[list].as_array().unwrap().clone();
     assert_eq!(rows.len(), count, "{list}");
     rows
+}
+
+/// The air, and what surfaces do.
+fn stretches(air: &Spans, surfaces: &[Spans]) -> Vec<Stretch> {
+    let mut all = vec![air.clone()];
+    all.extend_from_slice(surfaces);
+    window::stretches(&all)
 }
 
 fn number(row: &Value, name: &str) -> f64 {

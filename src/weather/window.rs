@@ -63,24 +63,28 @@ fn holds(spans: &Spans, minute: f64, margin: f64) -> bool {
     spans.iter().any(|(from, to)| minute >= from + margin && minute <= to - margin)
 }
 
-/// The day, cut where what it is good for changes; empty where the air never is inside. What surfaces do can only
+/// The day, cut where what it is good for changes, from the spans of the air and then of each surface; empty where the
+/// air never is inside. What surfaces do can only
 /// turn "inside" into "measure first".
-pub(super) fn stretches(air: &Spans, surfaces: &[Spans]) -> Vec<Stretch> {
+pub(super) fn stretches(spans: &[Spans]) -> Vec<Stretch> {
+    let Some(air) = spans.first() else { return Vec::new() };
     let mut cuts = vec![DAY_MIN];
-    for (from, to) in surfaces.iter().chain([air]).flatten() {
-        for cut in [*from, from + EDGE_MIN, to - EDGE_MIN, *to] {
-            if cut > 0.0 && cut < DAY_MIN {
-                cuts.insert(cuts.partition_point(|known| *known < cut), cut);
+    for one in spans {
+        for (from, to) in one {
+            for cut in [*from, from + EDGE_MIN, to - EDGE_MIN, *to] {
+                if cut > 0.0 && cut < DAY_MIN {
+                    cuts.insert(cuts.partition_point(|known| *known < cut), cut);
+                }
             }
         }
     }
     let mut day: Vec<Stretch> = Vec::new();
     let mut from = 0.0;
     for to in cuts {
-        let middle = f64::midpoint(from, to);
+        let middle = (from + to) / 2.0;
         let says = if !holds(air, middle, 0.0) {
             Says::Outside
-        } else if surfaces.iter().chain([air]).all(|spans| holds(spans, middle, EDGE_MIN)) {
+        } else if spans.iter().all(|spans| holds(spans, middle, EDGE_MIN)) {
             Says::Inside
         } else {
             Says::MeasureFirst
