@@ -165,3 +165,43 @@ impl Sheet<'_> {
         self.row(key, &text);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::sheet::{Words, sheet};
+    use foamwright::job::{Job, Now};
+    use std::path::Path;
+
+    /// The sheet of a whole job, from the heading of the readings on.
+    fn text(job: &str, language: &str) -> String {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs").join(job);
+        let read = |file: &str| std::fs::read_to_string(folder.join(file)).expect(file);
+        let job: Job = serde_json::from_str(&read("job.json")).expect("a job");
+        let now: Now = serde_json::from_str(&read("now.json")).expect("an instant");
+        let text = sheet(&job, &foamwright::estimate(&job, now), now, &Words::of(language).expect("words"));
+        assert!(!text.contains("text.") && !text.contains('{'), "words are lacking: {text}");
+        text
+    }
+
+    #[test]
+    fn a_time_only_where_the_label_gives_its_hours() {
+        let known = text("family-comes-back", "en");
+        assert!(known.contains("not before 2026-10-15 22:10; never a clearance"), "{known}");
+        assert!(known.contains("not before 2026-10-15 10:10; never a clearance"), "{known}");
+        let unknown = text("family-label-unknown", "en");
+        assert!(!unknown.contains("not before"), "{unknown}");
+        assert_eq!(unknown.matches("no time is given").count(), 2, "{unknown}");
+    }
+
+    #[test]
+    fn moist_air_and_rounds_in_both_languages() {
+        for language in ["en", "es"] {
+            let heater = text("vent-free-heater-shop", language).replace('\u{a0}', " ");
+            assert!(heater.contains("7.55 lb") && heater.contains("60.3 °F"), "{heater}");
+            assert!(text("warm-air-cold-wall", language).contains("North wall"));
+        }
+        let rounds = text("warm-air-cold-wall", "en");
+        assert!(rounds.contains("the air took up moisture"), "{rounds}");
+        assert!(!text("winter-day-go", "en").contains("Earlier rounds"));
+    }
+}
