@@ -3,6 +3,9 @@
 use super::sheet::{self, Answer};
 use crate::Journey;
 use driving::Step;
+use driving::beforehand::CLOCK;
+use driving::page::Page;
+use serde_json::json;
 use std::sync::Arc;
 
 /// The first visit opens the sample, whose figures are worked out by hand in `tests/jobs/larkspur-lane`.
@@ -26,6 +29,38 @@ pub async fn first_visit(journey: Arc<Journey>) -> Step {
     page.write("surface-101-length", "150 ft").await?;
     let kept = sheet::until_kept(&page, |job| job.to_string().contains("150 ft")).await?;
     assert_ne!(kept["job"]["id"], "sample-larkspur-lane");
+    Ok(())
+}
+
+/// The files of words that the page itself has fetched.
+async fn words(page: &Page) -> Step<Vec<String>> {
+    let script =
+        "return performance.getEntriesByType('resource').map(one => one.name.match(/words.en.(.*)$/)?.[1])
+        .filter(Boolean)";
+    let names = page.run(script, vec![]).await?;
+    Ok(names.as_array().into_iter().flatten().filter_map(|one| one.as_str().map(str::to_owned)).collect())
+}
+
+/// The sample sheet is said with the words of a first visit. Once its readings are old there is more to say: the
+/// pages come first, and no key is ever seen.
+pub async fn words_when_needed(journey: Arc<Journey>) -> Step {
+    journey.beforehand(CLOCK).await?;
+    let site = journey.site().await?;
+    let page = journey.page(&site);
+    journey.browser.viewport(Some((390, 844))).await?;
+    page.open_ready("").await?;
+    page.until_says("#section-ready .why", "Cylinder B").await?;
+    assert_eq!(words(&page).await?, ["first.json"]);
+
+    let watch = "globalThis.keysSeen = [];
+        const look = () => globalThis.keysSeen.push(...document.body.textContent
+            .match(/\\b(page|sheet|ready|fields|findings|sources)\\.[a-z_]+|reading_old/g) ?? []);
+        new MutationObserver(look).observe(document.body, { subtree: true, childList: true, characterData: true });
+        moveClock(180); document.dispatchEvent(new Event('visibilitychange'))";
+    page.run(watch, vec![]).await?;
+    page.until_says("#section-ready .why", "Cylinder A was read 3 h").await?;
+    assert!(words(&page).await?.iter().any(|name| name == "findings.json"));
+    assert_eq!(page.run("return globalThis.keysSeen", vec![]).await?, json!([]), "keys in place of words");
     Ok(())
 }
 
