@@ -26,7 +26,7 @@ fn entries(all: &[(&str, &str)]) -> Value {
 
 /// A job with one group; Monday, 2026-10-19, 10 am unless `of_job` says otherwise.
 fn job(group: &[(&str, &str)], of_job: &[(&str, &str)], label: &str) -> Value {
-    let mut own = vec![("spray_date", "2026-10-19"), ("spray_time", "10:00")];
+    let mut own = vec![("spray_date", "2026-10-19"), ("spray_time", "10:00 am")];
     own.retain(|one| !of_job.iter().any(|other| other.0 == one.0));
     own.extend_from_slice(of_job);
     json!({
@@ -98,7 +98,7 @@ fn the_label_is_never_undercut_and_the_longer_of_the_two_decides() {
     assert_eq!(by_label.in_by.unwrap().0, spray - 48.0 * 60.0);
     assert!(!by_label.late);
     // From noon on Friday to noon on Sunday there are 48 h less than a minute, or more.
-    for (time, late) in [("11:59", true), ("12:00", false)] {
+    for (time, late) in [("11:59 am", true), ("12:00 pm", false)] {
         let job = job(COLD, &[("spray_date", "2026-10-18"), ("spray_time", time)], "48 h");
         assert_eq!(warm(&job).late, late, "{time}");
     }
@@ -184,7 +184,7 @@ fn a_night_set_back_counts_by_the_clock() {
     let core = then.core_now_f.unwrap().low.0;
     assert!((core - 70.0).abs() < 0.05, "{core}");
     // By day alone they would be warm enough for a start at 6 in the morning; after a night at 60 °F the steel is not.
-    assert_eq!(warm(&job(&with(NIGHTS), &[("spray_time", "6:00")], "0 h")).in_by, None);
+    assert_eq!(warm(&job(&with(NIGHTS), &[("spray_time", "6:00 am")], "0 h")).in_by, None);
 }
 
 #[test]

@@ -148,6 +148,7 @@ pub fn calendar(
             dates.add(DateOf::Ready, of, at.0, false);
         }
     }
+    dates.instant(DateOf::ReentryWorkers, day.reentry_workers_ms);
     dates.instant(DateOf::Reentry, day.reentry_ms);
     dates.instant(DateOf::Cured, day.cure_ms);
     let entries = job.foam_sheet(0).map_or([].as_slice(), |sheet| sheet.entries.as_slice());

@@ -172,6 +172,8 @@ pub fn days(job: &mut Value, days: &[(&str, &str, &str)]) {
         ] })
     };
     job["forecast"] = days.iter().enumerate().map(day).collect();
+}
+
 /// A group of cold kits that came in so many hours ago, into a room at this temperature.
 pub fn warming(job: &mut Value, hours: f64, room: &str) {
     job["warming"] = json!([{

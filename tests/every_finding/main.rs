@@ -9,9 +9,7 @@ use foamwright::findings::{Code, Severity};
 use foamwright::job::Job;
 use jobs::{
     NOW, another, days, dew_point, dew_point_only, drop_reading, hard_catalogue, house, kit_on, layers,
-    opening, owned, read, roof, sample, set, shelf, spot, walk,
-    NOW, another, dew_point, dew_point_only, drop_reading, hard_catalogue, house, kit_on, layers, opening,
-    owned, read, roof, sample, set, shelf, spot, walk, warming,
+    opening, owned, read, roof, sample, set, shelf, spot, walk, warming,
 };
 use serde_json::{Value, json};
 
