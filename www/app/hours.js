@@ -207,14 +207,13 @@ function drawing(store, id, width) {
   const curve = day && call('day_curve', job, now(), id);
   if (!day || !curve) return undefined;
   const w = figures(job.units);
-  const air = estimate.readiness.checks.find((one) => one.of === 'air');
   const sprays = weather.spray_day !== undefined && weather.days[weather.spray_day]?.id === id;
   const rises = day.sun === 'rises';
   const name = nameOf(store, id, day);
   const time = timeOf(sprayTime(store));
   const says = { inside: t('hours.says.inside'), measure_first: t('hours.says.measure_first'), outside: t('hours.says.outside') };
   const svg = dayCurve({
-    air: curve.air_f, heated: curve.heated_f, masonry: curve.masonry_f, least: air?.least_f, most: air?.most_f, dew: day.dew_f,
+    air: curve.air_f, heated: curve.heated_f, masonry: curve.masonry_f, least: day.air_least_f, most: day.air_most_f, dew: day.dew_f,
     boxes: inside(parts(day)), edge: day.edge_min, parts: parts(day),
     sunrise: rises ? day.sunrise_min : undefined, sunset: rises ? day.sunset_min : undefined, spray: sprays ? sprayTime(store) : undefined,
   }, {
