@@ -140,7 +140,7 @@ fn hours_to_a_warm_core() {
             let by_minutes = hours(&Shells::new(&body, ways, m, 1.0), start, air, 70.0, &core);
             close(by_minutes, row, name);
             // As the estimate does it: longer steps, later by less than one in a hundred, and never sooner.
-            let coarse = Shells::new(&body, ways, m, (lumped_min(&body, ways) / 80.0).min(5.0));
+            let coarse = Shells::new(&body, ways, m, (lumped_min(&body, ways) / 64.0).min(5.0));
             let by_steps = hours(&coarse, start, air, 70.0, &core);
             assert!((0.9999..1.01).contains(&(by_steps / by_minutes)), "{row} {name}: {by_steps}");
         }

@@ -118,12 +118,12 @@ impl Setup {
         self.log.iter().reduce(|known, one| if one.minutes >= known.minutes { one } else { known })
     }
 
-    /// The shells in the warm room, and how long it is worth following them. A step is the lumped time ÷ `parts`, 400 ÷
+    /// The shells in the warm room, and how long it is worth following them. A step is the lumped time ÷ `parts`, 320 ÷
     /// `parts` minutes at the most: hours come out too long by less than one in 2 × `parts`, late rather than early.
     pub fn shells(&self, m: f64, start: f64, air: f64, parts: f64) -> (Shells, f64) {
         let ways = conductances(&self.body, self.packed, start, air);
         let lumped = lumped_min(&self.body, ways);
-        let step = (lumped / parts).min(400.0 / parts);
+        let step = (lumped / parts).min(320.0 / parts);
         (Shells::new(&self.body, ways, m, step), (lumped * 40.0).min(LONGEST_MIN))
     }
 }

@@ -302,7 +302,7 @@ fn warm_up(
 }
 
 /// Steps in the lumped time of a warm-up.
-const PARTS: f64 = 80.0;
+const PARTS: f64 = 64.0;
 
 /// How long a reading of the liquid stands for the core, in minutes: as long as one of a cylinder. Common practice.
 const READ_COUNTS_MIN: f64 = 60.0;

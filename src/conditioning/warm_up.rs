@@ -16,6 +16,9 @@ pub struct Warmed {
     pub now: Option<(f64, f64)>,
 }
 
+/// Nearer than this to the room a core is as warm as the room, in °F.
+const SETTLED_F: f64 = 0.02;
+
 /// Whether this room can ever bring them to the target and hold it.
 fn reaches(room: &Room, start: f64, target: f64) -> bool {
     room.warmest() > target || room.warmest() >= target && start >= target
@@ -68,6 +71,10 @@ pub fn forward(
             let share = (at - minutes) / step + 1.0;
             let between = |of: fn(&[f64; NODES]) -> f64| of(before) + share * (of(after) - of(before));
             warmed.now = Some((between(core), between(skin)));
+        }
+        // As warm as a room that stays as it is: nothing changes any more.
+        if room.night.is_none() && (core(after) - room.day).abs() < SETTLED_F && asked.is_some() {
+            warmed.now = warmed.now.or(Some((core(after), skin(after))));
         }
         enough(&warmed)
     });
