@@ -28,12 +28,18 @@ const SIGMA: f64 = 5.670_374_419e-8;
 pub fn film(difference: f64, height: f64, mean_c: f64) -> (f64, f64) {
     let kelvin = mean_c + 273.15;
     let k = 0.0242 + 7e-5 * mean_c;
-    let viscosity = 1.5233e-5 * libm::pow(kelvin / 295.65, 1.75);
+    let viscosity = 1.5233e-5 * power(kelvin / 295.65, 1.75);
     let prandtl = 0.71;
     let rayleigh = 9.81 / kelvin * difference * height * height * height / (viscosity * viscosity) * prandtl;
-    let below = libm::pow(1.0 + libm::pow(0.492 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
-    let root = 0.825 + 0.387 * libm::pow(rayleigh, 1.0 / 6.0) / below;
+    let below = power(1.0 + power(0.492 / prandtl, 9.0 / 16.0), 8.0 / 27.0);
+    let root = 0.825 + 0.387 * power(rayleigh, 1.0 / 6.0) / below;
     (k / height * root * root, 4.0 * EMITS * SIGMA * kelvin * kelvin * kelvin)
+}
+
+/// A power of a number of at least zero. The library's own is many times the code of exponent and logarithm, which
+/// are there already.
+fn power(base: f64, exponent: f64) -> f64 {
+    libm::exp(exponent * libm::log(base))
 }
 
 /// How a cylinder is packed and how it stands.
