@@ -175,6 +175,16 @@ pub fn purge_min(zone_ft3: f64, flow_cfm: f64, mixing: f64, left_pct: f64) -> f6
     zone_ft3 * mixing / flow_cfm * libm::log(100.0 / left_pct)
 }
 
+/// What is in the air after so many minutes, where something goes on giving off: start × e^(−t) + gives × K ÷ flow ×
+/// (1 − e^(−t)), with t = flow × minutes ÷ (K × volume). `start` in anything per cubic foot, `gives` in the same per
+/// minute. [`purge_min`] is when it is down to a share with nothing giving off. How much foam gives off is not known
+/// here, so no page says it of a room: it is the check that a source keeps a room from ever being purged.
+pub fn left_in_air(start: f64, gives: f64, zone_ft3: f64, flow_cfm: f64, mixing: f64, minutes: f64) -> f64 {
+    let through = flow_cfm / mixing;
+    let fell = libm::exp(-through * minutes / zone_ft3);
+    start * fell + gives / through * (1.0 - fell)
+}
+
 /// Cubic feet a minute through leaks of so many square feet under so many inches of water: 2,610 × area × √pressure.
 pub fn leak_cfm(leak_ft2: f64, water_in: f64) -> f64 {
     ORIFICE_CFM * leak_ft2 * libm::sqrt(water_in)
