@@ -21,7 +21,7 @@ pub async fn file_out_and_in(journey: Arc<Journey>) -> Step {
     page.press_in("#view", "Save the job file").await?;
     let file = page.downloaded(".foamwright.json").await?;
     let job: Value = serde_json::from_str(&std::fs::read_to_string(&file)?)?;
-    assert_eq!((&job["format"], &job["version"]), (&json!("foamwright-job"), &json!(3)));
+    assert_eq!((&job["format"], &job["version"]), (&json!("foamwright-job"), &json!(4)));
 
     let elsewhere = journey.site().await?;
     let fresh = journey.page(&elsewhere);
@@ -45,7 +45,7 @@ pub async fn files_refused(journey: Arc<Journey>) -> Step {
     let before = sheet::kept_jobs(&page).await?;
     let engine = journey.engine.name();
     let sample = sheet::sample()?;
-    let newer = sample.replace("\"version\": 3,\n \"id\"", "\"version\": 999,\n \"id\"");
+    let newer = sample.replace("\"version\": 4,\n \"id\"", "\"version\": 999,\n \"id\"");
     assert_ne!(newer, sample);
     let deep = format!(
         "{{\"format\":\"foamwright-job\",\"version\":1,\"x\":{}{}}}",
