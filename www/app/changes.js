@@ -156,7 +156,7 @@ export function apply(job, change) {
       const key = change.way === 'in' ? 'moved_in' : 'moved_out';
       return change.now ? { ...group, [key]: change.now } : without(group, key);
     });
-    case 'moved_back': return at(job, 'warming', change.id, (group) => ({ ...without(group, 'moved_out'), moved_in: change.now, entries: group.entries.filter((/** @type {import('./job.js').Entry} */ one) => one.field !== 'start') }));
+    case 'moved_back': return at(job, 'warming', change.id, (group) => ({ ...without(group, 'moved_out'), moved_in: change.now, entries: group.entries.filter((/** @type {Entered} */ one) => one.field !== 'start') }));
     case 'add_warm_reading': return within(job, 'warming', change.warming, (group, id) => ({
       ...group, log: [...group.log, { id, entries: [], taken: change.now }],
     }), 1);
