@@ -3,7 +3,8 @@
 python tests/live/calendar_check.py target/tests/site
 
 Python's icalendar reads the file here, Mozilla's ical.js in tests/checks/calendars.mjs. Both have to find each date of
-the estimate that is still ahead, at its time, and nothing else; what comes again is told by dateutil and by ical.js.
+the estimate that is still ahead, at its time, what is withdrawn as cancelled, and nothing else; what comes again is told
+by dateutil and by ical.js.
 """
 
 import datetime
