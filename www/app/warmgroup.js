@@ -10,7 +10,7 @@ import { warmCurves } from './warmcurves.js';
 import { coolDrawing, warmDrawing } from './warmdraw.js';
 import { warmLog } from './warmlog.js';
 import { clockOf, warmOut } from './warmout.js';
-import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, readyAt, sprayAt, standOf, won } from './warmwords.js';
+import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, sprayAt, standOf, wasDue, won } from './warmwords.js';
 import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -113,7 +113,7 @@ export function warmGroup(store, id, root) {
     const spray = sprayAt(store);
     const late = up?.late && spray !== undefined && up.plan_min !== undefined && !group.moved_out;
     const apart = up?.core_now_f && up.skin_now_f !== undefined && up.skin_now_f - up.core_now_f.likely >= 1;
-    const due = readyAt(up, group);
+    const due = wasDue(up, group);
     const stand = standOf(byId(store.estimate?.conditioning ?? [], id), group, wallOf(now()), spray);
     const target = up ? w.temp(up.target_f) : '';
     const mine = new Set([...kit, ...own, ...night].map((one) => one.node.getAttribute('data-field')));
@@ -123,7 +123,7 @@ export function warmGroup(store, id, root) {
     return [
       late && up.ready_at !== undefined ? note('hold', t('warm.late_in', { spray: wall(spray) }), t('warm.late_in_do', { ready: wall(after(up.ready_at)) })) : undefined,
       late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { in_by: wall(before(up.in_by)) }), t('warm.late_out_do', { hours: hours(up.plan_min ?? 0, true) })) : undefined,
-      group.moved_out ? undefined : stand.is === 'never' ? note('hold', t('warm.never'), t('warm.never_do', { target })) : stand.is === 'hour' && stand.time !== undefined ? note('hold', t('warm.hour', { spray: wall(stand.time) }), t('warm.hour_do', { target })) : undefined,
+      group.moved_out ? undefined : stand.is === 'never' ? note('hold', t('warm.never'), t('warm.never_do', { target })) : stand.is === 'hour' ? note('hold', stand.time === undefined ? t('warm.hour_none') : t('warm.hour', { spray: wall(stand.time) }), t('warm.hour_do', { target })) : undefined,
       leftEarly(up, group) && !codes.has('warm_too_short') ? note('hold', t('warm.left_early'), due === undefined ? t('warm.left_early_none') : t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
       group.moved_in && !group.moved_out && !codes.has('core_cold') ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
       ...found.map(findingNote),

@@ -38,20 +38,21 @@ export function sprayAt(store) {
   return Number.isFinite(day) && time ? day + Number(time[1]) * 60 + Number(time[2]) : undefined;
 }
 
-/** When a group is or would have been ready, counted from when it came in. @param {Conditioning['warm_up']} up @param {Moves} moves */
-export const readyAt = (up, { moved_in }) => (moved_in && up?.plan_min !== undefined ? up.ready_at ?? wallOf(moved_in) + up.plan_min : undefined);
-
-/** Whether a group left before that, or left with nobody to say when that were. @param {Conditioning['warm_up']} up @param {Moves} moves */
-export function leftEarly(up, moves) {
-  const due = readyAt(up, moves);
-  return moves.moved_out !== undefined && (due === undefined || wallOf(moves.moved_out) < due);
+/** When a group that left early would have been ready; none where nobody can say. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export function wasDue(up, { moved_in, moved_out }) {
+  const due = up?.ready_at ?? (moved_in && up?.plan_min !== undefined ? wallOf(moved_in) + up.plan_min : undefined);
+  return due !== undefined && moved_out && due > wallOf(moved_out) ? due : undefined;
 }
+
+/** Whether a group left before it was ready, or left with nobody to say when that were. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export const leftEarly = (up, { moved_out }) => moved_out !== undefined && (up?.ready_at === undefined || wallOf(moved_out) < up.ready_at);
 
 /**
  * How a group stands, and the moment that goes with it, by the clock on the wall.
  * @typedef {{moved_in?: import('./core.js').Now, moved_out?: import('./core.js').Now}} Moves
  * @typedef {'spent' | 'use_by' | 'lacks' | 'over' | 'ready' | 'never' | 'hour' | 'late' | 'in_by' | 'hours'} Stand
- *   `spent`: left too early, or not usable any more; `hour`: this room does it, but not for that hour.
+ *   `spent`: left too early, or not usable any more; `hour`: this room does it by day, but not for that hour; without
+ *   an hour it does not keep them warm at night.
  * @param {Conditioning | undefined} found @param {Moves} moves @param {number} at now, by the clock on the wall @param {number} [spray] when spraying begins
  * @returns {{is: Stand, time?: number}}
  */
@@ -65,10 +66,10 @@ export function standOf(found, moves, at, spray = found?.warm_up?.spray_at) {
   }
   if (!up) return { is: 'lacks' };
   if (up.ready_at !== undefined) return { is: up.ready_at <= at ? 'over' : 'ready', time: after(up.ready_at) };
-  if (up.plan_min === undefined) return { is: 'never' };
+  if (up.slow_min === undefined) return { is: 'never' };
   if (up.in_by !== undefined && up.late && spray !== undefined) return { is: 'late', time: spray };
   if (up.in_by !== undefined) return { is: 'in_by', time: before(up.in_by) };
-  return spray !== undefined ? { is: 'hour', time: spray } : { is: 'hours' };
+  return spray !== undefined || moves.moved_in || up.plan_min === undefined ? { is: 'hour', time: spray } : { is: 'hours' };
 }
 
 /** The largest figure of a group. @param {Conditioning | undefined} found @param {Moves} moves @param {number} at @param {number} [spray] @returns {{text: string, below: string}} */
