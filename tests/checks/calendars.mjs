@@ -6,7 +6,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { use } from '../../www/app/calls.js';
-import { calendarFile } from '../../www/app/dates.js';
+import { calendarFile, withdrawn } from '../../www/app/dates.js';
 import { give } from '../../www/app/words.js';
 import { core, jobs } from './shipped.mjs';
 
@@ -27,7 +27,7 @@ function opened(text) {
     for (let next = every.next(); next && times.length < 500; next = every.next()) times.push(next.toString());
     const alarm = component.getFirstSubcomponent('valarm');
     return {
-      uid: event.uid, summary: event.summary, description: event.description, location: event.location, day: event.startDate.isDate,
+      uid: event.uid, status: component.getFirstPropertyValue('status'), edition: event.sequence, summary: event.summary, description: event.description, location: event.location, day: event.startDate.isDate,
       zone: event.startDate.zone.tzid, times, stamp: component.getFirstPropertyValue('dtstamp').toString(), rings: alarm?.getFirstPropertyValue('trigger').toString() ?? null,
     };
   });
@@ -66,13 +66,16 @@ for (const language of ['en', 'es']) {
   for (const file of readdirSync(`www/words/${language}`)) give(file.replace('.json', ''), JSON.parse(readFileSync(`www/words/${language}/${file}`, 'utf8')), language);
   const add = (name, job, now, estimate) => {
     const text = calendarFile({ job, estimate }, now);
-    files.push({ job: name, language, id: job.id, place: job.place, now, dates: estimate.calendar, text, events: opened(text) });
+    files.push({ job: name, language, id: job.id, place: job.place, now, dates: estimate.calendar, gone: withdrawn({ job, estimate }, now), text, events: opened(text) });
   };
   jobs().forEach(({ name, job: stored, now }, at) => {
     const { job } = shipped.job_open(JSON.stringify(stored));
     add(name, job, now, shipped.estimate(job, now));
     const full = busy(job, now, at);
     add(`${name}, busy`, full, now, shipped.estimate(full, now));
+    // The exhaust goes off: the hours that the file before gave do not hold any more.
+    const off = { ...full, next_id: full.next_id + 1, events: [...full.events, { id: full.next_id, what: 'exhaust_off', key: '', surface: 0, lift: 0, at: { ...now, ms: now.ms - 1_800_000 } }] };
+    add(`${name}, exhaust off`, off, now, shipped.estimate(off, now));
   });
   // Each kind of date there is, with parts of minutes, which no job above need have.
   const [{ job, now }] = jobs();

@@ -3,7 +3,8 @@
 python tests/live/calendar_check.py target/tests/site
 
 Python's icalendar reads the file here, Mozilla's ical.js in tests/checks/calendars.mjs. Both have to find each date of
-the estimate that is still ahead, at its time, and nothing else; what comes again is told by dateutil and by ical.js.
+the estimate that is still ahead, at its time, what is withdrawn as cancelled, and nothing else; what comes again is told
+by dateutil and by ical.js.
 """
 
 import datetime
@@ -40,7 +41,7 @@ words = {}
 for language in ("en", "es"):
     with open(f"www/words/{language}/calendar.json", encoding="utf-8") as file:
         words[language] = json.load(file)
-events = times = rings = 0
+events = times = rings = withdrawn = 0
 kinds = set()
 uids = {}
 for file in json.loads(answer.stdout):
@@ -51,7 +52,7 @@ for file in json.loads(answer.stdout):
     calendar = icalendar.Calendar.from_ical(raw)
     assert not calendar.errors and str(calendar["VERSION"]) == "2.0" and calendar["PRODID"], where
     theirs = calendar.walk("VEVENT")
-    wanted = ahead(file["dates"])
+    wanted = ahead(file["dates"]) + file["gone"]
     assert len(theirs) == len(file["events"]) == len(wanted), f"{where}: {len(theirs)} events of {len(wanted)} dates"
     for date, one, other in zip(wanted, theirs, file["events"]):
         assert not one.errors, f"{where}: {one.errors}"
@@ -59,6 +60,14 @@ for file in json.loads(answer.stdout):
         assert str(one["UID"]) == other["uid"] == uid, f"{where}: {one['UID']}"
         said = words[file["language"]]
         summary = said[date["of"]]
+        gone = date.get("gone", False)
+        if gone:
+            summary = said["gone"].replace("{what}", summary)
+        # What is withdrawn carries the name of the event that it takes away, and no other does.
+        assert one.get("STATUS") == other["status"] == ("CANCELLED" if gone else None), f"{where}: {other['status']}"
+        # RFC 5545, section 3.8.7.4: a later file has a greater number.
+        assert int(one["SEQUENCE"]) == other["edition"] == max(0, file["now"]["ms"] // 1000 - 1_767_225_600), where
+        withdrawn += gone
         if date["name"]:
             summary = said["of"].replace("{what}", summary).replace("{name}", date["name"])
         assert str(one["SUMMARY"]) == other["summary"] == plain(summary), f"{where}: {other['summary']!r}, {summary!r}"
@@ -95,5 +104,5 @@ for file in json.loads(answer.stdout):
         rings += len(alarms)
 every = {key[: -len("_why")] for key in words["en"] if key.endswith("_why")}
 assert kinds == every, f"never seen: {every - kinds}"
-assert events > 500 and times > events and rings, (events, times, rings)
+assert events > 500 and times > events and rings and withdrawn, (events, times, rings, withdrawn)
 print(f"{events} events at {times} times, read alike by icalendar and ical.js, are the dates of the estimates")

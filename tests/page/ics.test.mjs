@@ -1,6 +1,9 @@
 import { test } from 'node:test';
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { calendarFile, withdrawn } from '../../www/app/dates.js';
 import { escaped, folded, ics } from '../../www/app/ics.js';
+import { give } from '../../www/app/words.js';
 
 const NOW = { ms: Date.UTC(2026, 9, 14, 21, 10, 45), offset_min: -300 };
 const JOB = { id: 'job-1', place: '12 Larkspur Lane; back door, left' };
@@ -78,4 +81,44 @@ test('an event keeps its name when its date moves, and shares it with none', () 
   const later = ics(dates.map((one) => ({ ...one, at: one.at + DAY, name: 'renamed' })), said, JOB, { ...NOW, ms: NOW.ms + 9e7 });
   assert.deepEqual(uids(later), first);
   assert.notDeepEqual(uids(ics(dates, said, { ...JOB, id: 'job-2' }, NOW)), first);
+});
+
+// RFC 5545, sections 3.8.1.11 and 3.8.7.4.
+test('what is withdrawn keeps the name of its event, is cancelled, and every later file has a greater number', () => {
+  const kept = dated({ of: 'reentry', at: at(17, 15) });
+  const before = written(kept);
+  const after = ics([{ ...kept, gone: true }], said, JOB, { ...NOW, ms: NOW.ms + 60_000 });
+  const one = (text, name) => lines(text).find((line) => line.startsWith(`${name}:`));
+  assert.equal(one(before, 'UID'), one(after, 'UID'));
+  assert.deepEqual([one(before, 'STATUS'), one(after, 'STATUS')], [undefined, 'STATUS:CANCELLED']);
+  const number = (text) => Number(one(text, 'SEQUENCE').slice(9));
+  assert.ok(Number.isInteger(number(before)) && number(after) > number(before) && number(after) < 2 ** 31);
+});
+
+test('hours that do not run any more take back what the file before gave; the title says so too', () => {
+  give('calendar', JSON.parse(readFileSync('www/words/en/calendar.json', 'utf8')), 'en');
+  const last = NOW.ms - 3_600_000;
+  const job = { ...JOB, warming: [] };
+  const hours = { last_spray_ms: last, reentry_min: DAY, reentry_workers_min: 60 };
+  const wallLast = last / 60_000 - 300;
+  const running = { day: { ...hours, reentry_ms: last + DAY * 60_000 }, calendar: [dated({ of: 'reentry', at: wallLast + DAY }), dated({ of: 'reentry_workers', at: wallLast + 60, past: true })], conditioning: [] };
+  const first = calendarFile({ job, estimate: running }, NOW);
+  assert.ok(!first.includes('CANCELLED'));
+  const off = calendarFile({ job, estimate: { day: { ...hours, reentry_held: 'exhaust_off' }, calendar: [], conditioning: [] } }, NOW);
+  const uid = (text) => lines(text).find((line) => line.startsWith('UID:') && line.includes('-reentry-'));
+  assert.equal(uid(off), uid(first));
+  has(off, 'STATUS:CANCELLED', 'SUMMARY:Withdrawn: Label’s hours before going back in over at the earliest – no clearance');
+  assert.equal(lines(off).filter((line) => line === 'STATUS:CANCELLED').length, 2);
+  // Before anything was sprayed, and where the sheet is silent, nothing was given that could be taken back.
+  for (const day of [{ reentry_min: DAY }, { last_spray_ms: last }]) assert.ok(!calendarFile({ job, estimate: { day, calendar: [], conditioning: [] } }, NOW).includes('VEVENT'));
+});
+
+test('kits that left too early take back the moment at which they were to be measured', () => {
+  const came = { ms: NOW.ms - 4 * 3_600_000, offset_min: -300 };
+  const warming = [{ id: 7, name: 'Near', entries: [], log: [], moved_in: came, moved_out: NOW }];
+  const conditioning = [{ id: 7, warm_up: { label_min: DAY, plan_min: 2_000, decides: 'curve', late: false } }];
+  const [one, ...more] = withdrawn({ job: { ...JOB, warming }, estimate: { calendar: [], conditioning } }, NOW);
+  assert.deepEqual([one.of, one.id, one.name, one.at, more.length], ['ready', 7, 'Near', came.ms / 60_000 - 300 + 2_000, 0]);
+  const calendar = [dated({ of: 'ready', part: 'warming', id: 7 })];
+  assert.equal(withdrawn({ job: { ...JOB, warming }, estimate: { calendar, conditioning } }, NOW).length, 0);
 });

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { REST } from '../../www/app/loadout.js';
 import { CALLS, PEOPLE, PLACE } from '../../www/app/papers/emergency.js';
 import { LAW, LIMITS, WORK } from '../../www/app/protection.js';
-import { exhaustOff, hours } from '../../www/app/reentry.js';
+import { exhaustOff, hours, inHours, waits } from '../../www/app/reentry.js';
 import { give, has } from '../../www/app/words.js';
 
 const words = (language, page) => JSON.parse(readFileSync(`www/words/${language}/${page}.json`, 'utf8'));
@@ -67,4 +67,12 @@ test('the exhaust is off after the mark that it went off, and on after the press
   assert.equal(exhaustOff(store({}, [mark(1, 'exhaust_off'), mark(2, 'exhaust_on')])), undefined);
   assert.equal(exhaustOff(store({}, [mark(1, 'exhaust_off'), mark(2, 'step', 'air')])), undefined);
   assert.equal(exhaustOff(store({}, [mark(1, 'exhaust_off'), mark(2, 'step', 'lock')]))?.id, 1);
+});
+
+// 60 h and 71 h are no two days: 48 h.
+test('hours to wait are never written as less than they are', () => {
+  give('page', words('en', 'page'), 'en');
+  const plain = (text) => text.replace(/\u00a0/g, ' ');
+  assert.deepEqual([60, 71, 24, 71.004, 0.5].map((h) => plain(inHours(h * 60))), ['60 h', '71 h', '24 h', '71.01 h', '0.5 h']);
+  assert.deepEqual([60 * 60, 71 * 60, 3_181, 2_879.5, 2_879, 40.2, 100].map((min) => plain(waits(min))), ['60 h', '71 h', '54 h', '48 h', '47 h 59', '41 min', '1 h 40']);
 });

@@ -4,7 +4,8 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { cut, timeChart } from '../../www/app/drawing/warmcurve.js';
 import { inputs, warmCurves } from '../../www/app/warmcurves.js';
-import { after, answerOf, before, hours, labelHours, won } from '../../www/app/warmwords.js';
+import { after, answerOf, before, hours, labelHours, standOf, wasDue, won } from '../../www/app/warmwords.js';
+import { apply } from '../../www/app/changes.js';
 import { give } from '../../www/app/words.js';
 import { page as elements } from '../checks/elements.mjs';
 
@@ -98,12 +99,44 @@ test('the largest words: by when they have to be in, when they are ready, by whe
   assert.equal(answer(up({ ready_at: wall('2026-11-02T12:00') })), 'Measure now');
   const cool_down = { use_by: wall('2026-11-02T12:48'), hot: false };
   const moves = { came: '2026-11-01T11:00', left: '2026-11-02T11:30', cool_down };
-  assert.equal(answer(up({}), moves), 'Use by Mon 12:48 PM');
-  assert.equal(answer(up({}), { ...moves, at: wall('2026-11-02T12:48') }), 'Measure first');
-  assert.equal(answer(up({}), { ...moves, cool_down: undefined }), 'Measure first');
+  const there = up({ ready_at: wall('2026-11-02T11:00') });
+  assert.equal(answer(there, moves), 'Use by Mon 12:48 PM');
+  assert.equal(answer(there, { ...moves, at: wall('2026-11-02T12:48') }), 'Measure first');
+  assert.equal(answer(there, { ...moves, cool_down: undefined }), 'Measure first');
   // 24 h were planned on, and they left a minute sooner.
-  assert.equal(answer(up({}), { ...moves, left: '2026-11-02T10:59' }), 'Measure first');
-  assert.equal(answer(up({}), { ...moves, left: '2026-11-02T11:00' }), 'Use by Mon 12:48 PM');
+  assert.equal(answer(there, { ...moves, left: '2026-11-02T10:59' }), 'Measure first');
+  // The core says of such that they never were ready; the night may do that too, with the hours of curve and label over.
+  assert.equal(answer(up({}), moves), 'Measure first');
+  assert.equal(wasDue(up({}), { moved_in: instant(moves.came), moved_out: instant('2026-11-02T10:59') }), wall('2026-11-02T11:00'));
+  assert.equal(wasDue(up({}), { moved_in: instant(moves.came), moved_out: instant(moves.left) }), undefined);
+  assert.equal(answer(there, { ...moves, left: '2026-11-02T11:00' }), 'Use by Mon 12:48 PM');
+});
+
+test('a room that does it, but not for that hour, is not the room that never does it', () => {
+  const spray = wall('2026-11-04T08:00');
+  assert.equal(answer(up({}), { spray }), 'Too cold at night');
+  assert.equal(answer(up({ plan_min: undefined }), { spray }), 'Too cold at night');
+  assert.equal(standOf({ id: 1, warm_up: up({ spray_at: spray }) }, {}, spray - 9_000).is, 'hour');
+  assert.equal(standOf({ id: 1, warm_up: up({ plan_min: undefined, slow_min: undefined, spray_at: spray }) }, {}, spray - 9_000).is, 'never');
+  // In, and never ready at that hour.
+  assert.equal(standOf({ id: 1, warm_up: up({ spray_at: spray }) }, { moved_in: instant('2026-11-02T11:00') }, spray - 2_000).is, 'hour');
+  // Nobody said when, and the nights are too cold: no hours that would do it.
+  assert.deepEqual(standOf({ id: 1, warm_up: up({}) }, { moved_in: instant('2026-11-02T11:00') }, spray), { is: 'hour', time: undefined });
+});
+
+test('out of the room without a start there is no time until which they may be used', () => {
+  const cool_down = { use_by: wall('2026-11-02T12:48'), hot: false };
+  assert.equal(answer(undefined, { came: '2026-11-02T10:30', left: '2026-11-02T11:30', cool_down }), 'Measure first');
+  // Neither where this room never makes them ready.
+  assert.equal(answer(up({ plan_min: undefined }), { came: '2026-10-30T10:30', left: '2026-11-02T11:30', cool_down }), 'Measure first');
+});
+
+test('back in the warm room the hours count anew, and how warm they came in first does not stand', () => {
+  const [came, left, again] = ['2026-11-01T11:00', '2026-11-02T05:00', '2026-11-02T09:00'].map(instant);
+  const before = { ...job('68'), warming: [{ id: 7, name: 'Near', moved_in: came, moved_out: left, log: [{ id: 8, entries: [] }], entries: [{ field: 'start', text: '68' }, { field: 'room', text: '75' }] }] };
+  const [group] = apply(before, { do: 'moved_back', id: 7, now: again }).warming;
+  assert.deepEqual(group, { id: 7, name: 'Near', moved_in: again, log: [{ id: 8, entries: [] }], entries: [{ field: 'room', text: '75' }] });
+  assert.equal(apply(before, { do: 'moved_back', id: 9, now: again }), before);
 });
 
 test('a time not to be missed is written early, one to wait for late; a plan is never rounded down', () => {
@@ -114,6 +147,9 @@ test('a time not to be missed is written early, one to wait for late; a plan is 
   assert.equal(plain(hours(90.2, true)), '1 h 31');
   assert.equal(labelHours(1_440), '24 h');
   assert.equal(labelHours(1_470), '24.5 h');
+  // 60 h and 71 h are no two days: 48 h. 24.02 h are more than 24.
+  assert.deepEqual([3_600, 4_260, 1_441].map(labelHours), ['60 h', '71 h', '24.1 h']);
+  assert.equal(plain(hours(4_260, true)), '71 h');
 });
 
 test('which of the two won is said with both', () => {

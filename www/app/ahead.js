@@ -6,31 +6,38 @@ import { figures } from './figures.js';
 import { el } from './list.js';
 import { mark } from './marks.js';
 import { byId, head, note, pressRow, redraw, to } from './parts.js';
+import { hours as reentry, inHours, waits } from './reentry.js';
 import { jobName } from './sheet.js';
 import { dayOf, timeOf, wall, wallOf } from './wallclock.js';
-import { span, t } from './words.js';
+import { standOf } from './warmwords.js';
+import { t } from './words.js';
 
 export const words = ['sheet', 'calendar', 'ahead'];
 
 /** @typedef {import('./store.js').Store} Store */
 /** @typedef {{kind?: 'go' | 'hold' | 'watch' | 'none', text: string}} Line */
 
+/** What each way of standing is, and how much it presses: of several groups the first of these is said. @type {[import('./warmwords.js').Stand, Line['kind']][]} */
+const STANDS = [['spent', 'hold'], ['use_by', undefined], ['late', 'hold'], ['never', 'hold'], ['hour', 'hold'], ['over', 'watch'], ['ready', undefined], ['in_by', undefined], ['hours', undefined], ['lacks', 'none']];
+
 /** Kits that warm: of several groups the one that presses most. @param {Store} store @returns {Line} */
 function warm({ job, estimate }) {
-  const groups = (estimate?.conditioning ?? []).flatMap((one) => (one.warm_up ? [{ ...one.warm_up, id: one.id, cool: one.cool_down }] : []));
-  if (!job.warming.length) return { kind: 'none', text: t('ahead.warm_none') };
-  if (!groups.length) return { kind: 'none', text: t('ahead.warm_blank') };
-  const at = (/** @type {typeof groups[number]} */ one) => one.cool?.use_by ?? one.ready_at ?? one.in_by ?? Infinity;
-  const one = groups.reduce((first, other) => (at(other) < at(first) ? other : first));
-  const name = byId(job.warming, one.id)?.name.trim();
-  const decides = t(`ahead.by_${one.decides}`, { hours: span(one.label_min) });
-  const text = one.plan_min === undefined ? t('ahead.warm_never')
-    : one.cool?.use_by !== undefined ? t('ahead.warm_use_by', { time: wall(one.cool.use_by) })
-      : one.ready_at !== undefined ? t('ahead.warm_ready', { time: wall(Math.ceil(one.ready_at)), decides })
-        : one.in_by !== undefined ? t('ahead.warm_in_by', { time: wall(Math.floor(one.in_by)), decides })
-          : t('ahead.warm_takes', { hours: span(one.plan_min), decides });
-  return { kind: one.plan_min === undefined || one.late ? 'hold' : undefined, text: [name && groups.length > 1 ? t('calendar.of', { what: text, name }) : text, one.late ? t('ahead.late') : ''].filter(Boolean).join('. ') };
+  const at = wallOf(now());
+  const groups = job.warming.map((group) => {
+    const found = byId(estimate?.conditioning ?? [], group.id);
+    const stand = standOf(found, group, at);
+    return { ...stand, name: group.name.trim(), up: found?.warm_up, place: STANDS.findIndex(([is]) => is === stand.is) };
+  });
+  if (!groups.length) return { kind: 'none', text: t('ahead.warm_none') };
+  const one = groups.reduce((first, other) => (other.place < first.place || other.place === first.place && (other.time ?? Infinity) < (first.time ?? Infinity) ? other : first));
+  const decides = one.up ? t(`ahead.by_${one.up.decides}`, { hours: inHours(one.up.label_min) }) : '';
+  const late = one.up?.late && (one.is === 'late' || one.is === 'ready');
+  const text = t(`ahead.warm_${one.is}`, { time: one.time === undefined ? '' : wall(one.time), hours: one.up?.plan_min === undefined ? '' : waits(one.up.plan_min), decides });
+  return { kind: late ? 'hold' : STANDS[one.place]?.[1], text: [one.name && groups.length > 1 ? t('calendar.of', { what: text, name: one.name }) : text, one.is === 'ready' && late ? t('ahead.late') : ''].filter(Boolean).join('. ') };
 }
+
+/** To the quarter hour, inward: an estimate is no matter of minutes. */
+const QUARTER = 15;
 
 /** The hours inside the window on the day of spraying, or on the first day ahead. @param {Store} store @returns {Line} */
 function hours({ estimate }) {
@@ -40,9 +47,10 @@ function hours({ estimate }) {
   if (!day) return { kind: 'none', text: t('ahead.hours_none') };
   const date = dayOf(day.day * 1440);
   for (const says of /** @type {const} */ (['inside', 'measure_first'])) {
-    const parts = day.stretches.filter((one) => one.says === says);
+    const parts = day.stretches.filter((one) => one.says === says)
+      .map((one) => ({ from: Math.ceil(one.from_min / QUARTER) * QUARTER, to: Math.floor(one.to_min / QUARTER) * QUARTER })).filter((one) => one.to > one.from);
     if (parts.length) {
-      return { kind: says === 'inside' ? undefined : 'watch', text: t(`ahead.hours_${says}`, { hours: parts.map((one) => t('ahead.from_to', { from: timeOf(one.from_min), to: timeOf(one.to_min) })).join(', '), date }) };
+      return { kind: says === 'inside' ? undefined : 'watch', text: t(`ahead.hours_${says}`, { hours: parts.map((one) => t('ahead.from_to', { from: timeOf(one.from), to: timeOf(one.to) })).join(', '), date }) };
     }
   }
   return { kind: 'hold', text: t('ahead.hours_outside', { date }) };
@@ -56,17 +64,22 @@ function moist({ job, estimate }) {
   const one = found.at.find((at) => at.changes >= 1) ?? found.at[0];
   if (found.coldest_f === undefined) return { text: t('ahead.moist_dew', { dew: w.temp(one?.dew_f), n: w.number(one?.changes) }) };
   return found.least_changes === undefined ? { kind: 'hold', text: t('ahead.moist_never', { spread: w.step(found.spread_f) }) }
-    : { text: t('ahead.moist_from', { n: w.number(found.least_changes), spread: w.step(found.spread_f) }) };
+    : { text: t('ahead.moist_from', { n: w.number(Math.ceil(found.least_changes * 10 - 1e-6) / 10), spread: w.step(found.spread_f) }) };
 }
 
+/** What stands below where the hours of the label cannot run. @type {Partial<Record<import('./reentry.js').State, string>>} */
+const HELD = { off: 'people_off', smell: 'people_smell', spraying: 'people_spraying' };
+
 /** Who is out for how long, and the fan. @param {Store} store @returns {Line} */
-function people({ job, estimate }) {
-  const out = estimate?.day.reentry_min;
+function people(store) {
+  const { job, estimate } = store;
+  const { state, min } = reentry(store, 'all');
+  const held = HELD[state];
   const fan = estimate?.people.exhaust;
   const flow = fan && call('write', 'airflow', fan.wanted, job.units === 'metric' ? 'metric_usual' : 'us');
   return {
-    kind: out === undefined ? 'none' : undefined,
-    text: [out === undefined ? t('ahead.people_unknown') : t('ahead.people_hours', { hours: span(out) }),
+    kind: held ? 'hold' : min === undefined ? 'none' : undefined,
+    text: [min === undefined ? t('ahead.people_unknown') : held ? t(`ahead.${held}`) : t('ahead.people_hours', { hours: inHours(min) }),
       flow ? t('ahead.people_fan', { flow, n: figures(job.units).number(fan.changes) }) : t('ahead.people_no_fan')].join('. '),
   };
 }

@@ -1,7 +1,7 @@
 // @ts-check
 /** Every date of the job, and a press that writes them for the phone's own calendar. */
 import { now } from './calls.js';
-import { calendarFile, overdue, said, split, when } from './dates.js';
+import { calendarFile, overdue, said, split, when, withdrawn } from './dates.js';
 import { field } from './field.js';
 import { download, fileName } from './files.js';
 import { el } from './list.js';
@@ -47,11 +47,12 @@ export function mount(root, store) {
       const late = overdue(one, all, at);
       return pressRow(WAYS[one.of](one), when(one), el('span', '', late && mark('hold'), el('b', '', what), late ? `. ${t('calendar.overdue')} ` : '. ', why), undefined);
     };
-    redraw(ahead, [coming.length ? el('ul', 'rows dates', ...coming.map(line)) : el('p', 'note top', t('calendar.none'))]);
+    const off = withdrawn(store, now());
+    redraw(ahead, [...off.map((one) => note('hold', said(one).what, t('calendar.gone_do'))), coming.length ? el('ul', 'rows dates', ...coming.map(line)) : el('p', 'note top', t('calendar.none'))]);
     redraw(behind, gone.map(line));
     behindPart.hidden = !gone.length;
     const button = root.querySelector('[data-key="write-ics"]');
-    if (button instanceof HTMLButtonElement) button.disabled = !coming.length;
+    if (button instanceof HTMLButtonElement) button.disabled = !coming.length && !off.length;
     for (const one of fields) one.update();
   }
 

@@ -58,6 +58,7 @@
  *   name?: string, entries?: Entered[]}} AddEvent  Something was done on the day.
  * @typedef {{do: 'add_warming', name?: string, entries?: Entered[]}} AddWarming  Kits that are warmed together.
  * @typedef {{do: 'moved', id: number, way: 'in' | 'out', now?: Now}} MovedChange  They came into the warm room or left it; without a time, they did not.
+ * @typedef {{do: 'moved_back', id: number, now: Now}} MovedBackChange  They came back in: hours count anew, and how warm they were at first goes.
  * @typedef {{do: 'add_warm_reading', warming: number, now: Now}} AddWarmReading
  * @typedef {{do: 'add_forecast', entries?: Entered[], offset_min?: number}} AddForecast  A day of the forecast.
  * @typedef {{do: 'offset', id: number, offset_min: number}} OffsetChange  The clock of a forecast's day, whose date was just typed.
@@ -70,7 +71,7 @@
  * @typedef {EntryChange | EntriesChange | TextChange | NameChange | UnitsChange | AddSurface | Remove | DuplicateSurface |
  *   MoveSurface | ShapeChange | DeductChange | AddOpening | DepthWayChange | AimChange | FoamChoice | AddFoam | AddKit |
  *   RenewSheet | SheetKept | AddRRow | PurchaseChange | PurchaseReason | PurchaseClear | AddReading |
- *   TakeReading | AddWarming | MovedChange | AddWarmReading | AddForecast | OffsetChange | KeepRound | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
+ *   TakeReading | AddWarming | MovedChange | MovedBackChange | AddWarmReading | AddForecast | OffsetChange | KeepRound | AddPatch | AddLeg | AddLayers | MoveLayer | AddOwned | AddEvent} Change
  */
 
 /** Shapes with framing, which is taken out unless somebody says otherwise. @type {Set<import('./core.js').Shape>} */
@@ -155,6 +156,7 @@ export function apply(job, change) {
       const key = change.way === 'in' ? 'moved_in' : 'moved_out';
       return change.now ? { ...group, [key]: change.now } : without(group, key);
     });
+    case 'moved_back': return at(job, 'warming', change.id, (group) => ({ ...without(group, 'moved_out'), moved_in: change.now, entries: group.entries.filter((/** @type {Entered} */ one) => one.field !== 'start') }));
     case 'add_warm_reading': return within(job, 'warming', change.warming, (group, id) => ({
       ...group, log: [...group.log, { id, entries: [], taken: change.now }],
     }), 1);

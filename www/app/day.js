@@ -10,7 +10,7 @@ import { figures } from './figures.js';
 import { el, list, say } from './list.js';
 import { mark } from './marks.js';
 import { byId, caution, findingNote, head, note, press, redraw, row, src, to, way } from './parts.js';
-import { exhaustOff, exhaustPress, hours as hoursOf, inHours, instant } from './reentry.js';
+import { exhaustOff, exhaustPress, hours as hoursOf, inHours, instant, waits } from './reentry.js';
 import { jobName } from './sheet.js';
 import { once, passed, secondsLeft, shown, spoken } from './timers.js';
 import { clock, finding, has, span, t } from './words.js';
@@ -130,7 +130,7 @@ export function mount(root, store) {
     const workers = hoursOf(store, 'workers');
     const held = all.state === 'off' || all.state === 'smell';
     return note(held ? 'hold' : 'watch', all.ms === undefined ? length : t('day.reentry_until', { time: instant(all.ms) }),
-      [held ? t(`people.${all.state}_do`) : '', all.ms === undefined ? '' : length, all.more ? t('day.reentry_more', { span: span(all.more) }) : '', workers.ms === undefined ? '' : t('day.reentry_workers', { time: instant(workers.ms) }), t('day.reentry_do')].filter(Boolean).join(' '),
+      [held ? t(`people.${all.state}_do`) : '', all.ms === undefined ? '' : length, all.more ? t('day.reentry_more', { span: waits(all.more) }) : '', workers.ms === undefined ? '' : t('day.reentry_workers', { time: instant(workers.ms) }), t('day.reentry_do')].filter(Boolean).join(' '),
       ' ', el('a', { href: to('people') }, t('people.title')));
   }
 

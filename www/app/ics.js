@@ -5,27 +5,33 @@
  * written, so that a calendar puts the new date in place of the old one.
  *
  * @typedef {import('./core.js').Dated} Dated
+ * @typedef {Dated & {gone?: boolean}} Event  `gone`: it stood in a file before and is not so any more
  * @typedef {{what: string, why: string}} Said
  */
 
 /** How long before it has to be done a phone says so. Only what has to be begun a day ahead rings. */
 const RING = '-PT1H';
 
-/** @param {readonly Dated[]} dates @param {(one: Dated) => Said} said @param {Pick<import('./job.js').Job, 'id' | 'place'>} job @param {import('./core.js').Now} now */
+/** The second from which the editions of a file are counted: 2026-01-01. */
+const EDITIONS_FROM = Date.UTC(2026, 0) / 1000;
+
+/** @param {readonly Event[]} dates @param {(one: Event) => Said} said @param {Pick<import('./job.js').Job, 'id' | 'place'>} job @param {import('./core.js').Now} now */
 export function ics(dates, said, job, now) {
   const stamp = `${time(Math.floor(now.ms / 60_000))}Z`;
+  // Later files win over earlier ones: a whole number that grows (RFC 5545, section 3.8.7.4).
+  const edition = Math.max(0, Math.floor(now.ms / 1000) - EDITIONS_FROM);
   return ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Foamwright//Foamwright//EN', 'CALSCALE:GREGORIAN',
-    ...dates.flatMap((one) => event(one, said(one), job, stamp)), 'END:VCALENDAR'].map((line) => `${folded(line)}\r\n`).join('');
+    ...dates.flatMap((one) => event(one, said(one), job, stamp, edition)), 'END:VCALENDAR'].map((line) => `${folded(line)}\r\n`).join('');
 }
 
-/** @param {Dated} one @param {Said} said @param {Pick<import('./job.js').Job, 'id' | 'place'>} job @param {string} stamp */
-function event(one, { what, why }, job, stamp) {
+/** @param {Event} one @param {Said} said @param {Pick<import('./job.js').Job, 'id' | 'place'>} job @param {string} stamp @param {number} edition */
+function event(one, { what, why }, job, stamp, edition) {
   const every = Math.max(1, Math.floor(one.every_days ?? 0));
   return ['BEGIN:VEVENT', `UID:${escaped(`${job.id}-${one.of}-${one.part}-${one.id}`)}@foamwright`, `DTSTAMP:${stamp}`,
     one.all_day ? `DTSTART;VALUE=DATE:${date(one.at)}` : `DTSTART:${time(minute(one))}`,
     ...(one.every_days && one.until !== undefined ? [`RRULE:FREQ=DAILY;INTERVAL=${every};UNTIL=${one.all_day ? date(one.until) : time(one.until)}`] : []),
     `SUMMARY:${escaped(what)}`, `DESCRIPTION:${escaped(why)}`, ...(job.place.trim() ? [`LOCATION:${escaped(job.place.trim())}`] : []),
-    'TRANSP:TRANSPARENT',
+    'TRANSP:TRANSPARENT', `SEQUENCE:${edition}`, ...(one.gone ? ['STATUS:CANCELLED'] : []),
     ...(one.of === 'warm_up' ? ['BEGIN:VALARM', 'ACTION:DISPLAY', `DESCRIPTION:${escaped(what)}`, `TRIGGER:${RING}`, 'END:VALARM'] : []),
     'END:VEVENT'];
 }

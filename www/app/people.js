@@ -9,10 +9,10 @@ import { el } from './list.js';
 import { REST, vanCounts, vanKits } from './loadout.js';
 import { head, note, redraw, row, src, to, way, worked } from './parts.js';
 import { protection } from './protection.js';
-import { drawAnswer, exhaustLog, exhaustPress, inHours, instant } from './reentry.js';
+import { drawAnswer, exhaustLog, exhaustPress, inHours, instant, waits } from './reentry.js';
 import { jobName } from './sheet.js';
 import { once } from './timers.js';
-import { span, t } from './words.js';
+import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
 /** @typedef {import('./core.js').Exhaust} Exhaust */
@@ -74,7 +74,7 @@ export function mount(root, store) {
       row(t('people.volume'), t('people.volume_why'), volume),
       row(t('people.wanted'), t('people.wanted_why', { changes: w.number(changes) }), fig(flow(wanted), 'wanted')),
       given === undefined || given === null || fan === undefined || fan === null ? row(t('people.given'), t('people.no_fan'), '–') : row(t('people.given'), t(given < changes ? 'people.given_less' : 'people.given_enough', { flow: flow(fan) }), fig(t('people.an_hour', { n: w.number(given) }), 'flow_changes')),
-      purge === undefined || purge === null ? row(t('people.purge'), t('people.no_fan'), '–') : row(el('b', '', t('people.purge')), t('people.purge_why', { left: w.pct(left), k: w.number(mixing) }), fig(span(purge), 'purge_min')),
+      purge === undefined || purge === null ? row(t('people.purge'), t('people.no_fan'), '–') : row(el('b', '', t('people.purge')), t('people.purge_why', { left: w.pct(left), k: w.number(mixing) }), fig(waits(purge), 'purge_min')),
       holds === undefined || holds === null ? row(t('people.holds'), t('people.no_leaks'), '–') : row(t('people.holds'), fan === undefined || fan === null ? t('people.holds_why') : t(fan < holds ? 'people.holds_less' : 'people.holds_enough', { flow: flow(fan) }), flow(holds))),
     note('watch', t('people.estimate'), t('people.estimate_do')),
     ];

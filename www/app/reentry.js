@@ -17,8 +17,14 @@ const DAY_MS = 86_400_000;
 /** An instant with its weekday, whatever day it is read on; with its date where the weekday does not name it. @param {number} ms */
 export const instant = (ms) => `${new Date(ms).toLocaleDateString(locale(), Math.abs(ms - Date.now()) < 6 * DAY_MS ? { weekday: 'short' } : { month: 'short', day: 'numeric' })} ${clock(ms, ms)}`;
 
-/** Hours of a label, never rounded down to days. @param {number} min */
-export const inHours = (min) => `${number(min / 60, 2)}\u00a0h`;
+/** Hours of a label, never rounded down, and never to days. @param {number} min */
+export const inHours = (min) => `${number(Math.ceil(min / 0.6 - 1e-6) / 100, 2)}\u00a0h`;
+
+/** A span that has to go by: to the minute after, from two days on in whole hours, never less than it is. @param {number} min */
+export function waits(min) {
+  const whole = Math.ceil(min - 1e-6);
+  return whole < 2880 ? span(whole) : `${number(Math.ceil(whole / 60))}\u00a0h`;
+}
 
 /** The mark with which the exhaust went off, while it is off: the line of the checklist turns it on as the press does. @param {Store} store */
 export function exhaustOff(store) {
@@ -55,7 +61,7 @@ export function reasons(store, found, who) {
   const label = el('span', '', t('people.label_is'), ' ', from === undefined ? inHours(min) : el('a', { href: to('foam', from) }, inHours(min)), ' ', t('people.after_last'));
   if (state !== 'time') return [label, ' ', t(`people.${state}_do`)];
   const last = store.estimate?.day.last_spray_ms;
-  return [label, last === undefined ? '.' : ` (${instant(last)})`, more ? t('people.plus_off', { span: span(more) }) : '.'];
+  return [label, last === undefined ? '.' : ` (${instant(last)})`, more ? t('people.plus_off', { span: waits(more) }) : '.'];
 }
 
 /** The presses for the exhaust: off, and on again. @param {Store} store @param {() => boolean} fresh a press that is not one too many */

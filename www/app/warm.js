@@ -9,7 +9,7 @@ import { passed, secondsLeft, shown } from './timers.js';
 import { wall } from './wallclock.js';
 import { groupName, warmGroup } from './warmgroup.js';
 import { instants } from './warmout.js';
-import { before, dayTime, sprayAt } from './warmwords.js';
+import { before, dayTime, leftEarly, sprayAt } from './warmwords.js';
 import { t } from './words.js';
 
 export const words = ['sheet', 'ready', 'warm'];
@@ -49,12 +49,16 @@ export function mount(root, store) {
     if (document.hidden || !store.estimate) return;
     const at = Date.now();
     for (const node of root.querySelectorAll('[data-until]')) say(node, shown(secondsLeft(Number(node.getAttribute('data-until')), at)));
-    for (const { id, moved_in, moved_out } of store.job.warming ?? []) {
+    for (const group of store.job.warming ?? []) {
+      const { id, moved_in, moved_out } = group;
       const name = groupName(store, id);
       const { starts, spent, use_by } = instants(store, id);
-      const ready = store.estimate.conditioning.find((one) => one.id === id)?.warm_up?.ready_at;
+      const up = store.estimate.conditioning.find((one) => one.id === id)?.warm_up;
+      const ready = up?.ready_at;
+      const early = leftEarly(up, group);
       const readyAt = ready === undefined || !moved_in || moved_out ? undefined : (ready - moved_in.offset_min) * 60_000;
       const over = (/** @type {number | undefined} */ one) => one !== undefined && passed([one], ticked, at);
+      if (early) continue;
       if (over(spent)) say(live, t('warm.say.past', { name }));
       else if (over(starts)) say(live, t('warm.say.cooling', { name, time: use_by === undefined ? '' : dayTime(before(use_by)) }));
       else if (over(readyAt)) say(live, t('warm.say.ready', { name }));

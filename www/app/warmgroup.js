@@ -10,7 +10,7 @@ import { warmCurves } from './warmcurves.js';
 import { coolDrawing, warmDrawing } from './warmdraw.js';
 import { warmLog } from './warmlog.js';
 import { clockOf, warmOut } from './warmout.js';
-import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, readyAt, sprayAt, won } from './warmwords.js';
+import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, sprayAt, standOf, wasDue, won } from './warmwords.js';
 import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -69,6 +69,13 @@ export function warmGroup(store, id, root) {
     store.dispatch({ do: 'moved', id, way, now: now() });
   }
 
+  /** Back in: hours count anew, and how warm they were the first time says nothing of how cold they are now. */
+  function backIn() {
+    store.dispatch({ do: 'moved_back', id, now: now() });
+    entries.open = true;
+    void store.settled().then(() => document.getElementById(fieldId('warming', id, 'start'))?.focus());
+  }
+
   /** @param {Warming} group */
   function drawMoves(group) {
     const back = (/** @type {'in' | 'out'} */ way) => el('button', { type: 'button', class: 'link', 'data-key': `back-${way}-${id}`, 'aria-label': t(`warm.back_${way}`), click: () => store.dispatch({ do: 'moved', id, way }) }, t('warm.back'));
@@ -77,7 +84,7 @@ export function warmGroup(store, id, root) {
         group.moved_in && row(t('warm.in_since', { time: wall(wallOf(group.moved_in)) }), '', group.moved_out ? undefined : back('in')),
         group.moved_out && row(t('warm.left_at', { time: wall(wallOf(group.moved_out)) }), '', back('out')),
       ].filter((one) => one !== undefined)) : undefined,
-      group.moved_out ? undefined : el('div', 'dos', group.moved_in ? press(t('warm.moved_out'), `move-${id}`, () => moved('out'), 'wide big') : press(t('warm.moved_in'), `move-${id}`, () => moved('in'), 'wide big')),
+      el('div', 'dos', group.moved_out ? press(t('warm.moved_back'), `move-${id}`, backIn, 'wide big') : group.moved_in ? press(t('warm.moved_out'), `move-${id}`, () => moved('out'), 'wide big') : press(t('warm.moved_in'), `move-${id}`, () => moved('in'), 'wide big')),
     ]);
   }
 
@@ -106,7 +113,9 @@ export function warmGroup(store, id, root) {
     const spray = sprayAt(store);
     const late = up?.late && spray !== undefined && up.plan_min !== undefined && !group.moved_out;
     const apart = up?.core_now_f && up.skin_now_f !== undefined && up.skin_now_f - up.core_now_f.likely >= 1;
-    const due = readyAt(up, group);
+    const due = wasDue(up, group);
+    const stand = standOf(byId(store.estimate?.conditioning ?? [], id), group, wallOf(now()), spray);
+    const target = up ? w.temp(up.target_f) : '';
     const mine = new Set([...kit, ...own, ...night].map((one) => one.node.getAttribute('data-field')));
     // While they stand there the answer itself says that the hours run.
     const found = (store.estimate?.findings ?? []).filter((one) => one.at.part === 'warming' && one.at.id === id && !mine.has(fieldId('warming', id, one.at.field)) && !one.at.field.startsWith('out_') && (String(one.code) !== 'warm_too_short' || group.moved_out));
@@ -114,8 +123,8 @@ export function warmGroup(store, id, root) {
     return [
       late && up.ready_at !== undefined ? note('hold', t('warm.late_in', { spray: wall(spray) }), t('warm.late_in_do', { ready: wall(after(up.ready_at)) })) : undefined,
       late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { in_by: wall(before(up.in_by)) }), t('warm.late_out_do', { hours: hours(up.plan_min ?? 0, true) })) : undefined,
-      up && up.plan_min === undefined ? note('hold', t('warm.never'), t('warm.never_do', { target: w.temp(up.target_f) })) : undefined,
-      due !== undefined && leftEarly(up, group) && !codes.has('warm_too_short') ? note('hold', t('warm.left_early'), t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
+      group.moved_out ? undefined : stand.is === 'never' ? note('hold', t('warm.never'), t('warm.never_do', { target })) : stand.is === 'hour' ? note('hold', stand.time === undefined ? t('warm.hour_none') : t('warm.hour', { spray: wall(stand.time) }), t('warm.hour_do', { target })) : undefined,
+      leftEarly(up, group) && !codes.has('warm_too_short') ? note('hold', t('warm.left_early'), due === undefined ? t('warm.left_early_none') : t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
       group.moved_in && !group.moved_out && !codes.has('core_cold') ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
       ...found.map(findingNote),
     ];

@@ -5,7 +5,7 @@ import { figures } from './figures.js';
 import { el } from './list.js';
 import { byId, note, redraw, row } from './parts.js';
 import { secondsLeft, shown } from './timers.js';
-import { about, before, dayTime } from './warmwords.js';
+import { about, before, dayTime, leftEarly } from './warmwords.js';
 import { span, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -34,6 +34,9 @@ export function clockOf(store, id) {
   const here = Date.now();
   const already = outside(store, id);
   if (already) return [already];
+  // What left too early has no time until which it may be used; its note says why.
+  const group = byId(store.job.warming ?? [], id);
+  if (group && leftEarly(byId(store.estimate?.conditioning ?? [], id)?.warm_up, group)) return [];
   if (spent !== undefined && spent <= here) return [note('hold', t('warm.out_past'), t(hot ? 'warm.out_past_hot_do' : 'warm.out_past_do'))];
   return [
     starts !== undefined && starts > here ? el('p', 'warm-clock', el('span', '', t(hot ? 'warm.out_heats_in' : 'warm.out_cools_in')), countdown(starts)) : undefined,

@@ -12,8 +12,8 @@ export function hours(minutes, up = false) {
   return t('warm.hours', { n: number(up ? Math.ceil(minutes / 60 - 1e-6) : Math.round(minutes / 60)) });
 }
 
-/** The hours of a label, as they stand there. @param {number} minutes */
-export const labelHours = (minutes) => t('warm.hours', { n: number(minutes / 60, 1) });
+/** The hours of a label, as they stand there; never fewer. @param {number} minutes */
+export const labelHours = (minutes) => t('warm.hours', { n: number(Math.ceil(minutes / 6 - 1e-6) / 10, 1) });
 
 /** An estimated temperature, in whole degrees of the job's scale. @param {import('./figures.js').Figures} w @param {number} f */
 export const about = (w, f) => w.temp(w.metric ? (Math.round(((f - 32) * 5) / 9) * 9) / 5 + 32 : Math.round(f));
@@ -38,38 +38,48 @@ export function sprayAt(store) {
   return Number.isFinite(day) && time ? day + Number(time[1]) * 60 + Number(time[2]) : undefined;
 }
 
-/** When a group is or would have been ready, counted from when it came in. @param {Conditioning['warm_up']} up @param {Moves} moves */
-export const readyAt = (up, { moved_in }) => (moved_in && up?.plan_min !== undefined ? wallOf(moved_in) + up.plan_min : undefined);
-
-/** Whether a group left before that. @param {Conditioning['warm_up']} up @param {Moves} moves */
-export function leftEarly(up, moves) {
-  const due = readyAt(up, moves);
-  return moves.moved_out !== undefined && due !== undefined && wallOf(moves.moved_out) < due;
+/** When a group that left early would have been ready; none where nobody can say. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export function wasDue(up, { moved_in, moved_out }) {
+  const due = up?.ready_at ?? (moved_in && up?.plan_min !== undefined ? wallOf(moved_in) + up.plan_min : undefined);
+  return due !== undefined && moved_out && due > wallOf(moved_out) ? due : undefined;
 }
 
+/** Whether a group left before it was ready, or left with nobody to say when that were. @param {Conditioning['warm_up']} up @param {Moves} moves */
+export const leftEarly = (up, { moved_out }) => moved_out !== undefined && (up?.ready_at === undefined || wallOf(moved_out) < up.ready_at);
+
 /**
- * The largest figure of a group.
+ * How a group stands, and the moment that goes with it, by the clock on the wall.
  * @typedef {{moved_in?: import('./core.js').Now, moved_out?: import('./core.js').Now}} Moves
+ * @typedef {'spent' | 'use_by' | 'lacks' | 'over' | 'ready' | 'never' | 'hour' | 'late' | 'in_by' | 'hours'} Stand
+ *   `spent`: left too early, or not usable any more; `hour`: this room does it by day, but not for that hour; without
+ *   an hour it does not keep them warm at night.
  * @param {Conditioning | undefined} found @param {Moves} moves @param {number} at now, by the clock on the wall @param {number} [spray] when spraying begins
- * @returns {{text: string, below: string}}
+ * @returns {{is: Stand, time?: number}}
  */
-export function answerOf(found, moves, at, spray) {
+export function standOf(found, moves, at, spray = found?.warm_up?.spray_at) {
   const up = found?.warm_up;
   const cool = found?.cool_down;
   if (moves.moved_out) {
     // What left too early, or is outside its window, has no time until which it may be used.
-    if (cool?.use_by === undefined || cool.use_by <= at || leftEarly(up, moves)) return { text: t('warm.ans.spent'), below: '' };
-    return { text: t('warm.ans.use_by', { time: dayTime(before(cool.use_by)) }), below: '' };
+    if (cool?.use_by === undefined || cool.use_by <= at || leftEarly(up, moves)) return { is: 'spent' };
+    return { is: 'use_by', time: before(cool.use_by) };
   }
-  if (!up) return { text: t('warm.ans.lacks'), below: t('warm.lacks') };
-  if (up.ready_at !== undefined) {
-    return up.ready_at <= at ? { text: t('warm.ans.over'), below: t('warm.over_do', { time: wall(after(up.ready_at)) }) }
-      : { text: t('warm.ans.ready', { time: dayTime(after(up.ready_at)) }), below: `${dayOf(after(up.ready_at))}. ${t('warm.ready_do')}` };
-  }
-  if (up.plan_min === undefined) return { text: t('warm.ans.never'), below: '' };
-  if (up.in_by !== undefined && up.late && spray !== undefined) return { text: t('warm.ans.late', { time: dayTime(spray) }), below: dayOf(spray) };
-  if (up.in_by !== undefined) return { text: t('warm.ans.in_by', { time: dayTime(before(up.in_by)) }), below: dayOf(before(up.in_by)) };
-  return { text: t('warm.ans.hours', { hours: hours(up.plan_min, true) }), below: '' };
+  if (!up) return { is: 'lacks' };
+  if (up.ready_at !== undefined) return { is: up.ready_at <= at ? 'over' : 'ready', time: after(up.ready_at) };
+  if (up.slow_min === undefined) return { is: 'never' };
+  if (up.in_by !== undefined && up.late && spray !== undefined) return { is: 'late', time: spray };
+  if (up.in_by !== undefined) return { is: 'in_by', time: before(up.in_by) };
+  return spray !== undefined || moves.moved_in || up.plan_min === undefined ? { is: 'hour', time: spray } : { is: 'hours' };
+}
+
+/** The largest figure of a group. @param {Conditioning | undefined} found @param {Moves} moves @param {number} at @param {number} [spray] @returns {{text: string, below: string}} */
+export function answerOf(found, moves, at, spray) {
+  const { is, time } = standOf(found, moves, at, spray);
+  const plan = found?.warm_up?.plan_min;
+  const text = t(`warm.ans.${is}`, { time: time === undefined ? '' : dayTime(time), hours: plan === undefined ? '' : hours(plan, true) });
+  if (is === 'lacks') return { text, below: t('warm.lacks') };
+  if (time === undefined || is === 'use_by') return { text, below: '' };
+  return { text, below: is === 'over' ? t('warm.over_do', { time: wall(time) }) : is === 'ready' ? `${dayOf(time)}. ${t('warm.ready_do')}` : dayOf(time) };
 }
 
 /** Which of the two decides, as a sentence. @param {NonNullable<Conditioning['warm_up']>} up */
