@@ -61,8 +61,15 @@ impl Sheet<'_> {
             let mut text = self.write(Kind::Temperature, at.dew_f.0);
             if let Some(above) = at.above_f {
                 let by = self.write(Kind::TemperatureStep, above.abs());
-                let key = if above > 0.0 { "coldest_above" } else { "coldest_below" };
-                text = format!("{text}; {}", self.say(key, &[("by", &by)]));
+                let spread = self.write(Kind::TemperatureStep, moisture.spread_f);
+                let key = if above <= 0.0 {
+                    "coldest_below"
+                } else if above < moisture.spread_f {
+                    "coldest_near"
+                } else {
+                    "coldest_above"
+                };
+                text = format!("{text}; {}", self.say(key, &[("by", &by), ("spread", &spread)]));
             }
             self.lines.row(&name, &text);
         }
@@ -78,7 +85,8 @@ impl Sheet<'_> {
             let figures = [("coldest", coldest.as_str()), ("spread", &spread)];
             let text = match moisture.least_changes {
                 Some(least) => {
-                    let least = decimal(least, 1);
+                    // Up: a tenth less would not do.
+                    let least = decimal((least * 10.0 - 1e-9).ceil() / 10.0, 1);
                     self.say("least_changes", &[("n", &least), figures[0], figures[1]])
                 }
                 None => self.say("least_changes_none", &figures),

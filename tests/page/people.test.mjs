@@ -68,3 +68,14 @@ test('the exhaust is off after the mark that it went off, and on after the press
   assert.equal(exhaustOff(store({}, [mark(1, 'exhaust_off'), mark(2, 'step', 'air')])), undefined);
   assert.equal(exhaustOff(store({}, [mark(1, 'exhaust_off'), mark(2, 'step', 'lock')]))?.id, 1);
 });
+
+// Common first aid, deferring to the safety data sheet: no vomiting, the mouth rinsed, poison control; lukewarm water on frost
+// burns, no rubbing, a loose cover.
+test('an emergency says what to do after swallowing and for frost burns, and what not', () => {
+  assert.deepEqual(PEOPLE.find(([what]) => what === 'swallowed')?.[1], ['rinse', 'vomit', 'call']);
+  assert.ok(PEOPLE.find(([what]) => what === 'skin')?.[1].includes('frost'));
+  for (const [language, said] of Object.entries({
+    en: { 'swallowed.vomit': /not make .* vomit/, 'swallowed.rinse': /Rinse the mouth/, 'swallowed.call': /poison control/, 'swallowed.sds': /safety data sheet/, 'skin.frost': /lukewarm water.*do not rub.*cover/ },
+    es: { 'swallowed.vomit': /No provoque el vómito/, 'swallowed.rinse': /Enjuague la boca/, 'swallowed.call': /control de envenenamiento/, 'swallowed.sds': /hoja de seguridad/, 'skin.frost': /agua tibia.*no frote.*cúbrala/, 'leak.out': /de donde viene el viento/, 'skin.cured': /en unos días/ },
+  })) for (const [key, text] of Object.entries(said)) assert.match(words(language, 'emergency')[key], text, `${language} ${key}`);
+});

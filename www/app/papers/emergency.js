@@ -11,7 +11,7 @@ import { leaf, lines, section } from './leaf.js';
 /** @typedef {import('../store.js').Store} Store */
 
 /** What happened to people, and what at the place; each with its steps in order. @type {readonly (readonly [string, readonly string[]])[]} */
-export const PEOPLE = [['breathing', ['air', 'sit', 'call', 'later']], ['eyes', ['rinse', 'lenses', 'doctor']], ['skin', ['clothes', 'wash', 'cured', 'doctor']]];
+export const PEOPLE = [['breathing', ['air', 'sit', 'call', 'later']], ['eyes', ['rinse', 'lenses', 'doctor']], ['skin', ['clothes', 'wash', 'cured', 'frost', 'doctor']], ['swallowed', ['rinse', 'vomit', 'call']]];
 /** @type {readonly (readonly [string, readonly string[]])[]} */
 export const PLACE = [['leak', ['out', 'flames', 'valve', 'call', 'never']], ['fire', ['out', 'call', 'tell', 'never']]];
 
