@@ -106,3 +106,94 @@ fn a_day_is_drawn() {
     assert!(curve(&job, 302, now).unwrap().masonry_f.is_empty());
     assert!(curve(&job, 999, now).is_none());
 }
+
+/// A forecast of the days of the fall day's job with the dew points and ranges that are given, and nothing said of
+/// surfaces.
+fn bare(days: [Value; 3]) -> Value {
+    let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs/hours-of-a-fall-day/job.json");
+    let mut job: Value = opened(&file);
+    for field in ["heated_air", "outer_wall", "masonry_kind"] {
+        job["entries"].as_array_mut().unwrap().retain(|one| one["field"] != field);
+    }
+    job["forecast"] = days.into();
+    job
+}
+
+fn steady(low: &str, high: &str, dew: Option<&str>) -> Value {
+    let dates = [(301, "2026-10-15"), (302, "2026-10-16"), (303, "2026-10-17")];
+    bare(dates.map(|(id, date)| {
+        let mut day = day(id, date, low, high);
+        if let Some(dew) = dew {
+            day["entries"].as_array_mut().unwrap().push(json!({ "field": "dew", "text": dew }));
+        }
+        day
+    }))
+}
+
+/// Surfaces stay 5 °F above the dew point (ASTM D7234 and the coating trade's rule): 70 °F against 69 °F is not dry.
+#[test]
+fn near_the_dew_point_is_measured_first() {
+    let all = |job: &Value| fall_day(job).iter().map(|one| one.says).collect::<Vec<_>>();
+    assert_eq!(all(&steady("70 F", "70 F", None)), [Says::Inside]);
+    assert_eq!(all(&steady("70 F", "70 F", Some("65 F"))), [Says::Inside]);
+    for dew in ["65.1 F", "69 F", "75 F", "60 to 66 F"] {
+        assert_eq!(all(&steady("70 F", "70 F", Some(dew))), [Says::MeasureFirst], "{dew}");
+    }
+    // A night that comes near it, and a noon that does not: the air is inside all day.
+    let day = fall_day(&steady("62 F", "84 F", Some("60 F")));
+    assert_eq!((says(&day, 420.0), says(&day, 840.0)), (Says::MeasureFirst, Says::Inside), "{day:?}");
+}
+
+/// Of a range the low's low decides at the cold edge and the high's high at the hot one; what is likely decides what is
+/// outside.
+#[test]
+fn both_ends_of_a_range_count() {
+    let of = |low: &str, high: &str| fall_day(&steady(low, high, None));
+    let at = |day: &[Stretch], minute| says(day, minute);
+    // The least for air and surfaces is 60 °F, the most is 90 °F.
+    assert_eq!(at(&of("65 F", "75 F"), 420.0), Says::Inside);
+    assert_eq!(at(&of("58 to 72 F", "75 F"), 420.0), Says::MeasureFirst);
+    assert_eq!(at(&of("65 F", "80 F"), 900.0), Says::Inside);
+    assert_eq!(at(&of("65 F", "68 to 92 F"), 900.0), Says::MeasureFirst);
+    // A high that may not be reached takes the noon away too.
+    assert_eq!(at(&of("50 F", "80 F"), 900.0), Says::Inside);
+    assert_eq!(at(&of("50 F", "58 to 102 F"), 900.0), Says::MeasureFirst);
+    // Ends that cross say nothing for sure.
+    assert!(of("60 to 80 F", "72 to 78 F").iter().all(|one| one.says != Says::Inside));
+    let typed = |job: &Value| {
+        let job: Job = serde_json::from_value(job.clone()).unwrap();
+        foamwright::estimate(&job, Now { ms: 1_792_012_200_000.0, offset_min: 120 }).weather.days[1].clone()
+    };
+    let day = typed(&steady("40 to 50 F", "70 F", None));
+    assert_eq!(day.low_f.0, 45.0, "what is drawn is likely");
+}
+
+/// A slab from 40 °F to the label's 60 °F: of ranges the slow ends, and no area, no plan.
+#[test]
+fn a_heat_plan_takes_the_slow_ends() {
+    let plan = |given: &[(&str, &str)]| {
+        let mut job = steady("70 F", "75 F", None);
+        let usual = [
+            ("heat_what", "slab"),
+            ("heat_area", "400"),
+            ("heat_thickness", "4 in"),
+            ("heat_from", "40 F"),
+            ("heat_air", "80 F"),
+            ("heat_outside", "30 F"),
+            ("tent_area", "900"),
+        ];
+        for (field, text) in usual.iter().chain(given) {
+            set(&mut job, field, text);
+        }
+        let job: Job = serde_json::from_value(job).unwrap();
+        foamwright::estimate(&job, Now { ms: 1_792_012_200_000.0, offset_min: 120 }).weather.heat
+    };
+    let hours = |given: &[(&str, &str)]| plan(given).unwrap().hours;
+    assert_eq!(hours(&[("heat_air", "70 to 80 F")]), hours(&[("heat_air", "70 F")]));
+    assert_eq!(hours(&[("heat_air", "60 to 80 F")]), None, "its low end never does it");
+    assert_eq!(hours(&[("heat_from", "30 to 40 F")]), hours(&[("heat_from", "30 F")]));
+    assert_eq!(hours(&[("heat_thickness", "4 to 6 in")]), hours(&[("heat_thickness", "6 in")]));
+    assert_eq!(plan(&[("tent_area", "500 to 900"), ("heat_outside", "30 to 50 F")]), plan(&[]));
+    assert!(plan(&[]).is_some_and(|plan| plan.hours.is_some_and(f64::is_finite)));
+    assert_eq!(plan(&[("heat_area", "0")]), None);
+}

@@ -120,7 +120,7 @@ pub fn people(
     reader.of_job(&job.entries, &ENTRIES, &mut read);
     let [flow, changes, mixing, left_pct, leaks, _, crew, entries, most] = read;
     let flow = flow.filter(|flow| *flow > 0.0);
-    cautions(job, flow.is_some(), reader);
+    cautions(job, reader);
     // In words: flow = volume × air changes ÷ 60; minutes = volume × K ÷ flow × ln(100 ÷ share left); flow that holds
     // 5 Pa = 2,610 × leak in ft² × √(5 Pa in inches of water). Source of the decay: CDC, Guidelines for Environmental
     // Infection Control in Health-Care Facilities (2003), table B.1 and its note.
@@ -191,7 +191,7 @@ pub fn leak_cfm(leak_ft2: f64, water_in: f64) -> f64 {
 }
 
 /// What public guidance asks of the people around, beside the answer that it follows from.
-fn cautions(job: &Job, fan: bool, reader: &mut Reader) {
+fn cautions(job: &Job, reader: &mut Reader) {
     let mut said = |name: &str| reader.choice(Part::Job, 0, &job.entries, name);
     let told = [
         (Code::OccupantsIn, "occupants", said("occupants") == Some("in_house")),
@@ -200,7 +200,7 @@ fn cautions(job: &Job, fan: bool, reader: &mut Reader) {
         (Code::Sensitized, "sensitized", said("sensitized") == Some("yes")),
         (Code::NotIsolated, "isolated", said("isolated") == Some("no")),
         (Code::AirHandlerOn, "air_handler_off", said("air_handler_off") == Some("no")),
-        (Code::FluePulled, "flue_near", matches!(said("flue_near"), Some("yes" | "not_known")) && fan),
+        (Code::FluePulled, "flue_near", matches!(said("flue_near"), Some("yes" | "not_known"))),
     ];
     for (code, field, holds) in told {
         if holds {

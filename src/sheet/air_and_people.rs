@@ -61,8 +61,15 @@ impl Sheet<'_> {
             let mut text = self.write(Kind::Temperature, at.dew_f.0);
             if let Some(above) = at.above_f {
                 let by = self.write(Kind::TemperatureStep, above.abs());
-                let key = if above > 0.0 { "coldest_above" } else { "coldest_below" };
-                text = format!("{text}; {}", self.say(key, &[("by", &by)]));
+                let spread = self.write(Kind::TemperatureStep, moisture.spread_f);
+                let key = if above <= 0.0 {
+                    "coldest_below"
+                } else if above < moisture.spread_f {
+                    "coldest_near"
+                } else {
+                    "coldest_above"
+                };
+                text = format!("{text}; {}", self.say(key, &[("by", &by), ("spread", &spread)]));
             }
             self.lines.row(&name, &text);
         }
@@ -78,7 +85,8 @@ impl Sheet<'_> {
             let figures = [("coldest", coldest.as_str()), ("spread", &spread)];
             let text = match moisture.least_changes {
                 Some(least) => {
-                    let least = decimal(least, 1);
+                    // Up: a tenth less would not do.
+                    let least = decimal((least * 10.0 - 1e-9).ceil() / 10.0, 1);
                     self.say("least_changes", &[("n", &least), figures[0], figures[1]])
                 }
                 None => self.say("least_changes_none", &figures),
@@ -203,5 +211,32 @@ mod tests {
         let rounds = text("warm-air-cold-wall", "en");
         assert!(rounds.contains("the air took up moisture"), "{rounds}");
         assert!(!text("winter-day-go", "en").contains("Earlier rounds"));
+    }
+
+    /// What is above the dew point by less than the spread is not just "above", and a tenth of an air change less than
+    /// the least would not do.
+    #[test]
+    fn too_close_is_said_and_the_least_goes_up() {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/jobs/vent-free-heater-shop");
+        let read = |file: &str| std::fs::read_to_string(folder.join(file)).expect(file);
+        let job: Job = serde_json::from_str(&read("job.json")).expect("a job");
+        let now: Now = serde_json::from_str(&read("now.json")).expect("an instant");
+        let mut estimate = foamwright::estimate(&job, now);
+        let moisture = &mut estimate.moisture;
+        moisture.spread_f = 5.0;
+        moisture.coldest_f = Some(foamwright::measure::Fahrenheit(60.0));
+        moisture.at.truncate(3);
+        for (at, above) in moisture.at.iter_mut().zip([-2.0, 4.9, 5.0]) {
+            at.above_f = Some(above);
+        }
+        for (least, said) in [(2.41, "from 2.5 air"), (2.44, "from 2.5 air"), (2.5, "from 2.5 air")] {
+            estimate.moisture.least_changes = Some(least);
+            let text = sheet(&job, &estimate, now, &Words::of("en").expect("words"));
+            let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+            assert!(text.contains(said), "{least}: {text}");
+            let close = "coldest surface only 4.9 °F above; it has to be 5 °F";
+            assert!(text.replace('\u{a0}', " ").contains(close), "{text}");
+            assert_eq!(text.matches("coldest surface only").count(), 1, "{text}");
+        }
     }
 }

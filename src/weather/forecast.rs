@@ -5,7 +5,7 @@ use super::day_curve::Course;
 use super::sun::{Place, Sunlight, light};
 use super::surfaces::{Known, masonry_f};
 use crate::findings::{Code, Finding};
-use crate::job::{Job, Now, Part, Reader};
+use crate::job::{End, Job, Now, Part, Reader};
 use crate::measure::Kind;
 
 /// Thick masonry stands about the mean of so many days, the last of them its own.
@@ -34,7 +34,8 @@ pub(super) struct Forecast {
 }
 
 impl Forecast {
-    pub(super) fn read(job: &Job, now: Now, reader: &mut Reader) -> Self {
+    /// `end`: which end of each low and high that was typed as a range.
+    pub(super) fn read(job: &Job, now: Now, end: End, reader: &mut Reader) -> Self {
         let mut own = |field| Some(reader.take(Part::Job, 0, &job.entries, field)?.value.likely);
         let (latitude, longitude) = (own("latitude"), own("longitude"));
         let place = latitude.zip(longitude);
@@ -46,7 +47,7 @@ impl Forecast {
             let (date, low, high) = (need("date"), need("low"), need("high"));
             let dew = reader.take(Part::Forecast, typed.id, &typed.entries, "dew");
             let (Some(date), Some(low), Some(high)) = (date, low, high) else { continue };
-            let (date, low_f, high_f) = (date.value.likely, low.value.likely, high.value.likely);
+            let (date, low_f, high_f) = (date.value.likely, end(low.value), end(high.value));
             let found = |code, field| Finding::new(code, Part::Forecast, typed.id, field);
             if low_f > high_f {
                 let finding = found(Code::ForecastCrossed, "low")

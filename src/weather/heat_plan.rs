@@ -6,7 +6,7 @@
 
 use super::HeatPlan;
 use super::surfaces::{BRICK, CONCRETE};
-use crate::job::{Job, Part, Reader};
+use crate::job::{End, Job, Part, Reader};
 use crate::measure::{Fahrenheit, SquareFeet};
 
 /// Film between warm air and a face, in W/m²·K.
@@ -32,17 +32,22 @@ pub(super) fn plan(job: &Job, brick: bool, to_f: Fahrenheit, reader: &mut Reader
         "masonry" if brick => (BRICK, None),
         _ => (CONCRETE, None),
     };
-    let mut need = |field, blank: Option<f64>| {
+    // Of a range the end with which it takes longer.
+    let mut need = |field, end: End, blank: Option<f64>| {
         let taken = match blank {
             Some(_) => reader.take(Part::Job, 0, &job.entries, field),
             None => reader.need(Part::Job, 0, &job.entries, field),
         };
-        taken.map(|taken| taken.value.likely).or(blank)
+        taken.map(|taken| end(taken.value)).or(blank)
     };
-    let (area, thick) = (need("heat_area", None), need("heat_thickness", usual_in));
-    let (from_f, air_f) = (need("heat_from", None), need("heat_air", None));
-    let (outside_f, tent) = (need("heat_outside", None), need("tent_area", None));
+    let (cold, much): (End, End) = (|band| band.low, |band| band.high);
+    let (area, thick) = (need("heat_area", much, None), need("heat_thickness", much, usual_in));
+    let (from_f, air_f) = (need("heat_from", cold, None), need("heat_air", cold, None));
+    let (outside_f, tent) = (need("heat_outside", cold, None), need("tent_area", much, None));
     let (area, thick, from_f, air_f, outside_f, tent) = (area?, thick?, from_f?, air_f?, outside_f?, tent?);
+    if area <= 0.0 {
+        return None;
+    }
     let area_m2 = area * FOOT2_M2;
     let [takes, passes] = plate(body, thick * INCH_M).map(|si| si * area_m2 / 1.8 / BTU_J);
     let passes_btu_hr = passes * 3_600.0;

@@ -17,14 +17,14 @@ mod window;
 pub(crate) use sun::height as sun_height;
 
 use crate::findings::{Code, Finding};
-use crate::foam::Foam;
-use crate::job::{Job, Now, Part, Reader};
+use crate::foam::{Foam, Window};
+use crate::job::{End, Job, Now, Part, Reader};
 use crate::measure::{Fahrenheit, Kind, Minutes, SquareFeet, WallMinutes};
 use crate::readiness::{moist_air, narrowest};
 use day_curve::Course;
 use forecast::{Day, Forecast};
 use serde::Serialize;
-use window::{EDGE_MIN, STEP_MIN, Spans, longest, spans, stretches};
+use window::{EDGE_MIN, STEP_MIN, Spans, holds, longest, spans, stretches};
 
 /// What a stretch of the day is good for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
@@ -210,6 +210,8 @@ pub struct DayCurve {
 
 /// Every kind of surface; what is said of the thin ones is said of the air too.
 const FACINGS: [Facing; 3] = [Facing::Thin, Facing::Heated, Facing::Masonry];
+/// What is likely, and then both ends of what was typed as a range: the cold and the hot.
+const ENDS: [End; 3] = [|band| band.likely, |band| band.low, |band| band.high];
 /// How much of the sun a dark wall takes up; from memory.
 const DARK: f64 = 0.7;
 /// What a sunlit face gives off to air and sky, in W/m²·K; ASHRAE's for summer, from memory.
@@ -219,40 +221,58 @@ const SUNLIT_FILM: f64 = 17.0;
 pub fn ahead(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Weather {
     let air = narrowest(foams, reader, |foam| foam.air, "air_least", "air_most");
     let surface = narrowest(foams, reader, |foam| foam.surface, "surface_least", "surface_most");
-    let forecast = Forecast::read(job, now, reader);
-    let heat = heat_plan::plan(job, forecast.known.brick, surface.least_f, reader);
-    // These belong to other rooms, which say what is wrong with them.
+    // These belong to other rooms, which say what is wrong with them; so do the ends of what is a range.
     let mut aside = Reader::new(job.units);
+    let read = |end, reader: &mut Reader| Forecast::read(job, now, end, reader);
+    let [likely, cold, hot] = ENDS;
+    let ends = [read(likely, reader), read(cold, &mut aside), read(hot, &mut aside)];
+    let [forecast, ..] = &ends;
+    let heat = heat_plan::plan(job, forecast.known.brick, surface.least_f, reader);
     let mut planned = |field| Some(aside.take(Part::Job, 0, &job.entries, field)?.value);
     let spray_day = planned("spray_date").map(|date| date.likely);
     let spray_min = planned("spray_time").map(|time| time.likely);
-    let spread_f = planned("dew_spread").map_or(f64::NAN, |spread| spread.high);
+    let spread_f = planned("dew_spread").map_or(f64::INFINITY, |spread| spread.high);
 
     let mut days = Vec::with_capacity(forecast.days.len());
     for day in &forecast.days {
         let (faces, neighbors) = forecast.faces(day);
-        let mut inside = vec![spans(&|hour| faces.course.air_f(hour), air)];
+        let mut inside = Vec::new();
         let mut surfaces = Vec::new();
-        for facing in FACINGS {
-            if faces.at_f(facing, 0.0).is_none() {
+        // Nearer to the dew point than the spread it is as if the label's window ended there.
+        let wet_f = day.dew_f.map(|dew| moist_air::frost_point_of(dew).unwrap_or(dew) + spread_f);
+        let dry = match wet_f {
+            Some(wet_f) if wet_f > surface.least_f.0 => Window { least_f: Fahrenheit(wet_f), ..surface },
+            _ => surface,
+        };
+        let mut dew_close = false;
+        for (at, end) in ends.iter().enumerate() {
+            // A range whose end crosses the other one is never inside.
+            let Some(same) = end.days.iter().find(|same| same.date == day.date) else {
+                inside.push(Spans::new());
                 continue;
+            };
+            let (faces, _) = end.faces(same);
+            inside.push(spans(&|hour| faces.course.air_f(hour), air));
+            for facing in FACINGS {
+                if faces.at_f(facing, 0.0).is_none() {
+                    continue;
+                }
+                let of = |hour| faces.at_f(facing, hour).unwrap_or(f64::NAN);
+                if at == 0 {
+                    surfaces.push(surface_day(facing, &of, &spans(&of, surface)));
+                }
+                dew_close |= minutes().any(|minute| {
+                    wet_f.is_some_and(|wet_f| of(minute / 60.0) < wet_f)
+                        && inside.first().is_some_and(|air| holds(air, minute, 0.0))
+                });
+                inside.push(spans(&of, dry));
             }
-            let of = |hour| faces.at_f(facing, hour).unwrap_or(f64::NAN);
-            let warm = spans(&of, surface);
-            surfaces.push(surface_day(facing, &of, &warm));
-            inside.push(warm);
+            // The last end is the hot one.
+            if at == 2 && Some(day.date) == spray_day {
+                sunlit(same, &faces.course, forecast, surface.most_f.0, reader);
+            }
         }
         let stretches = stretches(&inside);
-        let wet_f = day.dew_f.map(|dew| moist_air::frost_point_of(dew).unwrap_or(dew) + spread_f);
-        let dew_close = wet_f.is_some_and(|wet_f| {
-            let near = |face_f: f64| face_f < wet_f;
-            let close =
-                |minute: f64| FACINGS.iter().any(|of| faces.at_f(*of, minute / 60.0).is_some_and(near));
-            minutes().any(|minute| says_at(&stretches, minute) != Says::Outside && close(minute))
-        });
-        if Some(day.date) == spray_day {
-            sunlit(day, &faces.course, &forecast, surface.most_f.0, reader);
-        }
         let (air_from_min, air_to_min) = inside.first().map_or((None, None), longest);
         days.push(Ahead {
             id: day.id,
@@ -353,7 +373,7 @@ fn sunlit(day: &Day, course: &Course, forecast: &Forecast, most_f: f64, reader: 
 
 /// The course of one day of the forecast.
 pub fn curve(job: &Job, id: u32, now: Now) -> Option<DayCurve> {
-    let forecast = Forecast::read(job, now, &mut Reader::new(job.units));
+    let forecast = Forecast::read(job, now, |band| band.likely, &mut Reader::new(job.units));
     let day = forecast.days.iter().find(|day| day.id == id)?;
     let (faces, _) = forecast.faces(day);
     let drawn = |facing| {

@@ -59,7 +59,7 @@ pub(super) fn longest(spans: &Spans) -> (Option<Minutes>, Option<Minutes>) {
 }
 
 /// Whether a minute lies inside, so far from each edge.
-fn holds(spans: &Spans, minute: f64, margin: f64) -> bool {
+pub(super) fn holds(spans: &Spans, minute: f64, margin: f64) -> bool {
     spans.iter().any(|(from, to)| minute >= from + margin && minute <= to - margin)
 }
 

@@ -24,11 +24,7 @@ pub fn change(code: Code, job: &mut Value) {
         Code::Sensitized => set(job, "sensitized", "yes"),
         Code::NotIsolated => set(job, "isolated", "no"),
         Code::AirHandlerOn => set(job, "air_handler_off", "no"),
-        Code::FluePulled => {
-            room(job);
-            set(job, "flue_near", "not_known");
-            set(job, "exhaust_flow", "350");
-        }
+        Code::FluePulled => set(job, "flue_near", "not_known"),
         Code::VehicleOver => {
             for kit in job["kits"].as_array_mut().expect("kits") {
                 set(kit, "gross_weight", "90 lb");

@@ -14,8 +14,11 @@ const FIELDS = ['heat_what', 'heat_area', 'heat_thickness', 'heat_from', 'heat_a
 /** Btu per hour in a kilowatt: NIST SP 811. */
 const KW = 3412.14;
 
-/** Whole hours are enough for an order of magnitude; short times to the half hour. @param {number} value */
-const about = (value) => (value < 3 ? Math.max(0.5, Math.round(value * 2) / 2) : Number(value.toPrecision(value < 10 ? 1 : 2)));
+/** Whole hours are enough for an order of magnitude, two figures of many; short times to the half hour. Never less than the estimate. @param {number} value */
+export function about(value) {
+  const step = value < 3 ? 0.5 : value < 100 ? 1 : 10 ** (Math.floor(Math.log10(value)) - 1);
+  return Math.ceil(value / step - 1e-9) * step;
+}
 
 /** A power is said in steps as heaters are sold. @param {number} value */
 function step(value) {
@@ -44,10 +47,10 @@ export function heatPlan(store) {
     if (!plan) return redraw(answer, [el('p', 'note', t('hours.heat_open'))]);
     const reaches = plan.hours !== undefined && plan.power_btu_hr !== undefined;
     redraw(answer, [
-      el('p', 'lead', reaches ? t('hours.heat_takes', { hours: number(about(plan.hours ?? 0), 1), power: power(plan.power_btu_hr ?? 0), air: air(store) }) : t('hours.heat_never', { air: air(store), to: w.temp(plan.to_f) })),
+      el('p', 'lead', plan.hours === 0 ? t('hours.heat_warm', { to: w.temp(plan.to_f) }) : reaches ? t('hours.heat_takes', { hours: number(about(plan.hours ?? 0), 1), power: power(plan.power_btu_hr ?? 0), air: air(store) }) : t('hours.heat_never', { air: air(store), to: w.temp(plan.to_f) })),
       note('watch', t('hours.heat_rough'), t('hours.heat_rough_do', { to: w.temp(plan.to_f) })),
       el('ul', 'rows',
-        reaches ? row(t('hours.heat_time'), t('hours.heat_time_why'), worked(t('hours.about_h', { n: number(about(plan.hours ?? 0), 1) }), 'job', 0, 'weather.heat.hours')) : undefined,
+        reaches && plan.hours ? row(t('hours.heat_time'), t('hours.heat_time_why'), worked(t('hours.about_h', { n: number(about(plan.hours ?? 0), 1) }), 'job', 0, 'weather.heat.hours')) : undefined,
         reaches ? row(t('hours.heat_power'), '', worked(power(plan.power_btu_hr ?? 0), 'job', 0, 'weather.heat.power_btu_hr')) : undefined,
         row(t('hours.heat_lost'), '', worked(power(plan.lost_btu_hr), 'job', 0, 'weather.heat.lost_btu_hr')))]);
   }

@@ -50,26 +50,27 @@ function edge(min) {
   return quarters < 4 ? span(quarters * QUARTER) : `${Math.floor(quarters / 4)}${['', '¼', '½', '¾'][quarters % 4]}\u00a0h`;
 }
 
-/** When the air is inside, likely. @param {Part[]} parts @returns {[number, number][]} */
-function inside(parts) {
+/** When the air is inside, likely; of what is good for something, only the hours that are. @param {Part[]} parts @param {import('./core.js').Says} [only] @returns {[number, number][]} */
+function inside(parts, only) {
   /** @type {[number, number][]} */
   const runs = [];
   for (const { from, to, says } of parts) {
     const last = runs[runs.length - 1];
-    if (says === 'outside') continue;
+    if (says === 'outside' || (only && says !== only)) continue;
     if (last && last[1] === from) last[1] = to;
     else runs.push([from, to]);
   }
   return runs;
 }
 
-/** The answer of a day in one line. @param {string} name @param {Ahead | undefined} day */
-function answer(name, day) {
+/** The answer of a day in one line: what is inside, and what is to be measured first, each by its own name. @param {string} name @param {Ahead | undefined} day */
+export function answer(name, day) {
   if (!day) return t('hours.day_wait', { day: name });
-  const runs = inside(said(parts(day)));
-  if (!runs.length) return t('hours.day_never', { day: name });
-  const good = day.stretches.some((one) => one.says === 'inside');
-  return t(good ? 'hours.day_inside' : 'hours.day_measure', { day: name, hours: runs.map(([from, to]) => between(from, to)).join(t('hours.and')), edge: edge(day.edge_min) });
+  const all = said(parts(day));
+  const of = (/** @type {import('./core.js').Says} */ says) => inside(all, says).map(([from, to]) => between(from, to)).join(t('hours.and'));
+  const [good, measure] = [of('inside'), of('measure_first')];
+  if (!good && !measure) return t('hours.day_never', { day: name });
+  return t(good ? measure ? 'hours.day_both' : 'hours.day_inside' : 'hours.day_measure', { day: name, hours: good || measure, measure, edge: edge(day.edge_min) });
 }
 
 /** A date as it is entered. @param {number} day since 1970 */

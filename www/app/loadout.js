@@ -11,6 +11,9 @@ import { t } from './words.js';
 /** What every job takes along, counted by nobody but the crew. */
 export const REST = ['respirators', 'goggles', 'water', 'film', 'tape', 'fan', 'signs', 'waste', 'meters', 'probe', 'knife', 'scrap', 'extinguisher', 'sheets'];
 
+/** A cylinder may weigh so many pounds: 49 CFR 173.6, from memory. Of a kit only the whole is known: what is lighter holds none that is heavier. */
+const CYLINDER_LB = 220;
+
 /** The kits of the van. @param {Store} store @returns {Item[]} */
 export function vanKits(store) {
   const { job, estimate } = store;
@@ -20,7 +23,7 @@ export function vanKits(store) {
     const known = gross !== undefined && gross !== null;
     return {
       key: `kit-${owned ? 'own-' : ''}${kit}`, what: name, count: String(count), kit: known || owned ? undefined : kit,
-      why: known ? t('people.load.gross_each', { weight: w.weight(gross), all: w.weight(gross * count) }) : t('people.load.gross_none'),
+      why: known ? t('people.load.gross_each', { weight: w.weight(gross), all: w.weight(gross * count) }) + (gross > CYLINDER_LB ? `. ${t('people.load.gross_heavy', { most: w.weight(CYLINDER_LB) })}` : '') : t('people.load.gross_none'),
     };
   });
 }

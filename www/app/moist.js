@@ -46,9 +46,10 @@ export function mount(root, store) {
     const found = estimate?.moisture;
     const one = found && chosen(found, entryOf(job, 'job', 0, 'air_changes')?.text ?? '');
     const lacks = NEEDED.filter((name) => !entryOf(job, 'job', 0, name));
+    const read = estimate?.readiness.checks.find((check) => check.of === 'air')?.value_f;
     redraw(top, [head({ back: [to('ready'), t('ready.title')], title: t('moist.title'), sub: t('moist.lead') }),
       el('section', { class: 'blame', role: 'status' },
-        el('p', 'lead', found && one ? says(w, found, one) : lacks.length ? t('moist.need', { what: lacks.map((name) => label('job', name).toLocaleLowerCase()).join(', ') }) : t('moist.open')),
+        el('p', 'lead', found && one ? says(w, found, one, read) : lacks.length ? t('moist.need', { what: lacks.map((name) => label('job', name).toLocaleLowerCase()).join(', ') }) : t('moist.open')),
         el('p', '', t('moist.reading_wins')))]);
     redraw(drawing, [found?.at.length ? drawn(w, found, one, breadth(root)) : undefined]);
     redraw(facts, found ? factsOf(w, found) : []);
@@ -59,18 +60,23 @@ export function mount(root, store) {
   return { title: t('moist.title'), update };
 }
 
-/** The air changes that were typed, or one. @param {Moisture} found @param {string} typed */
-function chosen({ at }, typed) {
-  const wanted = Number.parseFloat(typed.replace(',', '.')) || 1;
+/** What a closed room has where nobody said, as the caution at the heater takes it. */
+const CLOSED_ROOM = 0.5;
+
+/** The air changes that were typed, or those of a closed room. @param {Moisture} found @param {string} typed */
+export function chosen({ at }, typed) {
+  const wanted = Number.parseFloat(typed.replace(',', '.')) || CLOSED_ROOM;
   return at.reduce((/** @type {AtChanges | undefined} */ best, one) => (best && Math.abs(best.changes - wanted) <= Math.abs(one.changes - wanted) ? best : one), undefined);
 }
 
-/** The answer in one sentence. @param {Figures} w @param {Moisture} found @param {AtChanges} one */
-function says(w, found, one) {
+/** The answer in one sentence, and a second one where water settles on more than the coldest surface. @param {Figures} w @param {Moisture} found @param {AtChanges} one @param {number} [air] the room's air as it was read */
+export function says(w, found, one, air) {
   const about = { n: one.changes, changes: w.number(one.changes), dew: w.temp(one.dew_f), coldest: w.temp(found.coldest_f), above: w.step(Math.abs(one.above_f ?? 0)), spread: w.step(found.spread_f) };
   const first = t('moist.at', about);
-  if (one.above_f === undefined) return first;
-  return `${first} ${t(one.above_f < 0 ? 'moist.wet' : one.above_f < found.spread_f ? 'moist.near' : 'moist.clear', about)}`;
+  const wets = air === undefined ? (one.above_f ?? 0) < 0 && t('moist.all_wet_if') : one.dew_f > air && t('moist.all_wet', { air: w.temp(air) });
+  const last = wets ? ` ${wets}` : '';
+  if (one.above_f === undefined) return first + last;
+  return `${first} ${t(one.above_f < 0 ? 'moist.wet' : one.above_f < found.spread_f ? 'moist.near' : 'moist.clear', about)}${last}`;
 }
 
 /** @param {Figures} w @param {Moisture} found @param {AtChanges | undefined} yours @param {number} width */

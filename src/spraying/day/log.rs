@@ -122,7 +122,8 @@ impl<'a> Log<'a> {
 
     /// The instant at which air has been moved for so long since another one: that one and the minutes, longer by each
     /// spell for which the exhaust was off before they were over. None while it is off and they are not over. Without
-    /// a mark the exhaust is taken to run: the checklist asks for it before the spraying.
+    /// a mark the exhaust is taken to run, as the checklist asks for it before the spraying; where its line was left
+    /// out, it is off until a mark says that it runs.
     pub(super) fn aired(&self, from_ms: f64, minutes: Minutes) -> Option<f64> {
         let mut until = from_ms + minutes.0 * MINUTE_MS;
         let mut off: Option<f64> = None;
@@ -130,7 +131,8 @@ impl<'a> Log<'a> {
             let mark = self.done(one);
             let ms = if mark.ms > from_ms { mark.ms } else { from_ms };
             let on = one.what == EventOf::ExhaustOn || (one.what == EventOf::Step && one.key == AIR);
-            if one.what == EventOf::ExhaustOff && ms < until {
+            let not = one.what == EventOf::ExhaustOff || (one.what == EventOf::Skip && one.key == AIR);
+            if not && ms < until {
                 off.get_or_insert(ms);
             // A stamp that the clock cannot have shown does not say for how long it was off.
             } else if on && !mark.ahead {

@@ -132,3 +132,20 @@ proptest! {
         prop_assert_eq!(held.is_some(), day.is_none() || workers.is_none());
     }
 }
+
+/// Whoever leaves out the line that asks for exhaust has none, until a mark says that it runs.
+#[test]
+fn exhaust_that_was_left_out_is_off() {
+    let mut case = over();
+    case.mark("skip", "air", 20.0);
+    assert_eq!(times(&case, 70.0), (None, None, Some(ReentryHeld::ExhaustOff)));
+    let on = case.mark("exhaust_on", "", 100.0);
+    assert_eq!(times(&case, 110.0), (Some(DAY_END + 40.0), Some(WORKERS_END + 40.0), None));
+    case.undo(on);
+    case.step("air", 90.0);
+    assert_eq!(times(&case, 110.0).0, Some(DAY_END + 30.0));
+    // Another line that was left out takes nothing off.
+    let mut case = over();
+    case.mark("skip", "mask", 20.0);
+    assert_eq!(times(&case, 70.0).0, Some(DAY_END));
+}
