@@ -6,6 +6,7 @@
 //!
 //! [`read`] never guesses where a text has two meanings: it returns both, and the person presses one.
 
+pub(crate) mod angle;
 mod clock;
 mod date;
 mod echo;

@@ -3,6 +3,7 @@
 //! In words: an arc over a span has radius = (span² ÷ 4 + rise²) ÷ (2 × rise) and subtends 4 × atan(2 × rise ÷
 //! span); with no span left it is the whole circle.
 
+use crate::measure::angle::tangent;
 use core::f64::consts::PI;
 
 /// Corners of a drawn circle that stands by itself.
@@ -65,7 +66,7 @@ pub(super) fn drawn(middle: (f64, f64), radius: f64, corners: u32) -> Vec<(f64, 
 
 /// Cosine and sine, by the tangent of half the angle.
 fn turned(angle: f64) -> (f64, f64) {
-    let half = libm::tan(angle / 2.0);
+    let half = tangent(angle / 2.0);
     let square = half * half;
     ((1.0 - square) / (1.0 + square), 2.0 * half / (1.0 + square))
 }

@@ -12,6 +12,7 @@
 use super::{Column, Walked};
 use crate::findings::{Code, Finding};
 use crate::job::{Part, Reader, Surface, entry};
+use crate::measure::angle::{cosine, sine};
 use crate::measure::{Band, Kind};
 
 /// The largest gap that is spread, as a share of the way around. Common practice, no source.
@@ -206,7 +207,7 @@ fn toward(degrees: f64) -> (f64, f64) {
         },
         _ => {
             let angle = turned.to_radians();
-            (libm::cos(angle), libm::sin(angle))
+            (cosine(angle), sine(angle))
         }
     }
 }

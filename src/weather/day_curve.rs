@@ -4,6 +4,7 @@
 //! On five hourly years with the day's low and high known it is within 2 to 3 °F; the edges of a window are off by
 //! an hour and a half to two at times, the forecast's own error included.
 
+use crate::measure::angle::sine;
 use core::f64::consts::PI;
 
 /// How a day bends.
@@ -54,7 +55,7 @@ impl Course {
         let low_at = self.rise_h + shape.after_rise_h;
         let by_day = |low: f64, high: f64, hour: f64| {
             let span = self.day_h + 2.0 * (shape.after_noon_h - shape.after_rise_h);
-            low + (high - low) * libm::sin(PI * (hour - low_at) / span)
+            low + (high - low) * sine(PI * (hour - low_at) / span)
         };
         if hour >= low_at && hour <= set_h {
             return by_day(self.low_f, self.high_f, hour);

@@ -3,6 +3,7 @@
 //! algorithm rise and set are within a quarter of a minute, which air and horizon do not let anybody see.
 
 use super::Sun;
+use crate::measure::angle::{cosine, sine, tangent};
 use crate::measure::held_between;
 
 /// The center of the sun stands this far from the zenith as its upper edge comes up: half its width and 34′ of air.
@@ -59,20 +60,19 @@ pub(super) fn sky(at: f64) -> (f64, f64) {
     let l = (280.466_46 + t * (36_000.769_83 + t * 0.000_303_2)).to_radians();
     let m = (357.529_11 + t * (35_999.050_29 - 0.000_153_7 * t)).to_radians();
     let e = 0.016_708_634 - t * (0.000_042_037 + 0.000_000_126_7 * t);
-    let center = libm::sin(m) * (1.914_602 - t * (0.004_817 + 0.000_014 * t))
-        + libm::sin(2.0 * m) * (0.019_993 - 0.000_101 * t)
-        + libm::sin(3.0 * m) * 0.000_289;
+    let center = sine(m) * (1.914_602 - t * (0.004_817 + 0.000_014 * t))
+        + sine(2.0 * m) * (0.019_993 - 0.000_101 * t)
+        + sine(3.0 * m) * 0.000_289;
     let node = (125.04 - 1_934.136 * t).to_radians();
-    let longitude = l + (center - 0.005_69 - 0.004_78 * libm::sin(node)).to_radians();
-    let tilt = 23.439_291_1 - t * 0.013_004_2 + 0.002_56 * libm::cos(node);
+    let longitude = l + (center - 0.005_69 - 0.004_78 * sine(node)).to_radians();
+    let tilt = 23.439_291_1 - t * 0.013_004_2 + 0.002_56 * cosine(node);
     let tilt = tilt.to_radians();
-    let declination = asin(libm::sin(tilt) * libm::sin(longitude));
-    let y = libm::tan(tilt / 2.0);
+    let declination = asin(sine(tilt) * sine(longitude));
+    let y = tangent(tilt / 2.0);
     let y = y * y;
-    let equation = y * libm::sin(2.0 * l) - 2.0 * e * libm::sin(m)
-        + 4.0 * e * y * libm::sin(m) * libm::cos(2.0 * l)
-        - 0.5 * y * y * libm::sin(4.0 * l)
-        - 1.25 * e * e * libm::sin(2.0 * m);
+    let equation = y * sine(2.0 * l) - 2.0 * e * sine(m) + 4.0 * e * y * sine(m) * cosine(2.0 * l)
+        - 0.5 * y * y * sine(4.0 * l)
+        - 1.25 * e * e * sine(2.0 * m);
     (declination, 4.0 * equation.to_degrees())
 }
 
@@ -85,8 +85,8 @@ fn event(day: f64, (latitude, longitude): Place, offset_min: f64, side: f64) -> 
     let mut up = 0.0;
     for _ in 0..PASSES {
         let (declination, equation) = sky(day + (at - offset_min) / 1_440.0);
-        up = libm::cos(ZENITH_DEG.to_radians()) / (libm::cos(latitude) * libm::cos(declination))
-            - libm::tan(latitude) * libm::tan(declination);
+        up = cosine(ZENITH_DEG.to_radians()) / (cosine(latitude) * cosine(declination))
+            - tangent(latitude) * tangent(declination);
         at = mean_noon - equation + side * 4.0 * acos(held_between(up, -1.0, 1.0)).to_degrees();
     }
     // By noon's declination alone, the days on which the midnight sun goes would have none of either.
@@ -119,8 +119,7 @@ pub(crate) fn height(day: f64, (latitude, longitude): Place, offset_min: f64, mi
     let (declination, equation) = sky(day + (minute - offset_min) / 1_440.0);
     let turn = ((minute + equation + 4.0 * longitude - offset_min) / 4.0 - 180.0).to_radians();
     let latitude = latitude.to_radians();
-    libm::sin(latitude) * libm::sin(declination)
-        + libm::cos(latitude) * libm::cos(declination) * libm::cos(turn)
+    sine(latitude) * sine(declination) + cosine(latitude) * cosine(declination) * cosine(turn)
 }
 
 /// A clear sky on a wall, in W/m²: the beam by the air mass (Kasten and Young's) as 1353 × 0.7^(AM^0.678), a tenth of

@@ -4,6 +4,7 @@
 
 use super::day_curve::Course;
 use crate::job::{Job, Part, Reader};
+use crate::measure::angle::cosine;
 use core::f64::consts::PI;
 
 /// The film of still air on a face, outdoors in the shade, in W/m²·K; ASHRAE's, from memory.
@@ -57,5 +58,5 @@ pub(super) fn swing([k, density, heat]: [f64; 3], film: f64) -> (f64, f64) {
 /// Masonry at an hour after midnight, about the mean of the last days.
 pub(super) fn masonry_f(course: &Course, mean_f: f64, (size, lag_h): (f64, f64), hour: f64) -> f64 {
     let turn = (hour - course.warmest_h() - lag_h) * PI / 12.0;
-    mean_f + size * (course.high_f - course.low_f) / 2.0 * libm::cos(turn)
+    mean_f + size * (course.high_f - course.low_f) / 2.0 * cosine(turn)
 }

@@ -75,6 +75,8 @@ test('hours to wait are never written as less than they are', () => {
   const plain = (text) => text.replace(/\u00a0/g, ' ');
   assert.deepEqual([60, 71, 24, 71.004, 0.5].map((h) => plain(inHours(h * 60))), ['60 h', '71 h', '24 h', '71.01 h', '0.5 h']);
   assert.deepEqual([60 * 60, 71 * 60, 3_181, 2_879.5, 2_879, 40.2, 100].map((min) => plain(waits(min))), ['60 h', '71 h', '54 h', '48 h', '47 h 59', '41 min', '1 h 40']);
+});
+
 // Common first aid, deferring to the safety data sheet: no vomiting, the mouth rinsed, poison control; lukewarm water on frost
 // burns, no rubbing, a loose cover.
 test('an emergency says what to do after swallowing and for frost burns, and what not', () => {
