@@ -108,9 +108,10 @@ impl Setup {
         self.moved_in.unwrap_or_default()
     }
 
-    /// What was read inside, where start and room are known to compare it with.
+    /// What was read inside, where start and room are known to compare it with: not what nothing is followed to.
     pub fn lessons(&self) -> impl Iterator<Item = &Lesson> {
-        self.log.iter().filter(|_| self.start.is_some() && self.room.is_some())
+        let known = self.start.is_some() && self.room.is_some();
+        self.log.iter().filter(move |one| known && one.minutes <= LONGEST_MIN)
     }
 
     /// The last that was read inside; of liquid and steel read together the liquid.

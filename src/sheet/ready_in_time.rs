@@ -1,6 +1,6 @@
 //! Kits brought to temperature: what to plan on, since when or until when, and how long they last outside.
 
-use super::parts::{Sheet, clock};
+use super::parts::{Sheet, clock, clock_after};
 use foamwright::conditioning::{Conditioning, Decides};
 use foamwright::job::Part;
 use foamwright::measure::{Kind, Minutes, WallMinutes};
@@ -46,9 +46,10 @@ impl Sheet<'_> {
                 self.row("warm_in_by", &time(by));
             }
             if let Some(at) = warm.ready_at {
-                self.row("warm_ready_at", &time(at));
+                self.row("warm_ready_at", &clock_after(at.0 * 60_000.0, 0));
             }
-            if let Some((core, skin)) = warm.core_now_f.zip(warm.skin_now_f) {
+            let left = self.job.warming.iter().any(|one| one.id == group.id && one.moved_out.is_some());
+            if let Some((core, skin)) = warm.core_now_f.zip(warm.skin_now_f).filter(|_| !left) {
                 let (core, skin) = (core.likely.0, skin.0);
                 let (core, skin) = (self.write(Kind::Temperature, core), self.write(Kind::Temperature, skin));
                 let text = self.say("warm_now", &[("core", &core), ("skin", &skin)]);
