@@ -271,7 +271,7 @@ fn warm_up(
     let in_by = plan.and_then(before);
     // What counts is that they are warm as they leave or as spraying begins, not that they were once on a day before.
     let until = setup.moved_out.unwrap_or(spray.map_or(now, |spray| spray.max(now)));
-    let ready_at = setup.moved_in.zip(plan).and_then(|(came, plan)| {
+    let ready = setup.moved_in.zip(plan).and_then(|(came, plan)| {
         let by = |end: fn(Band<f64>) -> f64| {
             let (start, room) = (end(starts), rooms.end(end));
             let (shells, _) = setup.shells(end(circulation.m), start, room.day, PARTS);
@@ -281,8 +281,10 @@ fn warm_up(
             Some(_) => by(low)?.max(by(|band| band.likely)?),
             None => plan,
         };
-        Some(came + minutes).filter(|ready| setup.moved_out.is_none_or(|left| *ready <= left))
+        Some(came + minutes)
     });
+    let ready_at = ready.filter(|ready| setup.moved_out.is_none_or(|left| *ready <= left));
+    let plan = plan.filter(|_| ready.is_some() || setup.moved_in.is_none() || setup.moved_out.is_some());
     let late = match (ready_at, in_by) {
         (Some(ready), _) => spray.is_some_and(|spray| ready > spray),
         (None, in_by) => in_by.is_some_and(|by| by < now),

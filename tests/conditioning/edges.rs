@@ -26,11 +26,11 @@ fn figure(finding: &Finding, name: &str) -> String {
 fn ready_is_when_they_are_warm_and_stay_so_and_not_when_they_once_were() {
     // Warm at 6:40 am or nearly so, and a night between that and the label's 24 h: at 6:40 the next morning they are
     // colder than they came. Followed forward to the minute that is said, at the slow edge.
-    for (start, night) in [("68", "55"), ("80", "40")] {
+    let came = 20_743.0 * 1_440.0 + 400.0;
+    for (start, night) in [("68", "55"), ("72", "60")] {
         for spray in ["", "2026-10-18"] {
             let of_group = with(&[("start", start), ("night", night)]);
             let mut moved = job(&of_group, &[("spray_date", spray), ("spray_time", "4:00 pm")], "24 h");
-            let came = 20_743.0 * 1_440.0 + 400.0;
             moved["warming"][0]["moved_in"] = at_wall(came);
             let morning = then(&moved, came + 1_440.0);
             assert!(morning.core_now_f.unwrap().low.0 < 69.0, "{start}: {morning:?}");
@@ -44,6 +44,18 @@ fn ready_is_when_they_are_warm_and_stay_so_and_not_when_they_once_were() {
             assert!((on_time.ready_at.unwrap().0 - ready).abs() < 1.0);
         }
     }
+}
+
+#[test]
+fn a_night_that_takes_more_than_the_day_gives_is_never_ready() {
+    // They come at 80 °F and the day is at 75, but a third of it is at 40: 63 °F on average.
+    let mut moved = job(&with(&[("start", "80"), ("night", "40")]), &[("spray_date", "")], "24 h");
+    let came = 20_743.0 * 1_440.0 + 400.0;
+    moved["warming"][0]["moved_in"] = at_wall(came);
+    let morning = then(&moved, came + 1_440.0);
+    assert!(morning.core_now_f.unwrap().high.0 < 70.0, "{morning:?}");
+    assert_eq!((morning.ready_at, morning.plan_min), (None, None));
+    assert!(morning.slow_min.is_some());
 }
 
 #[test]
