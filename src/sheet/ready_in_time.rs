@@ -34,6 +34,7 @@ impl Sheet<'_> {
                 [("target", target.as_str()), ("likely", &likely), ("slow", &slow), ("label", &label)];
             let curve = self.say("warm_hours", &figures);
             let decides = match (warm.plan_min, warm.decides) {
+                (None, _) if warm.slow_min.is_some() => self.say("warm_night_never", &figures),
                 (None, _) => self.say("warm_room_never", &figures),
                 (_, Decides::Curve) => self.say("warm_by_curve", &figures),
                 (_, Decides::Label) => self.say("warm_by_label", &figures),
