@@ -121,6 +121,7 @@ impl Setup {
 
     /// The shells in the warm room, and how long it is worth following them. A step is the lumped time ÷ `parts`, 320 ÷
     /// `parts` minutes at the most: hours come out too long by less than one in 2 × `parts`, late rather than early.
+    #[inline(never)]
     pub fn shells(&self, m: f64, start: f64, air: f64, parts: f64) -> (Shells, f64) {
         let ways = conductances(&self.body, self.packed, start, air);
         let lumped = lumped_min(&self.body, ways);

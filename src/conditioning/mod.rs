@@ -242,9 +242,13 @@ fn warm_up(
     let (starts, rooms) = (setup.start?, setup.room?);
     let target = label.least;
     let inside = setup.inside_min;
-    let run = |end: fn(Band<f64>) -> f64, from: f64, elapsed: Option<f64>| -> Warmed {
+    let edge = |end: fn(Band<f64>) -> f64| {
         let (start, room) = (end(starts), rooms.end(end));
         let (shells, most) = setup.shells(end(circulation.m), start, room.day, PARTS);
+        (shells, start, room, most)
+    };
+    let run = |end: fn(Band<f64>) -> f64, from: f64, elapsed: Option<f64>| -> Warmed {
+        let (shells, start, room, most) = edge(end);
         forward(&shells, start, &room, from, target, elapsed, most)
     };
     let low: fn(Band<f64>) -> f64 = |band| band.low;
@@ -252,8 +256,7 @@ fn warm_up(
     let asked = spray.filter(|_| setup.moved_in.is_none());
     let by_hour = asked.filter(|_| rooms.night.is_some());
     let in_time = by_hour.and_then(|spray| {
-        let (start, room) = (starts.low, rooms.end(low));
-        let (shells, most) = setup.shells(circulation.m.low, start, room.day, PARTS);
+        let (shells, start, room, most) = edge(low);
         latest(&shells, start, &room, spray, target, label.hours_min, most)
     });
     let slow = match in_time {
@@ -261,20 +264,18 @@ fn warm_up(
         None => run(low, setup.moved_in.unwrap_or(now), inside),
     };
     // Nothing is in time where the night leaves them too cold at that hour, though by day they get there.
-    let before =
-        |minutes: f64| asked.filter(|_| by_hour.is_none() || in_time.is_some()).map(|at| at - minutes);
+    let fits = by_hour.is_none() || in_time.is_some();
+    let before = |minutes: f64| asked.filter(|_| fits).map(|at| at - minutes);
     let in_by = slow.core_min.and_then(|minutes| before(minutes.max(label.hours_min)));
     let likely = run(|band| band.likely, setup.moved_in.or(in_by).unwrap_or(now), inside);
     let slow_min = slow.core_min.map(|slow| likely.core_min.map_or(slow, |likely| slow.max(likely)));
-    let plan =
-        slow_min.filter(|_| by_hour.is_none() || in_time.is_some()).map(|slow| slow.max(label.hours_min));
+    let plan = slow_min.filter(|_| fits).map(|slow| slow.max(label.hours_min));
     let in_by = plan.and_then(before);
     // What counts is that they are warm as they leave or as spraying begins, not that they were once on a day before.
     let until = setup.moved_out.unwrap_or(spray.map_or(now, |spray| spray.max(now)));
     let ready = setup.moved_in.zip(plan).and_then(|(came, plan)| {
         let by = |end: fn(Band<f64>) -> f64| {
-            let (start, room) = (end(starts), rooms.end(end));
-            let (shells, _) = setup.shells(end(circulation.m), start, room.day, PARTS);
+            let (shells, start, room, _) = edge(end);
             ready(&shells, start, &room, came, target, plan, until - came)
         };
         let minutes = match rooms.night {
