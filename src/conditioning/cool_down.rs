@@ -5,7 +5,8 @@ use super::room::{Room, march, meets};
 use super::shells::{Shells, lumped_min, skin};
 use super::{cylinder::Body, film};
 
-/// Minutes until the liquid that touches the steel, and with it the steel, passes a limit, and until the mean of the liquid does.
+/// Minutes until the liquid that touches the steel, and with it the steel, passes a limit, and until the mean of the liquid
+/// does. A limit on the hot side is passed upward, another downward.
 ///
 /// The earlier edge of both. Liquid that stirs itself less gives off its rim sooner, and liquid that stirs itself more
 /// gives off its mean sooner: both ends of the band are followed, and the sooner time of each is taken.
@@ -15,9 +16,9 @@ pub fn cool(
     circulation: &Circulation,
     from: f64,
     air: f64,
-    limit: f64,
+    (limit, hot): (f64, bool),
 ) -> (Option<f64>, Option<f64>) {
-    let sign = if air < from { 1.0 } else { -1.0 };
+    let sign = if hot { -1.0 } else { 1.0 };
     if sign * (from - limit) < 0.0 {
         return (Some(0.0), Some(0.0));
     }

@@ -24,8 +24,7 @@ pub fn curves(job: &Job, id: u32, now: Now) -> Option<WarmCurves> {
     let setup = setups.get(at)?;
     let circulation = learn::circulation(&setups);
     let label = super::label(&used, &mut quiet);
-    let (warm_up, core_now) = super::warm_up(setup, &circulation, label, now.wall().0, super::spray_at(job));
-    let warm_up = warm_up?;
+    let warm_up = super::warm_up(setup, &circulation, label, now.wall().0, super::spray_at(job))?;
     let (starts, rooms) = (setup.start?, setup.room?);
 
     // A little beyond what is planned on, or five lumped times where the room never does it.
@@ -49,7 +48,7 @@ pub fn curves(job: &Job, id: u32, now: Now) -> Option<WarmCurves> {
 
     let (mut cool_min, mut cool_mean_f, mut cool_skin_f) = (Vec::new(), Vec::new(), Vec::new());
     if let Some(air) = setup.out_air
-        && let Some(cool) = super::cool_down(setup, &circulation, label, core_now)
+        && let Some(cool) = super::cool_down(setup, &circulation, label, Some(warm_up))
     {
         let long = cool.use_by_min.map_or(720.0, |minutes| minutes.0 * 1.5);
         let long = held_between(long, 60.0, 2_880.0);

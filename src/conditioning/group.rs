@@ -108,9 +108,10 @@ impl Setup {
         self.moved_in.unwrap_or_default()
     }
 
-    /// What was read inside, where start and room are known to compare it with.
+    /// What was read inside, where start and room are known to compare it with: not what nothing is followed to.
     pub fn lessons(&self) -> impl Iterator<Item = &Lesson> {
-        self.log.iter().filter(|_| self.start.is_some() && self.room.is_some())
+        let known = self.start.is_some() && self.room.is_some();
+        self.log.iter().filter(move |one| known && one.minutes <= LONGEST_MIN)
     }
 
     /// The last that was read inside; of liquid and steel read together the liquid.
@@ -120,6 +121,7 @@ impl Setup {
 
     /// The shells in the warm room, and how long it is worth following them. A step is the lumped time ÷ `parts`, 320 ÷
     /// `parts` minutes at the most: hours come out too long by less than one in 2 × `parts`, late rather than early.
+    #[inline(never)]
     pub fn shells(&self, m: f64, start: f64, air: f64, parts: f64) -> (Shells, f64) {
         let ways = conductances(&self.body, self.packed, start, air);
         let lumped = lumped_min(&self.body, ways);

@@ -4,10 +4,14 @@
 /// hose of ¼ in bore and 10 mm outside, k 0.4 W/mK, film 10 W/m²K. Own judgement of a usual hose.
 pub const HOSE_MIN: f64 = 8.3;
 
-/// Until standing liquid passes a limit, in minutes; none where this air never brings it there.
-pub fn hose(from: f64, air: f64, limit: f64) -> Option<f64> {
+/// Until standing liquid passes a limit, upward on the hot side and downward on the other, in minutes; none where this air
+/// never brings it there.
+pub fn hose(from: f64, air: f64, (limit, hot): (f64, bool)) -> Option<f64> {
+    let beyond = if hot { air > limit } else { air < limit };
     let left = (limit - air) / (from - air);
-    (left > 0.0).then(|| (-HOSE_MIN * libm::log(left)).max(0.0))
+    // Air as warm as the liquid, or warmer than it: on the wrong side of the limit already.
+    let times = if left > 0.0 && left < 1.0 { -libm::log(left) } else { 0.0 };
+    beyond.then_some(HOSE_MIN * times)
 }
 
 #[cfg(test)]
@@ -27,9 +31,12 @@ mod tests {
 
     #[test]
     fn seventy_five_to_fifty_in_forty_takes_ten_minutes() {
-        assert!((hose(75.0, 40.0, 50.0).unwrap() - 10.4).abs() < 0.05);
-        assert_eq!(hose(75.0, 72.0, 70.0), None);
-        assert_eq!(hose(75.0, 40.0, 75.0), Some(0.0));
-        assert!((hose(75.0, 110.0, 90.0).unwrap() - 8.3 * libm::log(35.0 / 20.0)).abs() < 1e-9);
+        assert!((hose(75.0, 40.0, (50.0, false)).unwrap() - 10.4).abs() < 0.05);
+        assert_eq!(hose(75.0, 72.0, (70.0, false)), None);
+        // Nor does air that is as warm as the liquid, or warmer.
+        assert_eq!(hose(75.0, 75.0, (70.0, false)), None);
+        assert_eq!(hose(74.7, 80.0, (70.0, false)), None);
+        assert_eq!(hose(75.0, 40.0, (75.0, false)), Some(0.0));
+        assert!((hose(75.0, 110.0, (90.0, true)).unwrap() - 8.3 * libm::log(35.0 / 20.0)).abs() < 1e-9);
     }
 }

@@ -31,7 +31,7 @@ use crate::job::{Job, Now, Part, Reader};
 use crate::measure::{Band, Fahrenheit, Inches, Minutes, Pounds, WallMinutes};
 use group::Setup;
 use serde::Serialize;
-use warm_up::{Warmed, forward, latest};
+use warm_up::{Warmed, forward, latest, ready};
 
 /// One cylinder, as it was worked with.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -76,13 +76,14 @@ pub enum Decides {
 pub struct WarmUp {
     /// What the liquid has to reach: the least of the labels.
     pub target_f: Fahrenheit,
-    /// Until the core is there, likely; none where this room never brings it there (within 14 days).
+    /// Until the core first is there, likely; none where this room never brings it there (within 14 days).
     pub likely_min: Option<Minutes>,
     /// The same at the slow edge; never less than likely.
     pub slow_min: Option<Minutes>,
     /// What the label asks for, from entering the warm room.
     pub label_min: Minutes,
-    /// What to plan on: the longer of the slow edge and the label.
+    /// What to plan on: the longer of the slow edge and the label. None where no length of time does it; with both hours
+    /// known it is the hour of spraying that a night set-back leaves too cold, not the room.
     pub plan_min: Option<Minutes>,
     /// Which of the two that is.
     pub decides: Decides,
@@ -95,14 +96,16 @@ pub struct WarmUp {
     /// When they have to be in the warm room, so that spraying may begin then: the earlier of what curve and label ask
     /// for. None without a day of spraying, where the room never does it, or once they are in.
     pub in_by: Option<WallMinutes>,
-    /// When they are ready, counted from when they came in. None before they did.
+    /// When they are ready, counted from when they came in: with the label's hours over, core and steel are there by the
+    /// slow edge, and stay so until spraying begins, or else until now. None before they came in, where they are never
+    /// ready, and where they left before.
     pub ready_at: Option<WallMinutes>,
     /// Whether `ready_at`, or else `in_by`, comes too late for the time of spraying that the job says.
     pub late: bool,
     /// The core now, by the slow edge, likely and the fast edge; what was read in the liquid within the last hour stands
-    /// for all three. None before they came in or after they left.
+    /// for all three. After they left as it was then. None before they came in.
     pub core_now_f: Option<Band<Fahrenheit>>,
-    /// The steel now, likely.
+    /// The steel at that moment, likely.
     pub skin_now_f: Option<Fahrenheit>,
 }
 
@@ -111,11 +114,11 @@ pub struct WarmUp {
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct CoolDown {
     /// Where it starts: the last temperature logged in the warm room, or that room; on the cold side no more than the
-    /// likely core, unless the liquid itself was read.
+    /// core at the slow edge, unless the liquid itself was read.
     pub from_f: Fahrenheit,
     /// The limit that it runs into: the label's least, or its most on the hot side.
     pub limit_f: Fahrenheit,
-    /// Whether it is the hot side.
+    /// Whether it is the hot side: air warmer than they are, or they are above the label's most already.
     pub hot: bool,
     /// Until the liquid next to the steel passes the limit: starts to cool. The earlier edge.
     pub starts_min: Option<Minutes>,
@@ -141,7 +144,7 @@ pub struct Conditioning {
     pub circulation: Circulation,
     /// Warming up, where start and room are known.
     pub warm_up: Option<WarmUp>,
-    /// Cooling down, where the air outside is known.
+    /// Cooling down, where the air outside is known, and once they came in what they are themselves.
     pub cool_down: Option<CoolDown>,
 }
 
@@ -216,53 +219,73 @@ pub fn groups(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Vec<
     let label = label(foams, reader);
     let spray = spray_at(job);
     let group = |(one, setup): (&crate::job::Warming, &Setup)| {
-        let (warm_up, core) = warm_up(setup, &circulation, label, now.wall().0, spray);
+        let warm_up = warm_up(setup, &circulation, label, now.wall().0, spray);
         Conditioning {
             id: one.id,
             cylinder: Some(setup.cylinder),
             circulation,
             warm_up,
-            cool_down: cool_down(setup, &circulation, label, core),
+            cool_down: cool_down(setup, &circulation, label, warm_up),
         }
     };
     job.warming.iter().zip(&setups).map(group).collect()
 }
 
-/// Warming up, and the likely core as they left or now.
+/// Warming up.
 fn warm_up(
     setup: &Setup,
     circulation: &Circulation,
     label: Label,
     now: f64,
     spray: Option<f64>,
-) -> (Option<WarmUp>, Option<f64>) {
-    let (Some(starts), Some(rooms)) = (setup.start, setup.room) else { return (None, None) };
+) -> Option<WarmUp> {
+    let (starts, rooms) = (setup.start?, setup.room?);
     let target = label.least;
     let inside = setup.inside_min;
-    let run = |end: fn(Band<f64>) -> f64, from: f64, elapsed: Option<f64>| -> Warmed {
+    let edge = |end: fn(Band<f64>) -> f64| {
         let (start, room) = (end(starts), rooms.end(end));
         let (shells, most) = setup.shells(end(circulation.m), start, room.day, PARTS);
+        (shells, start, room, most)
+    };
+    let run = |end: fn(Band<f64>) -> f64, from: f64, elapsed: Option<f64>| -> Warmed {
+        let (shells, start, room, most) = edge(end);
         forward(&shells, start, &room, from, target, elapsed, most)
     };
     let low: fn(Band<f64>) -> f64 = |band| band.low;
     // With a night set-back it matters at which hour they come in: as late as may be, if a time is wanted.
-    let slow = match spray.filter(|_| setup.moved_in.is_none() && rooms.night.is_some()) {
-        Some(spray) => {
-            let (start, room) = (starts.low, rooms.end(low));
-            let (shells, most) = setup.shells(circulation.m.low, start, room.day, PARTS);
-            let core_min = latest(&shells, start, &room, spray, target, label.hours_min, most);
-            Warmed { core_min, ..Warmed::default() }
-        }
+    let asked = spray.filter(|_| setup.moved_in.is_none());
+    let by_hour = asked.filter(|_| rooms.night.is_some());
+    let in_time = by_hour.and_then(|spray| {
+        let (shells, start, room, most) = edge(low);
+        latest(&shells, start, &room, spray, target, label.hours_min, most)
+    });
+    let slow = match in_time {
+        Some(_) => Warmed { core_min: in_time, ..Warmed::default() },
         None => run(low, setup.moved_in.unwrap_or(now), inside),
     };
-    let before = |minutes: f64| spray.filter(|_| setup.moved_in.is_none()).map(|at| at - minutes);
+    // Nothing is in time where the night leaves them too cold at that hour, though by day they get there.
+    let fits = by_hour.is_none() || in_time.is_some();
+    let before = |minutes: f64| asked.filter(|_| fits).map(|at| at - minutes);
     let in_by = slow.core_min.and_then(|minutes| before(minutes.max(label.hours_min)));
     let likely = run(|band| band.likely, setup.moved_in.or(in_by).unwrap_or(now), inside);
     let slow_min = slow.core_min.map(|slow| likely.core_min.map_or(slow, |likely| slow.max(likely)));
-    let plan = slow_min.map(|slow| slow.max(label.hours_min));
+    let plan = slow_min.filter(|_| fits).map(|slow| slow.max(label.hours_min));
     let in_by = plan.and_then(before);
-    let stays = setup.moved_out.is_none();
-    let ready_at = setup.moved_in.zip(plan).map(|(came, plan)| came + plan);
+    // What counts is that they are warm as they leave or as spraying begins, not that they were once on a day before.
+    let until = setup.moved_out.unwrap_or(spray.map_or(now, |spray| spray.max(now)));
+    let ready = setup.moved_in.zip(plan).and_then(|(came, plan)| {
+        let by = |end: fn(Band<f64>) -> f64| {
+            let (shells, start, room, _) = edge(end);
+            ready(&shells, start, &room, came, target, plan, until - came)
+        };
+        let minutes = match rooms.night {
+            Some(_) => by(low)?.max(by(|band| band.likely)?),
+            None => plan,
+        };
+        Some(came + minutes)
+    });
+    let ready_at = ready.filter(|ready| setup.moved_out.is_none_or(|left| *ready <= left));
+    let plan = plan.filter(|_| ready.is_some() || setup.moved_in.is_none() || setup.moved_out.is_some());
     let late = match (ready_at, in_by) {
         (Some(ready), _) => spray.is_some_and(|spray| ready > spray),
         (None, in_by) => in_by.is_some_and(|by| by < now),
@@ -272,14 +295,14 @@ fn warm_up(
         setup.last().zip(inside).filter(|(one, now)| one.liquid && now - one.minutes <= READ_COUNTS_MIN);
     let core_now = match (read, slow.now, likely.now) {
         (Some((read, _)), ..) => Some(Band::exactly(read.f)),
-        (_, Some((slow, _)), Some((likely, _))) if stays => fast().map(|(fast, _)| Band {
+        (_, Some((slow, _)), Some((likely, _))) => fast().map(|(fast, _)| Band {
             low: slow.min(fast).min(likely),
             likely,
             high: slow.max(fast).max(likely),
         }),
         _ => None,
     };
-    let warm_up = WarmUp {
+    Some(WarmUp {
         target_f: Fahrenheit(target),
         likely_min: likely.core_min.map(Minutes),
         slow_min: slow_min.map(Minutes),
@@ -295,10 +318,9 @@ fn warm_up(
         in_by: in_by.map(WallMinutes),
         ready_at: ready_at.map(WallMinutes),
         late,
-        core_now_f: core_now.filter(|_| stays).map(|core| core.map(Fahrenheit)),
-        skin_now_f: likely.now.filter(|_| stays).map(|(_, skin)| Fahrenheit(skin)),
-    };
-    (Some(warm_up), likely.now.map(|(core, _)| core))
+        core_now_f: core_now.map(|core| core.map(Fahrenheit)),
+        skin_now_f: likely.now.map(|(_, skin)| Fahrenheit(skin)),
+    })
 }
 
 /// Steps in the lumped time of a warm-up.
@@ -308,26 +330,37 @@ const PARTS: f64 = 64.0;
 const READ_COUNTS_MIN: f64 = 60.0;
 
 /// Cooling down or heating up outside.
-fn cool_down(setup: &Setup, circulation: &Circulation, label: Label, core: Option<f64>) -> Option<CoolDown> {
+fn cool_down(
+    setup: &Setup,
+    circulation: &Circulation,
+    label: Label,
+    warm_up: Option<WarmUp>,
+) -> Option<CoolDown> {
     let air = setup.out_air?;
     let last = setup.last();
     let surely = last.map(|one| one.f).or_else(|| setup.room.map(|room| room.day.likely))?;
-    // Steel or room at a temperature does not mean that the core is.
-    let core = core.filter(|_| last.is_none_or(|one| !one.liquid));
-    let coldest = core.map_or(surely, |core| core.min(surely));
-    let hot = air.likely > surely && coldest >= label.least;
+    // Steel or room at a temperature does not mean that the core is. Kits that came in are at their core; where nobody
+    // knows it, nothing is said.
+    let coldest = match warm_up.and_then(|known| known.core_now_f) {
+        _ if last.is_some_and(|one| one.liquid) => surely,
+        Some(core) => core.low.0.min(surely),
+        None if setup.moved_in.is_some() => return None,
+        None => surely,
+    };
+    // What is above the label's most is outside its window wherever it goes.
+    let hot = coldest >= label.least && (air.likely > surely || surely > label.most);
     let (from, limit, air) = match hot {
         true => (surely, label.most, air.high),
         false => (coldest, label.least, air.low),
     };
     let (starts, use_by) = match from < label.least {
         true => (Some(0.0), Some(0.0)),
-        false => cool(&setup.body, setup.out_pack, circulation, from, air, limit),
+        false => cool(&setup.body, setup.out_pack, circulation, from, air, (limit, hot)),
     };
     let at = |minutes: Option<f64>| {
         setup.moved_out.zip(minutes).map(|(left, minutes)| WallMinutes(left + minutes))
     };
-    let hose_min = if use_by == Some(0.0) { use_by } else { hose::hose(from, air, limit) };
+    let hose_min = if use_by == Some(0.0) { use_by } else { hose::hose(from, air, (limit, hot)) };
     Some(CoolDown {
         from_f: Fahrenheit(from),
         limit_f: Fahrenheit(limit),

@@ -62,6 +62,7 @@ impl RoomBand {
 
 /// Marches on from one temperature throughout, step by step, until `each` says that it is enough or `most_min` is over.
 /// It is given the minutes at the end of the step and what stood before and after it.
+#[inline(never)]
 pub fn march(
     shells: &Shells,
     start: f64,
@@ -83,6 +84,7 @@ pub fn march(
 }
 
 /// When a line from `before` to `after`, ending at `minutes` and one step long, meets `limit`.
+#[inline(never)]
 pub fn meets(minutes: f64, step_min: f64, before: f64, after: f64, limit: f64) -> f64 {
     let share = (after - limit) / (after - before);
     minutes - step_min * crate::measure::held_between(share, 0.0, 1.0)

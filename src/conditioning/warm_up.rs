@@ -1,7 +1,7 @@
 //! How long a group takes in its warm room, forward from when it came in, and backward from when it is wanted.
 
-use super::room::{Room, march, meets};
-use super::shells::{NODES, Shells, core, skin};
+use super::room::{LONGEST_MIN, Room, march, meets};
+use super::shells::{NODES, Shells, State, core, skin};
 
 /// What came of a run.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -79,6 +79,38 @@ pub fn forward(
         enough(&warmed)
     });
     warmed
+}
+
+/// After how many minutes, `least_min` or more, core and steel are at `target` and stay there until `until_min`; where that
+/// hour finds them colder, when they are there again.
+pub fn ready(
+    shells: &Shells,
+    start: f64,
+    room: &Room,
+    from_wall: f64,
+    target: f64,
+    least_min: f64,
+    until_min: f64,
+) -> Option<f64> {
+    let step = shells.step_min;
+    // Whole days that nothing remembers are left out, as above.
+    let longest = LONGEST_MIN.max(least_min + 1_440.0);
+    let over = libm::ceil((until_min - longest).max(0.0) / 1_440.0) * 1_440.0;
+    let until = until_min - over;
+    let mut ready = None;
+    march(shells, start, room, from_wall, longest + 1_440.0, &mut |minutes, before, after| {
+        let above = |state: &State| core(state).min(skin(state)) - target;
+        let (was, is) = (above(before), above(after));
+        if is < 0.0 {
+            ready = None;
+        } else if ready.is_none() && minutes >= least_min {
+            let at = if was < 0.0 { meets(minutes, step, was, is, 0.0) } else { minutes - step };
+            ready = Some(at.max(least_min));
+        }
+        ready.is_some() && minutes >= until
+    });
+    // What began on the last of the days begins on each.
+    ready.map(|at| if at > until - 1_440.0 { at + over } else { at })
 }
 
 /// How many minutes before `at_wall` they have to be in at the latest, so that core and steel are at `target` then; none

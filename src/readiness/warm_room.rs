@@ -4,13 +4,13 @@ use super::readings::Desk;
 use super::windows::on_or_above;
 use crate::conditioning::Conditioning;
 use crate::findings::{Code, Finding};
-use crate::job::{Now, Part};
+use crate::job::Part;
 use crate::measure::Kind;
 
 impl Desk<'_> {
     /// Kits that were not as long in the warm room as their label asks hold the work, whatever their steel reads. Once
-    /// the hours are over, a core that is colder than the label wants by the estimate has to be measured first. An
-    /// estimate never does more than that, and nothing here gives a GO.
+    /// the hours are over, a core that is colder than the label wants by the estimate, now or as they left, has to be
+    /// measured first. An estimate never does more than that, and nothing here gives a GO.
     pub(super) fn warm_room(&mut self, conditioning: &[Conditioning]) {
         let job = self.job;
         let label = self.limits.warm_min;
@@ -21,13 +21,14 @@ impl Desk<'_> {
             let until_ms = group.moved_out.map_or(self.now.ms, |left| left.ms.min(self.now.ms));
             let held = ((until_ms - came.ms) / 60_000.0).max(0.0);
             if held < label {
-                let left = label - held;
-                let over = Now { ms: self.now.ms + left * 60_000.0, ..self.now }.wall().0;
+                // Once they are out the hours count anew, and none is over before its last minute is.
+                let left = if group.moved_out.is_some() { label } else { label - held };
+                let over = libm::ceil(self.now.wall().0 + left - 1e-6);
                 let day = libm::floor(over / 1_440.0);
                 let finding = found(Code::WarmTooShort)
                     .with("held", self.reader.figure(Kind::Duration, libm::floor(held)))
                     .with("limit", self.reader.figure(Kind::Duration, label))
-                    .with("time", self.reader.figure(Kind::Clock, libm::floor(over - day * 1_440.0)))
+                    .with("time", self.reader.figure(Kind::Clock, over - day * 1_440.0))
                     .with("date", self.reader.figure(Kind::Date, day));
                 let position = self.say(finding);
                 self.tally.outside(0.0, position);

@@ -1,6 +1,6 @@
 //! Moist air, earlier rounds of readings, and the people: only where something of it was entered.
 
-use super::parts::{Sheet, clock};
+use super::parts::{Sheet, clock_after};
 use foamwright::job::Part;
 use foamwright::measure::{Kind, Minutes, decimal};
 use foamwright::moisture::Gives;
@@ -165,7 +165,9 @@ impl Sheet<'_> {
     fn back_in(&mut self, key: &str, hours: Option<Minutes>, at_ms: Option<f64>) {
         let text = match (hours, at_ms, self.estimate.day.reentry_held) {
             (None, _, _) => self.say("label_hours_unknown", &[]),
-            (Some(_), Some(ms), _) => self.say("not_before", &[("time", &clock(ms, self.now.offset_min))]),
+            (Some(_), Some(ms), _) => {
+                self.say("not_before", &[("time", &clock_after(ms, self.now.offset_min))])
+            }
             (Some(_), None, Some(ReentryHeld::ExhaustOff)) => self.say("no_time_exhaust", &[]),
             (Some(_), None, Some(ReentryHeld::Smell)) => self.say("no_time_smell", &[]),
             (Some(_), None, None) => self.say("no_time_yet", &[]),

@@ -417,6 +417,11 @@ pub(super) fn clock(ms: f64, offset_min: i32) -> String {
     format!("{year:04}-{month:02}-{day:02} {:02}:{:02}", minute / 60, minute % 60)
 }
 
+/// The same for what is not to be done before: to the minute after.
+pub(super) fn clock_after(ms: f64, offset_min: i32) -> String {
+    clock((ms / 60_000.0 - 1e-6).ceil() * 60_000.0, offset_min)
+}
+
 /// The calendar date so many days after 1970-01-01 (Gregorian, counted in eras of 400 years from March 1).
 fn date(days: i64) -> (i64, i64, i64) {
     let from_march = days + 719_468;
@@ -439,6 +444,9 @@ mod tests {
         assert_eq!(clock(1e12, 0), "2001-09-09 01:46");
         assert_eq!(clock(1e12, -120), "2001-09-08 23:46");
         assert_eq!(clock(0.0, 0), "1970-01-01 00:00");
+        assert_eq!(clock_after(0.0, 0), "1970-01-01 00:00");
+        assert_eq!(clock_after(1.0, 0), "1970-01-01 00:01");
+        assert_eq!(clock_after(1e12, 0), "2001-09-09 01:47");
         assert_eq!(clock(-60_000.0, 0), "1969-12-31 23:59");
         // 2000-02-29, a leap day of a century year: 11 016 days.
         assert_eq!(date(11_016), (2000, 2, 29));

@@ -1,6 +1,6 @@
 //! Kits brought to temperature: what to plan on, since when or until when, and how long they last outside.
 
-use super::parts::{Sheet, clock};
+use super::parts::{Sheet, clock, clock_after};
 use foamwright::conditioning::{Conditioning, Decides};
 use foamwright::job::Part;
 use foamwright::measure::{Kind, Minutes, WallMinutes};
@@ -34,6 +34,7 @@ impl Sheet<'_> {
                 [("target", target.as_str()), ("likely", &likely), ("slow", &slow), ("label", &label)];
             let curve = self.say("warm_hours", &figures);
             let decides = match (warm.plan_min, warm.decides) {
+                (None, _) if warm.slow_min.is_some() => self.say("warm_night_never", &figures),
                 (None, _) => self.say("warm_room_never", &figures),
                 (_, Decides::Curve) => self.say("warm_by_curve", &figures),
                 (_, Decides::Label) => self.say("warm_by_label", &figures),
@@ -46,9 +47,10 @@ impl Sheet<'_> {
                 self.row("warm_in_by", &time(by));
             }
             if let Some(at) = warm.ready_at {
-                self.row("warm_ready_at", &time(at));
+                self.row("warm_ready_at", &clock_after(at.0 * 60_000.0, 0));
             }
-            if let Some((core, skin)) = warm.core_now_f.zip(warm.skin_now_f) {
+            let left = self.job.warming.iter().any(|one| one.id == group.id && one.moved_out.is_some());
+            if let Some((core, skin)) = warm.core_now_f.zip(warm.skin_now_f).filter(|_| !left) {
                 let (core, skin) = (core.likely.0, skin.0);
                 let (core, skin) = (self.write(Kind::Temperature, core), self.write(Kind::Temperature, skin));
                 let text = self.say("warm_now", &[("core", &core), ("skin", &skin)]);
