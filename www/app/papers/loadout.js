@@ -24,7 +24,7 @@ export function loadOut(store) {
     section(t('sheet.kits'), kits.length ? lines(t('sheet.kits'), columns, [
       ...kits.map((one) => item(one.what, one.why, el('b', '', one.count ?? ''))),
       { kind: 'sum', cells: [el('span', '', t('people.load.all'), el('small', '', t('people.load.most', { weight: w.weight(most) }))), gross === undefined || gross === null ? el('i', '', t('people.load.not_known')) : el('b', '', w.weight(gross)), undefined, undefined] },
-    ], 'van') : el('p', 'note', t('people.load.no_kits')),
+    ], 'write van') : el('p', 'note', t('people.load.no_kits')),
     over ? el('p', 'lead', mark('watch'), ' ', el('b', '', t('people.load.over', { most: w.weight(most) })), ' ', t('people.load.over_do')) : undefined,
     el('p', 'note', t('sources.vehicle_most'))),
     section(t('people.load.worn'), lines(t('people.load.worn'), columns, vanCounts(store).map((one) => item(one.what, one.why, one.count === undefined ? '' : el('b', '', one.count))), 'write van'), el('p', 'note', t('people.load.note'))),
