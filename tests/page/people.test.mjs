@@ -4,8 +4,9 @@ import { readFileSync } from 'node:fs';
 import { REST } from '../../www/app/loadout.js';
 import { CALLS, PEOPLE, PLACE } from '../../www/app/papers/emergency.js';
 import { LAW, LIMITS, WORK } from '../../www/app/protection.js';
-import { exhaustOff, hours, inHours, waits } from '../../www/app/reentry.js';
+import { exhaustOff, hours, inHours, reasons, waits } from '../../www/app/reentry.js';
 import { give, has } from '../../www/app/words.js';
+import { page as elements } from '../checks/elements.mjs';
 
 const words = (language, page) => JSON.parse(readFileSync(`www/words/${language}/${page}.json`, 'utf8'));
 
@@ -58,6 +59,20 @@ test('a time is said where the core gives one, with what was added; otherwise wh
   const silent = hours(store({ last_spray_ms: last, reentry_ms: last }, [], [{ id: 7, reentry_min: 60 }, { id: 8 }]), 'all');
   assert.deepEqual([silent.state, silent.ms, silent.foam], ['silent', undefined, 8]);
   assert.equal(hours(store({ last_spray_ms: last, reentry_min: 1440, reentry_ms: last + 24 * HOUR }), 'workers').state, 'silent');
+});
+
+test('why there is no time is a sentence of its own, or the rest of the one before', () => {
+  give('people', words('en', 'people'), 'en');
+  elements();
+  const foams = [{ id: 7, reentry_min: 1440 }];
+  const told = (day) => {
+    const by = store({ reentry_min: 1440, ...day }, [], foams);
+    return reasons(by, hours(by, 'all'), 'all').map((one) => one.textContent ?? one).join('').replaceAll('\u00a0', ' ');
+  };
+  assert.equal(told({}), 'Label: 24 h after the last spray, counted once something is marked as sprayed on the day sheet.');
+  assert.equal(told({ last_spray_ms: 1e12 }), 'Label: 24 h after the last spray, counted once the spraying is over: trigger locked, or stopped for the day.');
+  assert.equal(told({ last_spray_ms: 1e12, reentry_held: 'exhaust_off' }), 'Label: 24 h after the last spray. No time is given while the exhaust is off.');
+  assert.equal(told({ last_spray_ms: 1e12, reentry_held: 'smell' }), 'Label: 24 h after the last spray. No time is given while it smells: keep everybody out and ventilate.');
 });
 
 test('the exhaust is off after the mark that it went off, and on after the press or the line of the checklist', () => {

@@ -4,7 +4,8 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { cut, timeChart } from '../../www/app/drawing/warmcurve.js';
 import { inputs, warmCurves } from '../../www/app/warmcurves.js';
-import { after, answerOf, before, hours, labelHours, standOf, wasDue, won } from '../../www/app/warmwords.js';
+import { about, after, answerOf, before, hours, labelHours, standOf, under, wasDue, won } from '../../www/app/warmwords.js';
+import { freshOf, lastOf } from '../../www/app/warmread.js';
 import { apply } from '../../www/app/changes.js';
 import { give } from '../../www/app/words.js';
 import { page as elements } from '../checks/elements.mjs';
@@ -190,4 +191,25 @@ test('without a day of spraying the axis has hours; without an answer there is n
   const said = svg.querySelectorAll('text').map((one) => plain(one.textContent));
   assert.ok(said.includes('6 h') && !said.includes('Tue'), said.join());
   assert.equal(svg.querySelector('path.heavy'), null);
+});
+
+test('what is short of a limit is never written as the limit', () => {
+  const us = { metric: false, temp: (f) => `${Math.round(f * 10) / 10} °F` };
+  const si = { metric: true, temp: (f) => `${Math.round((f - 32) / 0.18) / 10} °C` };
+  assert.deepEqual([69.96, 69.4, 70, 70.3, 61.6].map((f) => under(us, f, 70)), ['69 °F', '69 °F', '70 °F', '70 °F', '62 °F']);
+  // 68 °F are 20 °C, 67.9 °F are 19.94 °C, 67 °F are 19.4 °C.
+  assert.deepEqual([67.9, 67, 68].map((f) => under(si, f, 68)), ['19 °C', '19 °C', '20 °C']);
+  assert.equal(about(us, 69.96), '70 °F', 'where no limit is near, to the nearest degree');
+});
+
+test('a reading stands for now for an hour, and the last one counts', () => {
+  const at = 1e12;
+  const read = (of, f, minutes) => ({ of, f, ms: at - minutes * 60_000, offset_min: 0 });
+  const log = [read('skin', 66, 61), read('skin', 64, 20), read('liquid', 60, 20), read('skin', 65, 59)];
+  assert.equal(freshOf(log, 'skin', at).f, 64);
+  assert.equal(freshOf(log, 'liquid', at).f, 60);
+  assert.equal(freshOf(log.slice(0, 1), 'skin', at), undefined, 'an hour and a minute ago is not now');
+  assert.equal(freshOf([read('skin', 66, -5)], 'skin', at), undefined);
+  assert.equal(lastOf(log).of, 'liquid', 'of steel and liquid read together the liquid');
+  assert.equal(lastOf([]), undefined);
 });

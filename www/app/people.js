@@ -46,10 +46,10 @@ export function mount(root, store) {
   const nodes = (/** @type {{node: HTMLElement}[]} */ all) => all.map((one) => one.node);
 
   root.append(el('main', 'people', top, el('div', 'pad top', result,
+    el('h2', 'bar', t('people.day')), presses, parts.smell.node, smell, log.node,
     el('h2', 'bar', t('people.who')), ...nodes(parts.who), who, src(t('people.from.epa')),
     el('h2', 'bar', t('people.zone')), ...nodes(parts.zone), zone, src(t('people.from.epa')),
     el('h2', 'bar', t('people.air')), el('p', 'note', t('people.air_lead')), el('div', 'fields', ...nodes(parts.room)), air, parts.flue.node, flue,
-    el('h2', 'bar', t('people.day')), presses, parts.smell.node, smell, log.node,
     el('h2', 'bar', t('people.heat')), ...nodes(parts.heat), heat,
     el('h2', 'bar', t('people.worn')), el('p', 'note', t('people.worn_lead')), protection(),
     el('details', 'more van', el('summary', '', t('people.van')), el('div', 'inside', el('p', 'note', t('people.van_lead')), el('div', 'fields', ...nodes(parts.van)), van, load)),

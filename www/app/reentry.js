@@ -59,7 +59,7 @@ export function reasons(store, found, who) {
   const key = who === 'workers' ? 'reentry_workers_min' : 'reentry_min';
   const from = store.estimate?.foams.find((one) => /** @type {any} */ (one)[key] === min)?.id;
   const label = el('span', '', t('people.label_is'), ' ', from === undefined ? inHours(min) : el('a', { href: to('foam', from) }, inHours(min)), ' ', t('people.after_last'));
-  if (state !== 'time') return [label, ' ', t(`people.${state}_do`)];
+  if (state !== 'time') return [label, state === 'smell' || state === 'off' ? '. ' : ', ', t(`people.${state}_do`)];
   const last = store.estimate?.day.last_spray_ms;
   return [label, last === undefined ? '.' : ` (${instant(last)})`, more ? t('people.plus_off', { span: waits(more) }) : '.'];
 }

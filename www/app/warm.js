@@ -19,11 +19,13 @@ export function mount(root, store) {
   const top = el('div');
   const when = ['spray_date', 'spray_time'].map((name) => field({ store, part: 'job', id: 0, field: name, quiet: true }));
   const counts = el('p', 'note');
+  const spray = el('div', '', el('h2', 'bar', t('warm.spray')), el('div', 'fields warm-spray', ...when.map((one) => one.node)), counts);
   const groups = el('div');
+  const first = el('div', 'pad');
   const begin = el('div', 'pad');
   const live = el('p', { class: 'vh', role: 'status' });
   const bar = answerBar();
-  root.append(el('main', 'warm', top, el('div', 'pad', el('h2', 'bar', t('warm.spray')), el('div', 'fields warm-spray', ...when.map((one) => one.node)), counts), groups, begin,
+  root.append(el('main', 'warm', top, groups, begin, first,
     el('div', 'pad tail', el('h2', 'bar', t('ready.before')), el('div', 'says', caution('ready.hot_kits'), caution('ready.flames')), src(t('sources.conditioning')), src(t('sources.warm_estimate')), el('p', 'note', t('warm.caption_plan'))), live), bar.node);
 
   function add() {
@@ -40,6 +42,9 @@ export function mount(root, store) {
     say(counts, at === undefined ? t('warm.counts_none') : t('warm.counts', { time: wall(at) }));
     const all = store.job.warming ?? [];
     list(groups, all, (one) => one.id, (one) => warmGroup(store, one.id, root));
+    // The answer comes first: what it counts back from stands below the first group's figures.
+    const place = groups.querySelector('.warm-slot') ?? first;
+    if (spray.parentNode !== place) place.append(spray);
     redraw(begin, [all.length ? undefined : note('none', t('warm.empty'), t('warm.empty_do')),
       el('div', 'dos no-print', press(t(all.length ? 'warm.add' : 'warm.begin'), 'begin', add, all.length ? 'line wide' : 'wide big'))]);
   }

@@ -4,8 +4,9 @@ import { timeChart } from './drawing/warmcurve.js';
 import { bare, figures } from './figures.js';
 import { breadth, byId, framed } from './parts.js';
 import { wallOf } from './wallclock.js';
-import { about, after, before, dayTime, hours, labelHours, won } from './warmwords.js';
-import { call, now } from './calls.js';
+import { readings } from './warmread.js';
+import { about, after, before, dayTime, hours, labelHours, under, won } from './warmwords.js';
+import { now } from './calls.js';
 import { span, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -14,16 +15,6 @@ import { span, t } from './words.js';
 /** The narrowest window of the job's foams. @param {Store} store */
 function mostOf(store) {
   return Math.min(...(store.estimate?.foams ?? []).map((one) => one.cylinder.most_f));
-}
-
-/** A reading's temperature, as the core reads the text. @param {Store} store @param {import('./job.js').WarmReading} one @param {string} name */
-export function tempOf(store, one, name) {
-  const entry = one.entries.find((each) => each.field === name);
-  if (!entry?.text.trim()) return undefined;
-  const unit = entry.unit ?? (store.job.units === 'metric' ? 'c' : 'f');
-  const echo = call('read', entry.text, 'temperature', unit, entry.sense, 'us');
-  const value = echo?.state === 'read' ? Number.parseFloat(echo.text.replace('−', '-')) : NaN;
-  return Number.isFinite(value) ? value : undefined;
 }
 
 /** Warming up. @param {HTMLElement} root @param {Store} store @param {number} id @param {WarmCurves} curves */
@@ -35,18 +26,17 @@ export function warmDrawing(root, store, id, curves) {
   const w = figures(store.job.units);
   const ends = [up.likely_min, up.slow_min, up.label_min, up.plan_min].flatMap((one) => (one === undefined ? [] : [one]));
   const end = Math.min(last, up.plan_min === undefined ? Math.max(4320, up.label_min) : Math.max(...ends) * 1.08);
-  const from = group.moved_in ? wallOf(group.moved_in) : up.in_by;
+  // What has to be in by a time that is over is drawn in hours from coming in: no clock shows a time that cannot be kept.
+  const from = group.moved_in ? wallOf(group.moved_in) : up.late ? undefined : up.in_by;
   const reaches = [
     { min: up.likely_min, name: t('warm.likely_n', { hours: up.likely_min === undefined ? '' : hours(up.likely_min) }), main: false },
     { min: up.slow_min, name: t('warm.slow_n', { hours: up.slow_min === undefined ? '' : hours(up.slow_min, true) }), main: up.decides === 'curve' },
     { min: up.label_min, name: t('warm.label_n', { hours: labelHours(up.label_min) }), main: up.decides === 'label' },
   ].flatMap(({ min, name, main }) => (min === undefined ? [] : [{ min, name, main }]));
   const most = mostOf(store);
-  const here = group.moved_in && up.core_now_f && !group.moved_out ? { ...up.core_now_f, min: (now().ms - group.moved_in.ms) / 60_000, name: t('warm.now', { temp: bare(about(w, up.core_now_f.likely)) + '°' }) } : undefined;
-  const read = (group.log ?? []).flatMap((one) => /** @type {const} */ (['skin', 'liquid']).flatMap((of) => {
-    const f = tempOf(store, one, of);
-    return f === undefined || !one.taken || !group.moved_in ? [] : [{ of, f, min: (one.taken.ms - group.moved_in.ms) / 60_000 }];
-  }));
+  const here = group.moved_in && up.core_now_f && !group.moved_out ? { ...up.core_now_f, min: (now().ms - group.moved_in.ms) / 60_000, name: t('warm.now', { temp: bare(under(w, up.core_now_f.likely, up.target_f)) + '°' }) } : undefined;
+  const came = group.moved_in;
+  const read = came ? readings(store, group).map(({ of, f, ms }) => ({ of, f, min: (ms - came.ms) / 60_000 })) : [];
   const svg = timeChart({
     min: curves.warm_min, end, from, reaches, now: here, read,
     curves: [

@@ -10,7 +10,8 @@ import { warmCurves } from './warmcurves.js';
 import { coolDrawing, warmDrawing } from './warmdraw.js';
 import { warmLog } from './warmlog.js';
 import { clockOf, warmOut } from './warmout.js';
-import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, sprayAt, standOf, wasDue, won } from './warmwords.js';
+import { freshOf, readings } from './warmread.js';
+import { about, after, answerOf, before, dayTime, hours, labelHours, leftEarly, sprayAt, standOf, under, wasDue, won } from './warmwords.js';
 import { t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -33,6 +34,7 @@ export function warmGroup(store, id, root) {
   const clock = el('div', 'warm-clocks');
   const says = el('div', 'says');
   const rows = el('ul', 'rows');
+  const slot = el('div', 'warm-slot');
   const drawing = el('div');
   const coolBox = el('div', 'bleed');
   const moves = el('div', 'no-print');
@@ -51,8 +53,8 @@ export function warmGroup(store, id, root) {
   const times = timesFold(store, id);
   const gone = press(t('warm.remove'), `remove-${id}`, () => store.dispatch({ do: 'remove', part: 'warming', id }), 'line wide');
   const node = el('section', { class: 'warm-group', 'aria-labelledby': `warm-${id}` },
-    el('div', 'pad', title, big, below, clock, says, rows), drawing,
-    el('div', 'pad', entries, moves, times.node, log.node, out.node, el('div', 'fields one no-print', called.node), el('div', 'dos no-print', gone)));
+    el('div', 'pad', title, big, below, clock, says), drawing,
+    el('div', 'pad', rows, slot, entries, moves, times.node, log.node, out.node, el('div', 'fields one no-print', called.node), el('div', 'dos no-print', gone)));
   const curves = warmCurves(store, id, draw);
 
   /** The drawings, where their curves stand; until then the old ones go only if they would be wrong. */
@@ -95,14 +97,17 @@ export function warmGroup(store, id, root) {
     const open = (/** @type {string} */ text, /** @type {string} */ path) => worked(text, 'warming', id, `warm_up.${path}`);
     const cylinder = byId(store.estimate?.conditioning ?? [], id)?.cylinder;
     const waits = group.moved_in && !group.moved_out;
+    const short = (/** @type {number} */ f) => under(w, f, up.target_f);
+    const read = readings(store, group);
+    const steel = freshOf(read, 'skin', now().ms);
     redraw(rows, [
       up.in_by === undefined || group.moved_in ? undefined : row(t('warm.in_by'), t('warm.in_by_sub'), open(dayTime(before(up.in_by)), 'in_by')),
       up.plan_min === undefined ? undefined : row(t('warm.plan'), won(up), open(hours(up.plan_min, true), 'plan_min')),
       up.likely_min === undefined ? undefined : row(t('warm.likely'), t('warm.likely_sub', { target }), open(hours(up.likely_min), 'likely_min')),
       row(t('warm.label'), t('warm.label_sub'), open(labelHours(up.label_min), 'label_min')),
-      waits && up.core_now_f ? row(t('warm.now_core'), t('warm.now_core_sub', { low: bare(about(w, up.core_now_f.low)), high: about(w, up.core_now_f.high) }), open(about(w, up.core_now_f.likely), 'core_now_f')) : undefined,
-      waits && up.skin_now_f !== undefined ? row(t('warm.now_skin'), t('warm.now_skin_sub'), open(about(w, up.skin_now_f), 'skin_now_f'))
-        : up.skin_min === undefined || up.core_then_f === undefined ? undefined : row(t('warm.skin', { target }), t('warm.skin_sub', { core: about(w, up.core_then_f) }), open(t('warm.out_after', { span: hours(up.skin_min) }), 'skin_min')),
+      waits && up.core_now_f ? row(t('warm.now_core'), freshOf(read, 'liquid', now().ms) ? t('warm.now_core_read') : short(up.core_now_f.low) === short(up.core_now_f.high) ? t('warm.now_skin_sub') : t('warm.now_core_sub', { low: short(up.core_now_f.low), high: short(up.core_now_f.high) }), open(short(up.core_now_f.likely), 'core_now_f')) : undefined,
+      waits && up.skin_now_f !== undefined ? row(t('warm.now_skin'), steel ? t('warm.now_skin_read', { skin: about(w, steel.f), time: dayTime(wallOf(steel)) }) : t('warm.now_skin_sub'), open(about(w, up.skin_now_f), 'skin_now_f'))
+        : up.skin_min === undefined || up.core_then_f === undefined ? undefined : row(t('warm.skin', { target }), t('warm.skin_sub', { core: short(up.core_then_f) }), open(t('warm.out_after', { span: hours(up.skin_min) }), 'skin_min')),
       cylinder && row(t('warm.counted'), [t('warm.counted_size', { diameter: w.depth(cylinder.diameter_in), height: w.depth(cylinder.height_in), liquid: w.weight(cylinder.liquid_lb) }), cylinder.assumed ? t('warm.counted_assumed') : ''].filter(Boolean).join('. '), undefined),
     ]);
   }
@@ -112,7 +117,9 @@ export function warmGroup(store, id, root) {
     const w = figures(store.job.units);
     const spray = sprayAt(store);
     const late = up?.late && spray !== undefined && up.plan_min !== undefined && !group.moved_out;
-    const apart = up?.core_now_f && up.skin_now_f !== undefined && up.skin_now_f - up.core_now_f.likely >= 1;
+    const steel = freshOf(readings(store, group), 'skin', now().ms);
+    const skin = steel?.f ?? up?.skin_now_f;
+    const core = up?.core_now_f?.likely;
     const due = wasDue(up, group);
     const stand = standOf(byId(store.estimate?.conditioning ?? [], id), group, wallOf(now()), spray);
     const target = up ? w.temp(up.target_f) : '';
@@ -125,8 +132,8 @@ export function warmGroup(store, id, root) {
       late && up.ready_at === undefined && up.in_by !== undefined ? note('hold', t('warm.late_out', { in_by: wall(before(up.in_by)) }), t('warm.late_out_do', { hours: hours(up.plan_min ?? 0, true) })) : undefined,
       group.moved_out ? undefined : stand.is === 'never' ? note('hold', t('warm.never'), t('warm.never_do', { target })) : stand.is === 'hour' ? note('hold', stand.time === undefined ? t('warm.hour_none') : t('warm.hour', { spray: wall(stand.time) }), t('warm.hour_do', { target })) : undefined,
       leftEarly(up, group) && !codes.has('warm_too_short') ? note('hold', t('warm.left_early'), due === undefined ? t('warm.left_early_none') : t('warm.left_early_do', { ready: wall(after(due)) })) : undefined,
-      group.moved_in && !group.moved_out && !codes.has('core_cold') ? (apart && up?.core_now_f && up.skin_now_f !== undefined ? note('watch', t('warm.skin_note', { skin: about(w, up.skin_now_f), core: about(w, up.core_now_f.likely) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
-      ...found.map(findingNote),
+      group.moved_in && !group.moved_out && !codes.has('core_cold') ? (up && skin !== undefined && core !== undefined && skin - core >= 1 ? note('watch', t(steel ? 'warm.skin_note_read' : 'warm.skin_note', { skin: about(w, skin), core: under(w, core, up.target_f) }), t('warm.skin_note_do')) : note('watch', t('warm.measure'), t('warm.measure_do'))) : undefined,
+      ...found.map((one) => findingNote({ ...one, figures: one.figures.map((each) => (each.text === '@kit' ? { ...each, text: groupName(store, id) } : each)) })),
     ];
   }
 

@@ -5,7 +5,8 @@ import { figures } from './figures.js';
 import { el } from './list.js';
 import { byId, note, redraw, row } from './parts.js';
 import { secondsLeft, shown } from './timers.js';
-import { about, before, dayTime, leftEarly } from './warmwords.js';
+import { lastOf, readings } from './warmread.js';
+import { about, before, dayTime, leftEarly, under } from './warmwords.js';
 import { span, t } from './words.js';
 
 /** @typedef {import('./store.js').Store} Store */
@@ -25,7 +26,11 @@ const countdown = (until) => el('span', { class: 'timer large', role: 'timer', '
 function outside(store, id) {
   const cool = byId(store.estimate?.conditioning ?? [], id)?.cool_down;
   if (cool?.use_by_min === undefined || cool.use_by_min > 0) return undefined;
-  return note('hold', t('warm.out_not', { from: about(figures(store.job.units), cool.from_f) }), t(cool.hot ? 'warm.out_past_hot_do' : 'warm.out_not_do'));
+  const w = figures(store.job.units);
+  const from = cool.hot ? about(w, cool.from_f) : under(w, cool.from_f, cool.limit_f);
+  // It counts from the last reading, or from the estimate where that is colder.
+  const read = lastOf(readings(store, byId(store.job.warming ?? [], id)));
+  return note('hold', t(read && Math.abs(read.f - cool.from_f) < 0.05 ? 'warm.out_not_read' : 'warm.out_not', { from }), t(cool.hot ? 'warm.out_past_hot_do' : 'warm.out_not_do'));
 }
 
 /** The clock of a group that has left. @param {Store} store @param {number} id */

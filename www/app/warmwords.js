@@ -18,6 +18,14 @@ export const labelHours = (minutes) => t('warm.hours', { n: number(Math.ceil(min
 /** An estimated temperature, in whole degrees of the job's scale. @param {import('./figures.js').Figures} w @param {number} f */
 export const about = (w, f) => w.temp(w.metric ? (Math.round(((f - 32) * 5) / 9) * 9) / 5 + 32 : Math.round(f));
 
+/** The same of what may be short of a limit: it is never written as the limit before it is there. @param {import('./figures.js').Figures} w @param {number} f @param {number} limit */
+export function under(w, f, limit) {
+  const shown = (/** @type {number} */ one) => (w.metric ? ((one - 32) * 5) / 9 : one);
+  if (f >= limit - 1e-6 || Math.round(shown(f)) < shown(limit)) return about(w, f);
+  const whole = Math.floor(shown(f));
+  return w.temp(w.metric ? (whole * 9) / 5 + 32 : whole);
+}
+
 /** Weekday and time: `Tue 6:00 PM`. @param {number} minutes by the clock on the wall */
 export const dayTime = (minutes) => `${new Date(minutes * 60_000).toLocaleDateString(locale(), { timeZone: 'UTC', weekday: 'short' })}\u00a0${timeOf(minutes).replace(/ /g, '\u00a0')}`;
 

@@ -35,7 +35,10 @@ pub async fn dates_and_a_file(journey: Arc<Journey>) -> Step {
     assert_eq!(page.misfits().await?, Vec::<String>::new());
     page.go("#/calendar").await?;
     page.until_says("#view", "No dates yet").await?;
-    page.until("nothing to write", "return document.querySelector('[data-key=write-ics]')?.disabled").await?;
+    // The press says what is missing, and leads there.
+    page.press_in("#view", "Write a calendar file").await?;
+    page.until_says("#view", "Nothing to write").await?;
+    page.until("the day is asked", "return document.activeElement?.id === 'job-0-spray_date'").await?;
 
     page.open_all().await?;
     page.write("job-0-spray_date", DAY).await?;

@@ -88,7 +88,7 @@ pub async fn back_in(journey: Arc<Journey>) -> Step {
 
     page.press_in("#view", "Exhaust went off now").await?;
     page.until_says("#answer-title", "No time yet").await?;
-    page.until_says(".next-step", "while the exhaust is off").await?;
+    page.until_says(".next-step", "after the last spray. No time is given while the exhaust is off").await?;
     no_clock(&page, &time).await?;
     seen.look(&page, "people, the exhaust off").await?;
     page.go("#/day").await?;
