@@ -103,8 +103,10 @@ impl Browser {
         let listener = tokio::spawn(async move {
             while let Some(entry) = entries.next().await {
                 let text = entry.text.unwrap_or_default();
+                let frame =
+                    entry.stack_trace.pointer("/callFrames/0").map(ToString::to_string).unwrap_or_default();
                 if matches!(entry.level, LogLevel::Warn | LogLevel::Error) {
-                    lock(&ear).push(format!("{:?}: {text}", entry.level));
+                    lock(&ear).push(format!("{:?}: {text} {frame}", entry.level));
                 }
             }
         });

@@ -26,10 +26,10 @@ export function waits(min) {
   return whole < 2880 ? span(whole) : `${number(Math.ceil(whole / 60))}\u00a0h`;
 }
 
-/** The mark with which the exhaust went off, while it is off: the line of the checklist turns it on as the press does. @param {Store} store */
+/** The mark with which the exhaust went off, while it is off: the line of the checklist turns it on as the press does, and off where it is left out. @param {Store} store */
 export function exhaustOff(store) {
-  const last = store.job.events.filter((one) => one.what === 'exhaust_off' || one.what === 'exhaust_on' || one.what === 'step' && one.key === 'air').pop();
-  return last?.what === 'exhaust_off' ? last : undefined;
+  const last = store.job.events.filter((one) => one.what === 'exhaust_off' || one.what === 'exhaust_on' || (one.what === 'step' || one.what === 'skip') && one.key === 'air').pop();
+  return last?.what === 'exhaust_off' || last?.what === 'skip' ? last : undefined;
 }
 
 /** How the hours of the label stand. @param {Store} store @param {'all' | 'workers'} who @returns {Hours} */
