@@ -71,11 +71,12 @@ def catalogue_faults():
 
 def main():
     validators = {}
-    for version in (1, 2, 3):
-        schema = load(ROOT / f"www/job-v{version}.schema.json")
+    for path in sorted((ROOT / "www").glob("job-v*.schema.json")):
+        version = int(path.name.removeprefix("job-v").split(".")[0])
+        schema = load(path)
         Draft202012Validator.check_schema(schema)
         validators[version] = Draft202012Validator(schema)
-    validator = validators[2]
+    validator = validators[max(validators)]
     faults = []
     files = sorted((ROOT / "tests/jobs").rglob("job.json"))
     for path in files:
