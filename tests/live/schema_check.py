@@ -35,7 +35,7 @@ def spoiled(job):
     yield fault("a field of another part", lambda it: it.update(entries=[{"field": "label_yield", "text": "1"}]))
     yield fault("an unknown unit", lambda it: it.update(entries=[{"field": "site_age", "text": "1", "unit": "rod"}]))
     yield fault("a surface without a shape", lambda it: it.update(surfaces=[{"id": 1}]))
-    yield fault("an unknown shape", lambda it: it.update(surfaces=[{"id": 1, "shape": "dome"}]))
+    yield fault("an unknown shape", lambda it: it.update(surfaces=[{"id": 1, "shape": "cone"}]))
     yield fault("a reading without a kind", lambda it: it.update(readings=[{"id": 1}]))
     yield fault("a stamp without its offset", lambda it: it.update(readings=[{"id": 1, "of": "air", "taken": {"ms": 1}}]))
     yield fault("half a kit", lambda it: it.update(purchase={"buy": [{"kit": 1, "count": 1.5}]}))
