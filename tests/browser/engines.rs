@@ -11,6 +11,7 @@ use std::time::Duration;
 use thirtyfour::WebDriver;
 use thirtyfour::bidi::events::LogEntryAdded;
 use thirtyfour::bidi::modules::log::LogLevel;
+use thirtyfour::bidi::modules::script::AddPreloadScript;
 use thirtyfour::common::capabilities::desiredcapabilities::Capabilities;
 
 /// An engine.
@@ -96,7 +97,17 @@ impl Browser {
         driver.set_script_timeout(Duration::from_secs(90)).await?;
         driver.set_page_load_timeout(Duration::from_secs(20)).await?;
         let bidi = driver.bidi().await?;
-        bidi.script().add_preload_script(LISTEN).await?;
+        // In Firefox a script before the page's own, called in the page's world, makes an error of the engine's own in
+        // the first page of a session; in a world beside it hears the same.
+        let sandbox = (engine == Engine::Firefox).then(|| "listening".to_owned());
+        let listen = LISTEN.to_owned();
+        bidi.send(AddPreloadScript {
+            function_declaration: listen,
+            arguments: vec![],
+            sandbox,
+            contexts: vec![],
+        })
+        .await?;
         let heard = Heard::default();
         let mut entries = bidi.subscribe::<LogEntryAdded>().await?;
         let ear = heard.clone();
