@@ -116,8 +116,9 @@ async function showLive() {
     return;
   }
   if (live) return;
-  const screen = await import('./frame.js');
-  if (!wide.matches || live) return;
+  // It stands beside a screen that does without it: where it cannot be had, the next change of width asks again.
+  const screen = await import('./frame.js').catch(() => undefined);
+  if (!screen || !wide.matches || live) return;
   live = screen.mount(by('live'), store, route);
   live.update();
 }

@@ -90,7 +90,8 @@ export function mount(root, store) {
     const open = kits.find((one) => one.kit !== undefined);
     const gross = found.gross_lb ?? undefined;
     redraw(van, [
-      open ? note('none', t('people.load.open', { name: open.what }), t('people.load.open_do'), ' ', el('a', { href: to('kit', open.kit ?? 0) }, t('people.load.open_sheet'))) : undefined,
+      open ? note('none', t('people.load.open', { name: open.what }), t('people.load.open_do')) : undefined,
+      open ? el('div', 'dos no-print', way(t('people.load.open_sheet'), to('kit', open.kit ?? 0))) : undefined,
     ]);
     return redraw(load, [
       kits.length ? el('ul', 'rows', ...kits.map((one) => row(el('b', '', one.what), one.why, one.count)),
