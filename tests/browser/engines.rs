@@ -67,6 +67,9 @@ pub struct Browser {
     group: Group,
 }
 
+/// What Firefox says of its own calling of [`LISTEN`] in the first page of a window, from no line of any script.
+const OWN: [&str; 2] = ["__bidi_args", "Permission denied to access property \"length\""];
+
 /// Runs before any script of a page: whatever the policy refuses is said on the console, and an error that is
 /// said there is said with its text.
 const LISTEN: &str = r"() => {
@@ -116,7 +119,10 @@ impl Browser {
                 let text = entry.text.unwrap_or_default();
                 let frame =
                     entry.stack_trace.pointer("/callFrames/0").map(ToString::to_string).unwrap_or_default();
-                if matches!(entry.level, LogLevel::Warn | LogLevel::Error) {
+                let own = engine == Engine::Firefox
+                    && frame.is_empty()
+                    && OWN.iter().any(|part| text.contains(part));
+                if !own && matches!(entry.level, LogLevel::Warn | LogLevel::Error) {
                     lock(&ear).push(format!("{:?}: {text} {frame}", entry.level));
                 }
             }
