@@ -24,7 +24,7 @@ pub fn curves(job: &Job, id: u32, now: Now) -> Option<WarmCurves> {
     let setup = setups.get(at)?;
     let circulation = learn::circulation(&setups);
     let label = super::label(&used, &mut quiet);
-    let warm_up = super::warm_up(setup, &circulation, label, now.wall().0, super::spray_at(job))?;
+    let warm_up = super::warm_up(setup, &circulation, label, now.wall().0, job.begins().map(|at| at.0))?;
     let (starts, rooms) = (setup.start?, setup.room?);
 
     // A little beyond what is planned on, or five lumped times where the room never does it.

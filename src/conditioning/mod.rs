@@ -205,19 +205,12 @@ pub(crate) fn label_min(foams: &[&Foam], reader: &mut Reader) -> f64 {
     label(foams, reader).hours_min
 }
 
-/// When the job says that spraying begins. Day and time have their findings where the forecast reads them.
-fn spray_at(job: &Job) -> Option<f64> {
-    let mut quiet = Reader::new(job.units);
-    let mut take = |name| quiet.take(Part::Job, 0, &job.entries, name).map(|taken| taken.value.likely);
-    Some(take("spray_date")? * 1_440.0 + take("spray_time")?)
-}
-
 /// Every group of kits that warms, in the job's order.
 pub fn groups(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Vec<Conditioning> {
     let setups: Vec<Setup> = job.warming.iter().map(|one| Setup::read(job, one, now, reader)).collect();
     let circulation = learn::circulation(&setups);
     let label = label(foams, reader);
-    let spray = spray_at(job);
+    let spray = job.begins().map(|at| at.0);
     let group = |(one, setup): (&crate::job::Warming, &Setup)| {
         let warm_up = warm_up(setup, &circulation, label, now.wall().0, spray);
         Conditioning {

@@ -395,6 +395,20 @@ impl Surface {
 }
 
 impl Job {
+    /// When the job says that spraying begins: the day, in days since 1970-01-01, and minutes after its midnight. What is
+    /// wrong with either is said where the job's dates are read.
+    pub fn spraying(&self) -> (Option<f64>, Option<f64>) {
+        let mut quiet = Reader::new(self.units);
+        let mut take = |name| quiet.take(Part::Job, 0, &self.entries, name).map(|taken| taken.value.likely);
+        (take("spray_date"), take("spray_time"))
+    }
+
+    /// That moment by the clock on the wall; none without a day.
+    pub fn begins(&self) -> Option<WallMinutes> {
+        let (day, minutes) = self.spraying();
+        Some(WallMinutes(day? * 1_440.0 + minutes?))
+    }
+
     /// The job's foam sheet with this id; 0 means the job's own choice.
     pub fn foam_sheet(&self, id: u32) -> Option<&FoamSheet> {
         let wanted = if id == 0 { self.foam } else { id };

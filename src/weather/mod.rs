@@ -228,10 +228,9 @@ pub fn ahead(job: &Job, foams: &[&Foam], now: Now, reader: &mut Reader) -> Weath
     let ends = [read(likely, reader), read(cold, &mut aside), read(hot, &mut aside)];
     let [forecast, ..] = &ends;
     let heat = heat_plan::plan(job, forecast.known.brick, surface.least_f, reader);
-    let mut planned = |field| Some(aside.take(Part::Job, 0, &job.entries, field)?.value);
-    let spray_day = planned("spray_date").map(|date| date.likely);
-    let spray_min = planned("spray_time").map(|time| time.likely);
-    let spread_f = planned("dew_spread").map_or(f64::INFINITY, |spread| spread.high);
+    let (spray_day, spray_min) = job.spraying();
+    let spread = aside.take(Part::Job, 0, &job.entries, "dew_spread");
+    let spread_f = spread.map_or(f64::INFINITY, |spread| spread.value.high);
 
     let mut days = Vec::with_capacity(forecast.days.len());
     for day in &forecast.days {
