@@ -90,13 +90,35 @@ export const bubble = (number) =>
     s('g', { class: 'right' }, line('flag', 'M18 6.5L37.5 20L18 33.5Z'), s('circle', { cx: 18, cy: 20, r: 14 }), text('', 18, 26.3, String(number))),
     s('g', { class: 'down' }, line('flag', 'M5 20L18 37.5L31 20Z'), s('circle', { cx: 18, cy: 18, r: 14 }), text('', 18, 24.3, String(number))));
 
-/** About how wide a text in the condensed face is. @param {string} what @param {number} size */
-export const wide = (what, size) => what.length * size * 0.455;
+/** @type {CanvasRenderingContext2D | null | undefined} */
+let pen;
+
+/** As wide as the device's own face makes a text, in bold; 0 where nothing can be painted. @param {string} what @param {number} size */
+function measured(what, size) {
+  if (pen === undefined) {
+    const canvas = /** @type {HTMLCanvasElement} */ (document.createElement('canvas'));
+    pen = canvas.getContext?.('2d') ?? null;
+  }
+  if (!pen) return 0;
+  // At a hundred pixels, since small sizes may be rounded to whole ones.
+  pen.font = '700 100px ' + (getComputedStyle(document.documentElement).getPropertyValue('--narrow').trim() || 'sans-serif');
+  return pen.measureText(what).width * size / 100;
+}
+
+/**
+ * About how wide a text of a drawing is: never less than in the condensed faces of the style, more where the device has
+ * none of them.
+ * @param {string} what @param {number} size
+ */
+export const wide = (what, size) => Math.max(what.length * size * 0.455, measured(what, size));
 
 /** A text cut to a width. @param {string} what @param {number} width @param {number} size */
 export function fit(what, width, size) {
-  const most = Math.max(3, Math.floor(width / (size * 0.455)));
-  return what.length <= most ? what : what.slice(0, most - 1).trimEnd() + '…';
+  if (wide(what, size) <= width) return what;
+  let most = Math.max(3, Math.min(what.length, Math.floor(width / (size * 0.455))));
+  const cut = () => what.slice(0, most - 1).trimEnd() + '…';
+  while (most > 3 && wide(cut(), size) > width) most -= 1;
+  return cut();
 }
 
 /** A text in at most two lines of a width. @param {string} what @param {number} width @param {number} size */
