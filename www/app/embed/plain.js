@@ -32,32 +32,36 @@
   }
 
   /** @param {string} tag @param {string} kind @param {...(Node | string)} children */
-  function node(tag, kind) {
+  function node(tag, kind, ...children) {
     var made = document.createElement(tag);
     made.className = kind;
-    made.append.apply(made, Array.prototype.slice.call(arguments, 2));
+    made.append(...children);
     return made;
   }
 
+  /** @type {HTMLElement | undefined} */
+  var shown;
+
+  /** Stands above whatever else there is: what was typed, after a trap, or a page that is only slow. */
   function show() {
     var say = words();
     // The full tool lies beside the frame's page. A sandbox may let no page be opened: then its address helps.
-    var address = location.href.replace(/[^/]*([?#].*)?$/, '');
+    var address = new URL('./', location.href).href;
     var link = /** @type {HTMLAnchorElement} */ (node('a', 'do wide', say.link));
     link.href = address;
     link.target = '_blank';
     link.rel = 'noopener';
-    document.body.replaceChildren(node('main', 'pad plain', node('p', '', say.line), link, node('p', 'note', say.address + ' ' + address)));
-    document.documentElement.lang = say === WORDS.es ? 'es' : 'en';
+    shown = node('div', 'pad plain', node('p', '', say.line), link, node('p', 'note', say.address + ' ' + address));
+    shown.lang = say === WORDS.es ? 'es' : 'en';
+    document.body.prepend(shown);
+    var wait = document.getElementById('wait');
+    if (wait) wait.remove();
   }
-
-  var shown = false;
 
   /** @param {string} [owner] what the page's owner should know */
   function failed(owner) {
     clearTimeout(watchdog);
-    if (shown || page.foamwrightReady) return;
-    shown = true;
+    if (shown) return;
     if (owner) console.warn(owner);
     if (document.body) show();
     else document.addEventListener('DOMContentLoaded', show);
@@ -66,17 +70,16 @@
   window.addEventListener('error', function (event) {
     if (event.target instanceof HTMLScriptElement) failed(OWNER);
   }, true);
-  var watchdog = setTimeout(failed, PATIENCE);
+  var watchdog = setTimeout(function () { failed(); }, PATIENCE);
 
-  /** What the core does not come back from, and what did not arrive. */
-  page.foamwrightRescue = function () {
-    page.foamwrightReady = false;
-    failed();
-  };
+  /** What did not arrive, and what the core does not come back from. */
+  page.foamwrightRescue = function () { failed(); };
 
   /** The estimator says that it stands. */
   page.foamwrightStands = function () {
     clearTimeout(watchdog);
+    if (shown) shown.remove();
+    shown = undefined;
     page.foamwrightReady = true;
   };
 })();

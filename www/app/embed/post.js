@@ -43,7 +43,7 @@ export function heights() {
   return (height, at) => {
     // A hundredth is what is left of adding up fractions, and no line of its own.
     const whole = Math.ceil(height - 0.01);
-    if (whole < 1 || whole === last) return undefined;
+    if (!(whole >= 1) || whole === last) return undefined;
     swings = whole === before && at - since < SWING ? swings + 1 : 0;
     if (swings >= SWINGS && whole < last) return undefined;
     [before, last, since] = [last, whole, at];
