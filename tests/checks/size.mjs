@@ -91,7 +91,7 @@ async function embedded() {
 }
 
 
-const pages = new RegExp(`(?<![\\w/.-])(?:${readdirSync('www/words/en').map((name) => name.replace('.json', '')).join('|')})\\.[a-z][\\w.]*(?<!\\.js|\\.css)`, 'g');
+const pages = new RegExp(`(?<![\\w/.-])(?:${readdirSync('www/words/en').map((name) => name.replace('.json', '')).join('|')})\\.[a-z][\\w.]*(?<!\\.(?:js|css|html|json|svg))`, 'g');
 const phone = await sheet(412);
 const desk = await sheet(1280);
 const embed = await embedded();
