@@ -71,9 +71,11 @@ export function sheetOf(part, one, at) {
   if (!/^[A-Za-z0-9_-]+$/.test(id) || id.startsWith('sample-')) throw new Fault('wrong', `${at}.sheet`);
   const version = one.version;
   if (!Number.isSafeInteger(version) || Number(version) < 1 || Number(version) > 1e9) throw new Fault('wrong', `${at}.version`);
+  const given = (/** @type {string} */ name, /** @type {unknown} */ otherwise) => (Object.hasOwn(one, name) ? one[name] : otherwise);
+  const r_at = listOf(given('r_at', []), `${at}.r_at`, MOST_ENTRIES, entriesOf);
   return {
-    sheet: id, version: Number(version), name: textOf(one.name ?? '', `${at}.name`, 200), entries: entriesOf(one.entries ?? [], `${at}.entries`),
-    ...(part === 'foam' ? { r_at: listOf(one.r_at ?? [], `${at}.r_at`, MOST_ENTRIES, entriesOf) } : {}),
+    sheet: id, version: Number(version), name: textOf(given('name', ''), `${at}.name`, 200), entries: entriesOf(given('entries', []), `${at}.entries`),
+    ...(part === 'foam' ? { r_at } : {}),
   };
 }
 
