@@ -45,6 +45,7 @@ const SHEET: Said = &[
 /// (`USUAL` in `embed/first.js`).
 const FRAME: Said = &[
     ("embed", "*"),
+    ("embed_ways", "*"),
     ("page", "undo too_big amount kits"),
     ("sheet", "board_feet kits_n passes_n or_range span square_*"),
     ("kits", "left on_label short so_many unnamed"),

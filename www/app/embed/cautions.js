@@ -7,8 +7,10 @@ import { t } from '../words.js';
 /** In the order in which they are told; `embed.caution.<key>`, `_do`, `_src`. */
 export const CAUTIONS = /** @type {const} */ (['out', 'breath', 'bare', 'flames', 'flues', 'wiring', 'hands', 'estimate']);
 
-/** The cautions as a section of their own. */
-export function cautionPart() {
-  return el('section', { class: 'cautions', 'aria-labelledby': 'cautions' }, el('h2', { id: 'cautions' }, t('embed.cautions')),
-    el('ul', '', ...CAUTIONS.map((key) => el('li', '', mark('watch'), el('div', '', el('b', '', t(`embed.caution.${key}`)), ' ', t(`embed.caution.${key}_do`), el('span', 'src', t(`embed.caution.${key}_src`)))))));
-}
+/** Each caution with its source. */
+export const cautions = () => CAUTIONS.map((key) => el('div', 'say watch', mark('watch'), el('span', '', el('b', '', t(`embed.caution.${key}`)), ' ',
+  t(`embed.caution.${key}_do`), el('span', 'src', t(`embed.caution.${key}_src`)))));
+
+/** The cautions as a section of the sheet. */
+export const cautionPart = () => el('section', { class: 'cautions', 'aria-labelledby': 'cautions' }, el('h2', { id: 'cautions' }, t('embed.cautions')),
+  el('ul', '', ...cautions().map((one) => el('li', '', one))));

@@ -19,13 +19,15 @@ import { startPost } from './post.js';
 import { printPart } from './print.js';
 import { sendPart } from './send.js';
 import { samples } from './samples.js';
-import { faultText, read, readText } from './settings.js';
+import { read, readText } from './settings.js';
 import { takePart } from './take.js';
 import { mount } from './view.js';
 import { startWork } from './work.js';
 
 /** What the screens of the full tool say of a job's surfaces, where the first words do not. */
 const PAGES = ['fields', 'surface', 'takeoff'];
+/** When the page's owner is told, in ms. */
+const LATER = 1500;
 
 holdOnly();
 beginWith('embed-first');
@@ -40,6 +42,8 @@ const store = createStore({ estimate: (job) => call('estimate', job, now()), she
 let shown = [];
 /** Each change of settings outruns the ones before it. */
 let turn = 0;
+/** Whether the visitor has entered something, which later settings leave as it is. */
+let entered = false;
 /** Settings that come later take the place of those that came before. @param {Asked} asked */
 const later = (asked) => void take(asked).catch(failed);
 /** What is done with the next settings. */
@@ -58,29 +62,34 @@ async function take({ settings: value, text, language: theirs }) {
   const mine = ++turn;
   const wish = theirs ?? choose(navigator.languages);
   const { settings, faults } = text === undefined ? read(value, wish) : readText(text, wish);
-  const bad = text === undefined && value === undefined ? [] : faults;
   const [sheets] = await Promise.all([samples(settings), standing, speak(settings.language ?? wish)]);
   const shapes = [...settings.surfaces, ...settings.start.map((one) => one.shape)];
   if (!shapes.every((shape) => USUAL.some((usual) => usual === shape))) await need(...PAGES);
   if (mine !== turn) return;
-  if (bad.length) void need('embed_faults').then(() => { for (const fault of bad) console.warn(faultText(fault)); });
   paint(document, settings.colors);
-  await store.open(jobFrom({ ...settings, ...sheets }, newId, { kept: store.canUndo ? store.job : undefined }), 'memory');
+  entered ||= store.canUndo;
+  await store.open(jobFrom({ ...settings, ...sheets }, newId, { kept: entered ? store.job : undefined }), 'memory');
   show(settings);
   /** @type {any} */ (window).foamwrightStands?.();
+  if (value === undefined && text === undefined) return;
+  // Nobody waits for what only the page's owner reads.
+  setTimeout(() => void import('./owner.js').then(({ tellOwner }) => tellOwner(settings, faults)).catch(() => undefined), LATER);
 }
 
 /** @param {import('./settings.js').Settings} settings */
 function show(settings) {
   const sheet = el('div');
-  place.replaceChildren(sheet);
+  const root = el('div', '', sheet);
+  place.replaceChildren(root);
+  // What was laid out for printing with the settings before.
+  document.querySelector('.printed')?.remove();
   const ways = {
     send: settings.send && window.parent !== window ? sendPart(store, settings, post.estimate) : undefined,
     take: settings.sections.has('take') ? takePart(store, settings) : undefined,
     print: settings.sections.has('print') ? printPart(store, settings) : undefined,
   };
   const view = mount(sheet, store, settings, ways);
-  const work = startWork(place, sheet, store);
+  const work = startWork(root, sheet, store);
   shown = [view.update, work.update, () => announce(store)];
   document.title = settings.title || t('embed.title');
   update();

@@ -33,7 +33,7 @@ export function totalPart(store, settings) {
     const up = quantity.to_spray_up;
     const big = purchase.too_big;
     const kits = big ? big.largest_kits : purchase.buy?.kits;
-    const price = priceOf(purchase);
+    const { price } = purchase;
     /** @param {string} figure @param {string} below @param {string} [working] @param {string} [kind] */
     const cell = (figure, below, working = '', kind = '') => (working && !none
       ? el('a', { class: `fig ${kind}`, href: to('working', 'job', 0, working) }, el('b', figure.length > 5 ? 'long' : '', figure), el('span', '', below))
@@ -72,12 +72,12 @@ export function totalPart(store, settings) {
   /** What the price is made of. @param {Estimate} all */
   function price({ purchase }) {
     const w = figures(store.job.units);
-    const found = priceOf(purchase);
+    const found = purchase.price;
     if (!found) return el('p', 'note top', t('embed.no_price'));
-    const lines = [['price_kits', found.kits, 'purchase.price.kits'], ['price_tax', found.tax, 'purchase.price.tax'], ['price_delivery', found.delivery, 'purchase.price.delivery']];
-    return el('ul', 'rows plain', ...lines.flatMap(([name, cents, working]) => (cents || name === 'price_kits'
-      ? [row(t(`embed.${name}`), '', worked(w.money(Number(cents)), 'job', 0, working))] : [])),
-    row(el('b', '', t('embed.total')), '', worked(w.money(found.total), 'job', 0, 'purchase.price.total'), 'sum'));
+    return el('ul', 'rows plain', row(t('embed.price_kits'), '', worked(w.money(found.kits), 'job', 0, 'purchase.buy.cost')),
+      found.tax ? row(t('embed.price_tax'), w.rate(found.tax_pct), worked(w.money(found.tax), 'job', 0, 'purchase.price.tax')) : undefined,
+      found.delivery ? row(t('embed.price_delivery'), '', w.money(found.delivery)) : undefined,
+      row(el('b', '', t('embed.total')), '', worked(w.money(found.total), 'job', 0, 'purchase.price.total'), 'sum'));
   }
 
   function update() {
@@ -94,10 +94,4 @@ export function totalPart(store, settings) {
   }
 
   return { node, update };
-}
-
-/** The price, where every kit that is bought has one. @param {import('../core.js').Purchase} purchase */
-function priceOf(purchase) {
-  const cost = purchase.buy?.cost;
-  return /** @type {any} */ (purchase).price ?? (cost === undefined ? undefined : { kits: cost, tax: 0, delivery: 0, total: cost });
 }
