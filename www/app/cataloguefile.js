@@ -13,27 +13,17 @@
  * @typedef {{sheets: Sheets} | {refused: string, at?: string, version?: number}} Read
  */
 import { MOST_BYTES } from './files.js';
+import { Fault, isPlain, sheetsOf, tooDeep } from './sheetform.js';
 
 export const FORMAT = 'foamwright-catalogue';
 export const VERSION = 1;
 
-const DEEPEST = 32;
 const MOST_SHEETS = 1000;
-const MOST_ENTRIES = 200;
 const LISTS = /** @type {const} */ ([['foam', 'foams'], ['kit', 'kits'], ['owned', 'owned']]);
 
 /** The catalogue as the text of its file. @param {Sheets} all */
 export function catalogueText(all) {
   return `${JSON.stringify({ format: FORMAT, version: VERSION, foams: all.foam, kits: all.kit, owned: all.owned }, null, 1)}\n`;
-}
-
-/** What is wrong with a file, and where. */
-class Fault extends Error {
-  /** @param {string} why @param {string} at */
-  constructor(why, at) {
-    super(why);
-    this.at = at;
-  }
 }
 
 /** Reads the text of a catalogue file. Nothing is taken by reading. @param {string} text @returns {Read} */
@@ -54,80 +44,12 @@ export function readCatalogue(text) {
   try {
     /** @type {Sheets} */
     const all = { foam: [], kit: [], owned: [] };
-    for (const [part, name] of LISTS) {
-      const seen = new Set();
-      all[part] = listOf(Object.hasOwn(file, name) ? file[name] : [], name, MOST_SHEETS, (one, at) => sheetOf(part, one, at));
-      all[part].forEach((sheet, index) => {
-        if (seen.has(sheet.sheet)) throw new Fault('twice', `${name}[${index}]`);
-        seen.add(sheet.sheet);
-      });
-    }
+    for (const [part, name] of LISTS) all[part] = sheetsOf(part, Object.hasOwn(file, name) ? file[name] : [], name, MOST_SHEETS);
     return { sheets: all };
   } catch (error) {
     if (error instanceof Fault) return { refused: error.message, at: error.at };
     throw error;
   }
-}
-
-/** Whether brackets lie deeper than a catalogue ever does; told without parsing. @param {string} text */
-function tooDeep(text) {
-  let depth = 0;
-  let quoted = false;
-  for (let i = 0; i < text.length; i += 1) {
-    const mark = text[i];
-    if (quoted) {
-      if (mark === '\\') i += 1;
-      else if (mark === '"') quoted = false;
-    } else if (mark === '"') quoted = true;
-    else if (mark === '{' || mark === '[') depth += 1;
-    else if (mark === '}' || mark === ']') depth -= 1;
-    if (depth > DEEPEST) return true;
-  }
-  return false;
-}
-
-/** @param {unknown} value @returns {value is Record<string, unknown>} */
-const isPlain = (value) => typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** @template T @param {unknown} value @param {string} at @param {number} most @param {(one: unknown, at: string) => T} make @returns {T[]} */
-function listOf(value, at, most, make) {
-  if (!Array.isArray(value)) throw new Fault('wrong', at);
-  if (value.length > most) throw new Fault('too_many', at);
-  return value.map((one, index) => make(one, `${at}[${index}]`));
-}
-
-/** @param {unknown} value @param {string} at @param {number} most @returns {string} */
-function textOf(value, at, most) {
-  if (typeof value !== 'string' || value.length > most) throw new Fault('wrong', at);
-  return value;
-}
-
-/** Only what is known is copied, field by field: nothing of the file's own objects is kept. @param {SheetPart} part @param {unknown} one @param {string} at @returns {Sheet} */
-function sheetOf(part, one, at) {
-  if (!isPlain(one)) throw new Fault('wrong', at);
-  const id = textOf(Object.hasOwn(one, 'sheet') ? one.sheet : undefined, `${at}.sheet`, 64);
-  if (!/^[A-Za-z0-9_-]+$/.test(id) || id.startsWith('sample-')) throw new Fault('wrong', `${at}.sheet`);
-  const version = one.version;
-  if (!Number.isSafeInteger(version) || Number(version) < 1 || Number(version) > 1e9) throw new Fault('wrong', `${at}.version`);
-  return {
-    sheet: id, version: Number(version), name: textOf(one.name ?? '', `${at}.name`, 200), entries: entriesOf(one.entries ?? [], `${at}.entries`),
-    ...(part === 'foam' ? { r_at: listOf(one.r_at ?? [], `${at}.r_at`, MOST_ENTRIES, entriesOf) } : {}),
-  };
-}
-
-/** @param {unknown} value @param {string} at @returns {Sheet['entries']} */
-function entriesOf(value, at) {
-  return listOf(value, at, MOST_ENTRIES, (one, here) => {
-    if (!isPlain(one)) throw new Fault('wrong', here);
-    /** @type {any} */
-    const entry = { field: textOf(one.field, `${here}.field`, 40), text: textOf(one.text, `${here}.text`, 300) };
-    if (!/^[a-z][a-z0-9_]*$/.test(entry.field)) throw new Fault('wrong', `${here}.field`);
-    for (const name of /** @type {const} */ (['unit', 'sense'])) {
-      if (one[name] === undefined || one[name] === null) continue;
-      entry[name] = textOf(one[name], `${here}.${name}`, 20);
-    }
-    return entry;
-  });
 }
 
 /**

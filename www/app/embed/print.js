@@ -10,6 +10,8 @@
 import { el, say } from '../list.js';
 import { press } from '../parts.js';
 import { t } from '../words.js';
+import { cautions } from './cautions.js';
+import { governs } from './foot.js';
 
 /** @param {Store} store @param {Settings} settings */
 export function printPart(store, settings) {
@@ -35,7 +37,7 @@ export function printPart(store, settings) {
   function draw() {
     printing = true;
     if (!module || !store.estimate) return;
-    paper.replaceChildren(...module.leaf(store, settings, cautions(), governs()));
+    paper.replaceChildren(...module.leaf(store, settings, cautions(), governs(settings)));
     document.documentElement.classList.add('papered');
   }
   // The browser's own way to print comes here too.
