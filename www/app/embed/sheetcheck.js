@@ -64,8 +64,8 @@ class Check {
     const { field } = entered;
     const text = entered.text.trim();
     const row = this.table.get(`${part}.${field}`);
-    if (!row) return this.faults.add(at, 'no_field', 'field', 'ignored', { field });
     if (!text) return;
+    if (!row) return this.faults.add(at, 'no_field', 'field', 'ignored', { field });
     if (row.kind === 'choice') {
       if (!row.choices.includes(text)) this.faults.add(at, 'choice', 'choice', 'stands', { text, choices: row.choices.join(', ') });
       return;
@@ -75,7 +75,7 @@ class Check {
     if (!echo) return;
     const { low, high } = echo;
     if (echo.state === 'ask') this.faults.add(at, 'two_meanings', 'one_meaning', 'stands', { text });
-    else if (low === undefined || high === undefined) this.faults.add(at, 'not_read', 'text', 'stands', { text });
+    else if (low === undefined || high === undefined) this.faults.add(at, 'not_read', 'measure', 'stands', { text });
     else if (low < row.least || high > row.most) this.limits(row, text, low < row.least ? 'below' : 'above', at);
   }
 
