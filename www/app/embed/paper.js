@@ -16,7 +16,7 @@ import { byId, framed } from '../parts.js';
 import { locale, money, need, t } from '../words.js';
 
 /** Resolves when the words of the leaf are there. */
-export const ready = () => need('takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
+export const ready = () => need('embed_ways', 'takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
 
 /** The leaf. @param {Store} store @param {Settings} settings @param {Node[]} cautions  as they stand on the sheet @param {string[]} governs  what is said of every estimate, ours first */
 export function leaf(store, settings, cautions, governs) {
