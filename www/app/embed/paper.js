@@ -8,17 +8,23 @@
  * @typedef {import('./settings.js').Settings} Settings
  * @typedef {import('../parts.js').Child} Child
  */
-import { mixWords, nameOf, strip } from '../drawn.js';
+import { mixWords, strip } from '../drawn.js';
 import { bare, figures, ranged, total, unitOf } from '../figures.js';
 import { el } from '../list.js';
-import { LEAF_WIDTH, lines, measuresOf } from '../papers/leaf.js';
+import { found, LEAF_WIDTH, lines, measuresOf } from '../papers/leaf.js';
+import { nameOf } from '../named.js';
 import { byId, framed } from '../parts.js';
 import { locale, money, need, t } from '../words.js';
+import { sayable } from './told.js';
 
 /** Resolves when the words of the leaf are there. */
 export const ready = () => need('embed_ways', 'takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
 
-/** The leaf. @param {Store} store @param {Settings} settings @param {Node[]} cautions  as they stand on the sheet @param {string[]} governs  what is said of every estimate, ours first */
+/**
+ * The leaf.
+ * @param {Store} store @param {Settings} settings
+ * @param {Node[]} cautions  as they stand on the sheet @param {string[]} governs  what is said of every estimate, ours first
+ */
 export function leaf(store, settings, cautions, governs) {
   const { sections } = settings;
   return [
@@ -27,7 +33,7 @@ export function leaf(store, settings, cautions, governs) {
     drawn(store),
     part(t('embed_ways.surfaces'), surfaces(store, sections.has('depth'))),
     part(t('embed_ways.kits'), sections.has('kits') || sections.has('foam') ? bought(store, sections) : undefined),
-    part(t('embed_ways.told'), cautions.length ? el('div', 'says', ...cautions) : undefined),
+    part(t('embed_ways.told'), el('div', 'says', ...sayable(store).filter((one) => one.code !== 'needed' && one.severity !== 'note').map((one) => found(store, one)), ...cautions)),
     el('div', 'governs', ...governs.map((text) => el('p', 'note', text))),
   ].filter((one) => one !== undefined);
 }
@@ -89,6 +95,7 @@ function bought(store, sections) {
     rows.push([t('embed_ways.kits'), big ? t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit })
       : enough ? mixWords(store, buy.buy) : t('kits.none_fit')]);
   }
+  if (sections.has('spraying') && estimate?.spraying.lifts) rows.push([t('embed_ways.passes'), String(estimate.spraying.lifts)]);
   if (sections.has('price') && enough && price) {
     for (const name of /** @type {const} */ (['kits', 'tax', 'delivery'])) if (name === 'kits' || price[name]) rows.push([t(`embed_ways.price_${name}`), money(price[name])]);
     rows.push([t('embed_ways.price_total'), el('b', '', money(price.total))]);

@@ -16,6 +16,8 @@ import { governs } from './foot.js';
 /** @param {Store} store @param {Settings} settings */
 export function printPart(store, settings) {
   const paper = el('div', { class: 'printed', hidden: true });
+  const page = document.documentElement;
+  page.classList.remove('papered');
   document.body.append(paper);
   /** @type {typeof import('./paper.js') | undefined} */
   let module;
@@ -36,9 +38,11 @@ export function printPart(store, settings) {
 
   function draw() {
     printing = true;
-    if (!module || !store.estimate) return;
-    paper.replaceChildren(...module.leaf(store, settings, cautions(), governs(settings)));
-    document.documentElement.classList.add('papered');
+    if (!paper.isConnected) removeEventListener('beforeprint', draw);
+    else if (module && store.estimate) {
+      paper.replaceChildren(...module.leaf(store, settings, cautions(), governs(settings)));
+      page.classList.add('papered');
+    }
   }
   // The browser's own way to print comes here too.
   addEventListener('beforeprint', draw);
