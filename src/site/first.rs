@@ -45,7 +45,11 @@ const SHEET: Said = &[
 /// (`USUAL` in `embed/first.js`).
 const FRAME: Said = &[
     ("embed", "*"),
-    ("embed_ways", "*"),
+    (
+        "embed_ways",
+        "back by_hand copied copy job job_from length link long new_tab no_link no_print no_working* nothing_happens open_tool \
+         print save saved send* sent* take take_note",
+    ),
     ("page", "undo too_big amount kits"),
     ("sheet", "board_feet kits_n passes_n or_range span square_*"),
     ("kits", "left on_label short so_many unnamed"),
@@ -64,8 +68,9 @@ const FRAME: Said = &[
     (
         "fields",
         "read_as* blank_counts which fill courses choice.yes choice.no choice.joists_land.* choice.first_parallel.* \
-         choice.framing_share.* sense.feet_inches sense.nominal sense.literal unit.ft unit.in unit.m unit.cm unit.mm \
-         unit.ft2 unit.m2 unit.pct unit.each times depth length width height member band",
+         sense.feet_inches sense.nominal sense.literal unit.ft unit.in unit.m unit.cm unit.mm \
+         unit.ft2 unit.m2 unit.pct unit.each times depth area length width height member band \
+         landing_run",
     ),
     ("findings", "needed joists_not_said"),
     ("sources", "rim"),

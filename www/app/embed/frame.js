@@ -7,8 +7,8 @@
  */
 import { call, load, now, watch } from '../calls.js';
 import { el } from '../list.js';
+import { newId } from '../newid.js';
 import { holdOnly } from '../prefs.js';
-import { newId } from '../shelf.js';
 import { createStore } from '../store.js';
 import { beginWith, choose, need, speak, t } from '../words.js';
 import { announcer } from './announce.js';

@@ -18,7 +18,7 @@ import { locale, money, need, t } from '../words.js';
 import { sayable } from './told.js';
 
 /** Resolves when the words of the leaf are there. */
-export const ready = () => need('takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
+export const ready = () => need('embed_ways', 'takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
 
 /**
  * The leaf.

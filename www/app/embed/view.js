@@ -9,7 +9,6 @@
  * @typedef {{send?: Part, take?: Part, print?: Part}} Ways  what can be done with the estimate
  */
 import { entryOf } from '../changes.js';
-import { fieldId } from '../field.js';
 import { el, list } from '../list.js';
 import { press } from '../parts.js';
 import { lacking, need, said, t } from '../words.js';
@@ -32,7 +31,10 @@ export function mount(root, store, settings, ways) {
   const cards = el('div', 'cards');
   const promised = promises(store);
   const add = press(t('embed.add'), 'add', addOne);
-  const undo = press(t('page.undo'), 'undo', () => void store.undo());
+  const undo = press(t('page.undo'), 'undo', () => {
+    store.undo();
+    if (!store.canUndo) add.focus();
+  });
   const foam = settings.sections.has('foam') && store.job.foams.length > 1 ? foamPart(store) : undefined;
   const total = totalPart(store, settings);
   const rest = el('div', 'pad');
@@ -49,7 +51,7 @@ export function mount(root, store, settings, ways) {
     const depth = last && entryOf(store.job, 'surface', last.id, 'depth');
     const text = settings.depths[0];
     store.dispatch({ do: 'add_surface', shape: last?.shape ?? settings.surfaces[0], entries: depth ? [depth] : text ? [{ field: 'depth', text }] : [] });
-    void store.settled().then(() => document.getElementById(fieldId('surface', id, 'shape'))?.focus());
+    void store.settled().then(() => document.getElementById(`card-${id}`)?.focus());
   }
 
   /** @param {number} id */
