@@ -2,6 +2,7 @@
 
 mod least;
 mod mix;
+mod price;
 mod purchase;
 mod sizes;
 mod stock;
@@ -13,6 +14,7 @@ use crate::measure::{Band, BoardFeet, Cents, Pounds, PoundsPerCubicFoot};
 use serde::Serialize;
 
 pub use least::{Found, search};
+pub use price::Price;
 pub use purchase::purchase;
 pub use sizes::{largest, sizes};
 pub use stock::{Counts, ShareBy, Stock, StockState, stock};
@@ -161,6 +163,8 @@ pub struct Purchase {
     pub buy: Option<Mix>,
     /// Its lines.
     pub lines: Vec<Line>,
+    /// What is to be paid for it, with tax and delivery; `None` where that is not known.
+    pub price: Option<Price>,
     /// Whether `buy` is the person's choice.
     pub chosen: bool,
     /// What the person's choice costs more than the least.

@@ -3,6 +3,7 @@
 
 use super::least::{SLACK, on_offer, search};
 use super::mix::{Wanted, kits_needed, lines, mix};
+use super::price::price;
 use super::stock::Shelf;
 use super::{KitSize, Mix, Purchase, Stock, Supply, TooBig};
 use crate::findings::{Code, Finding};
@@ -99,6 +100,7 @@ pub fn purchase(
     }
     let too_big = too_big(job, &sizes, quantity, reader);
     let buy = own.or_else(|| least.clone());
+    let price = price(job, buy.as_ref(), reader);
     Purchase {
         yield_factor_pct: factor_pct(job, &sizes, reader),
         supply: if stock.is_empty() { Supply::Bought } else { Supply::ShelfFirst },
@@ -114,6 +116,7 @@ pub fn purchase(
             high: to_cover(quantity.to_spray.high).rest(),
         },
         lines: buy.as_ref().map_or_else(Vec::new, |buy| lines(&sizes, &buy.buy)),
+        price,
         least,
         least_cost,
         least_at_low,

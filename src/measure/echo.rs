@@ -3,7 +3,7 @@
 use super::several::several;
 use super::tokens::{Piece, tokens};
 use super::words::Word;
-use super::write::{millimeters, pitch_forms};
+use super::write::{measure, millimeters, pitch_forms};
 use super::{
     Fault, Kind, Outcome, Ratio, Reading, Sense, Style, Unit, Units, Value, feet_inches, read, write,
 };
@@ -251,12 +251,13 @@ impl Form {
     }
 
     /// A length for a person who works in feet and inches is drawn (`12′-6½″`) in a box in feet and from 3 ft
-    /// on, and written as in a sentence otherwise.
+    /// on, and written as in a sentence otherwise. A rate of tax has more places than a sentence gives a share.
     fn figure(&self, value: f64, way: Way) -> String {
         match way {
             Way::Millimeters => millimeters(value),
             Way::UsLength if self.unit == Unit::Ft || value.abs() >= 36.0 => feet_inches(value),
             Way::UsLength => write(Kind::Length, value, Style::Inches),
+            Way::Style(_) if self.kind == Kind::Percent => measure(value, 4, "%"),
             Way::Style(style) => write(self.kind, value, style),
         }
     }

@@ -187,7 +187,7 @@ pub(super) fn pitch_forms(value: f64) -> Vec<String> {
     forms
 }
 
-fn measure(value: f64, places: u32, unit: &str) -> String {
+pub(super) fn measure(value: f64, places: u32, unit: &str) -> String {
     number(value, places, None).map_or_else(|| NONE.to_owned(), |text| joined(text, unit))
 }
 

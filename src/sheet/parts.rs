@@ -3,8 +3,8 @@
 use super::{Lines, Words};
 use foamwright::findings::{Finding, Severity};
 use foamwright::job::{Job, Now, Part, ReadingOf};
-use foamwright::kits::Mix;
-use foamwright::measure::{Band, Kind, Style, Units, write};
+use foamwright::kits::{Mix, Price};
+use foamwright::measure::{Band, Cents, Kind, Style, Units, decimal, write};
 use foamwright::readiness::{Check, ReadState, Verdict};
 use foamwright::spraying::WaitBy;
 use foamwright::{Estimate, SurfaceEstimate};
@@ -199,6 +199,29 @@ impl Sheet<'_> {
             let terms = self.say("kits_terms", &[("factor", &factor), ("loss", &loss)]);
             self.lines.row("", &terms);
         }
+        self.paid(purchase.price, buy);
+    }
+
+    /// What is to be paid, where that is not the cost of the kits alone.
+    fn paid(&mut self, price: Option<Price>, buy: &Mix) {
+        let Some(cost) = buy.cost.filter(|cost| price.is_none_or(|price| price.total != *cost)) else {
+            return;
+        };
+        let money = |cents: Cents| self.write(Kind::Money, cents.0 as f64);
+        let text = match price {
+            None => self.say("pay_open", &[]),
+            Some(price) => self.say(
+                "pay_with",
+                &[
+                    ("total", &money(price.total)),
+                    ("kits", &money(cost)),
+                    ("tax", &money(price.tax)),
+                    ("rate", &[&decimal(price.tax_pct, 6), "\u{a0}%"].concat()),
+                    ("delivery", &money(price.delivery)),
+                ],
+            ),
+        };
+        self.row("pay", &text);
     }
 
     fn mix(&self, mix: &Mix) -> String {

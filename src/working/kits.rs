@@ -37,6 +37,22 @@ pub(super) const STEPS: &[Step] = &[
     step("bought_usable", S::Job, "purchase.buy.usable", &["purchase.lines.usable"], "bdft", "yield_factor"),
     step("bought_cost", S::Job, "purchase.buy.cost", &["purchase.lines.cost"], "usd", "carton"),
     step(
+        "price_tax",
+        S::Job,
+        "purchase.price.tax",
+        &["purchase.buy.cost", "purchase.price.tax_pct"],
+        "usd",
+        "sales_tax",
+    ),
+    step(
+        "price_total",
+        S::Job,
+        "purchase.price.total",
+        &["purchase.buy.cost", "purchase.price.tax", "purchase.price.delivery"],
+        "usd",
+        "sales_tax",
+    ),
+    step(
         "left_over",
         S::Job,
         "purchase.buy.left",

@@ -291,6 +291,12 @@ fn formula(code: &str) -> Option<fn(&Given) -> Value> {
         "bought_label" | "bought_usable" | "bought_cost" | "all_lifts" | "nozzles_in_cartons" => {
             |given| sum(&given.all(0))
         }
+        // In whole cents and millionths of a percent, so that half a cent is half a cent.
+        "price_tax" => |given| {
+            let millionths = (given.one(1) * 1e6).round() as i128;
+            (((given.one(0) as i128 * millionths + 50_000_000) / 100_000_000) as f64).into()
+        },
+        "price_total" => |given| (0..3).map(|at| given.one(at)).sum::<f64>().into(),
         "wood_room" | "wind_room" => |given| (given.one(1) - given.one(0)).into(),
         "left_over" | "dearer_by" => |given| (given.one(0) - given.one(1)).into(),
         "break_factor" => |given| {

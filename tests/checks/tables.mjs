@@ -21,6 +21,16 @@ function energy(depth, w) {
   return all.filter(Boolean).join('; ');
 }
 
+/** The rows below the kits: what was entered of tax and delivery, and the sum of all. */
+function added({ buy, price }, text, figure, w) {
+  if (!price || price.tax + price.delivery === 0) return buy?.cost === undefined || price ? [] : [[text(t('kits.pay')), ...Array(5).fill(figure(''))]];
+  const row = (what, cents) => [text(what), ...Array(4).fill(figure('')), figure(w.money(cents))];
+  return [
+    ...(price.tax ? [row(t('fields.sales_tax'), price.tax)] : []), ...(price.delivery ? [row(t('fields.delivery'), price.delivery)] : []),
+    row(t('kits.pay'), buy.cost + price.tax + price.delivery),
+  ];
+}
+
 const shipped = await core(process.argv[2]);
 use(shipped);
 const tables = [];
@@ -53,7 +63,7 @@ for (const language of ['en', 'es']) {
           const size = estimate.purchase.sizes.find((one) => one.kit === kit.id);
           const line = estimate.purchase.lines.find((one) => one.kit === kit.id);
           return [text(kit.name.trim() || t('kits.unnamed')), figure(w.foam(size?.label)), figure(w.foam(size?.usable)), figure(w.money(size?.price)), figure(estimate.purchase.buy ? line?.count ?? 0 : ''), figure(line ? w.money(line.cost) : '')];
-        }),
+        }).concat(added(estimate.purchase, text, figure, w)),
       });
     }
   }

@@ -8,6 +8,7 @@
 import { bare, figures, unitOf } from './figures.js';
 import { nameOf } from './drawn.js';
 import { byId } from './parts.js';
+import { paid } from './price.js';
 import { t } from './words.js';
 
 /** @typedef {string | number | undefined} Cell */
@@ -74,15 +75,16 @@ const ENERGY = ['code_r', 'code_u', 'fill_floor', 'small_ceiling'];
 export const codeAsks = (depth, w) => depth.marks.filter((mark) => mark.stands === 'applies' && ENERGY.includes(mark.rule))
   .map((mark) => (mark.printed ? `R-${mark.printed}` : mark.rule === 'code_u' ? w.u(mark.asks) : w.r(mark.asks))).filter(Boolean).join('; ') || undefined;
 
-/** Every kit that may be bought, and how many of each are to be bought. @param {import('./store.js').Store} store */
+/** Every kit that may be bought, how many of each are to be bought, and tax, delivery and the sum where there are any. @param {import('./store.js').Store} store */
 export function kitsCsv({ job, estimate }) {
   const w = figures(job.units);
   const heads = [t('move.col_kit'), t('move.col_label'), t('move.col_usable'), t('move.col_price'), t('move.col_buy'), t('move.col_cost')];
   const { sizes = [], lines = [], buy } = estimate?.purchase ?? {};
+  const added = estimate ? paid(estimate.purchase, w) : [];
   return csv([heads, ...job.kits.map((kit) => {
     const size = sizes.find((one) => one.kit === kit.id);
     const line = lines.find((one) => one.kit === kit.id);
     return [kit.name.trim() || t('kits.unnamed'), shown(w.foam(size?.label)), shown(w.foam(size?.usable)), shown(w.money(size?.price)),
       buy && (line?.count ?? 0), line && shown(w.money(line.cost))];
-  })]);
+  }), ...added.map(({ what, value }) => [what, undefined, undefined, undefined, undefined, shown(value)])]);
 }

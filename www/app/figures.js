@@ -30,6 +30,8 @@ export function figures(units) {
     density: writes('density'),
     r: writes('resistance'),
     pct: writes('percent'),
+    // A rate of tax stands as it was set, however many places it has.
+    rate: (/** @type {number} */ pct) => `${pct}\u00a0%`,
     money: writes('money'),
     count: writes('count'),
     number: writes('number'),

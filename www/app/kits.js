@@ -5,7 +5,8 @@ import { kits as kitsDrawing, mixWords } from './drawn.js';
 import { field } from './field.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el } from './list.js';
-import { breadth, byId, findingNote, framed, head, more, note, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
+import { paid } from './price.js';
+import { breadth, byId, findingNote, framed, head, more, note, press, pressRow, redraw, row, src, table, to, way, worked } from './parts.js';
 import { jobName, ranges } from './sheet.js';
 import { countsWords } from './stock.js';
 import { t } from './words.js';
@@ -19,26 +20,41 @@ const CODES = new Set(['kit_unusable', 'not_enough_kits', 'chosen_too_little', '
 /** @param {Mix} mix */
 const keyOf = (mix) => [...mix.buy].sort((a, b) => a.kit - b.kit).map((one) => `${one.kit}x${one.count}`).join('-');
 
+/** Tax, delivery or the sum, below the cost. @param {import('./price.js').Paid} one */
+const payRow = ({ of, what, below, value }) => row(of === 'total' ? el('b', '', what) : what, below,
+  of === 'delivery' || value === '–' ? value : worked(value, 'job', 0, `purchase.price.${of}`));
+
+/** Sales tax and delivery, folded away while nothing was entered. @param {import('./store.js').Store} store */
+function costFields(store) {
+  const fields = [['sales_tax', t('kits.tax_hint')], ['delivery', t('kits.delivery_hint')]].map(([name, hint]) => field({ store, part: 'job', id: 0, field: name, hint }));
+  const node = more(t('kits.cost_more'), ...fields.map((one) => one.node));
+  node.append(src(t('sources.sales_tax')));
+  node.open = fields.some((one) => one.input.value.trim() !== '');
+  return { node, update: () => fields.forEach((one) => one.update()) };
+}
+
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, store) {
   const top = el('div');
   const main = el('div');
+  const ways = el('div');
   const reason = el('textarea', { id: 'purchase-0-reason', rows: 2, input: () => store.dispatch({ do: 'purchase_reason', reason: reason.value }) });
   const reasonPart = el('div', 'pad', el('div', { class: 'field', 'data-field': 'purchase-0-reason' }, el('label', { for: reason.id }, t('kits.reason')), el('span', 'box long', reason), el('p', 'read', t('kits.reason_why'))));
   const own = el('div', 'pad');
   const usable = el('div', 'pad');
   const fields = ['yield_factor', 'fixed_loss'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
   const limits = ['too_big', 'too_big_kits'].map((one) => field({ store, part: 'job', id: 0, field: one, source: true }));
+  const costs = costFields(store);
   const sheets = el('div', 'pad');
   const bar = answerBar();
-  root.append(el('main', '', top, main, reasonPart, own,
+  root.append(el('main', '', top, main, el('div', 'pad', costs.node), ways, reasonPart, own,
     usable, el('div', 'pad', el('div', 'fields', ...fields.map((one) => one.node))), sheets,
     el('div', 'pad tail', more(t('kits.when_big'), ...limits.map((one) => one.node)))), bar.node);
 
   /** @param {import('./core.js').KitCount[]} buy */
   const choose = (buy) => store.dispatch({ do: 'purchase', buy });
   /** The press that was used is gone once its purchase is chosen: the focus goes on to the reason, or to the choice. */
-  const onward = () => void store.settled().then(() => /** @type {HTMLElement | null} */ (reasonPart.hidden ? main.querySelector('.here') : reason)?.focus());
+  const onward = () => void store.settled().then(() => /** @type {HTMLElement | null} */ (reasonPart.hidden ? ways.querySelector('.here') : reason)?.focus());
 
   function update() {
     bar.update(store);
@@ -60,11 +76,12 @@ export function mount(root, store) {
       el('div', 'pad top says', ...notes.map(findingNote)),
       buy && el('div', 'pad', el('ul', 'rows plain',
         buy.cost === undefined ? undefined : row(t('kits.cost'), p.chosen ? t('kits.yours') : t('kits.least_cost'), worked(w.money(buy.cost), 'job', 0, 'purchase.buy.cost')),
+        ...paid(p, w).map(payRow),
         row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), t('kits.after', { amount: w.foam(need?.likely) }), worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')),
         row(t('kits.break'), t(p.stock_kits ? 'kits.break_shelf' : 'kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) }), worked(w.pct(buy.break_factor_pct), 'job', 0, 'purchase.buy.break_factor_pct'))),
       ranges(store)),
-      p && el('div', 'pad', el('h2', 'bar', t('kits.ways')), otherWays(p, w)),
     ]);
+    redraw(ways, [p && el('div', 'pad', el('h2', 'bar', t('kits.ways')), otherWays(p, w))]);
     reasonPart.hidden = !(p?.chosen && (p.dearer_by ?? 0) > 0);
     if (document.activeElement !== reason) reason.value = job.purchase?.reason ?? '';
     redraw(own, [el('h2', 'bar', t('kits.own')), el('ul', 'rows', ...(p?.sizes ?? []).map((size) => {
@@ -89,7 +106,7 @@ export function mount(root, store) {
     el('p', 'note', t('kits.loss_note')),
     ...mass(p.sizes, w)] : []);
     redraw(sheets, [el('div', 'dos no-print', way(t('kits.to_shelf'), to('stock')), way(t('kits.print'), to('paper', 'materials'))), el('h2', 'bar', t('kits.sheets')), el('ul', 'rows', ...job.kits.map((kit) => pressRow(to('kit', kit.id), kit.name || t('kits.unnamed'), t('kits.sheet_why'), el('span', 'act', t('kits.edit')))))]);
-    for (const one of [...fields, ...limits]) one.update();
+    for (const one of [...fields, ...limits, costs]) one.update();
   }
 
   /** The chosen, the least-cost and each size alone. @param {import('./core.js').Purchase} p @param {import('./figures.js').Figures} w */

@@ -22,6 +22,7 @@ const GROUPS = /** @type {const} */ ([
   ['job', ['spray_date']],
   ['allowances', ['over_depth', 'other_waste', 'yield_factor', 'fixed_loss']],
   ['too_big', ['too_big', 'too_big_kits']],
+  ['price', ['sales_tax', 'delivery']],
   ['tolerances', ['under_aim', 'over_aim']],
   ['checks', ['dew_spread', 'cylinders_apart', 'site_age', 'cylinder_age', 'meter_rh_error', 'meter_temp_error']],
 ]);

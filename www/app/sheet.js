@@ -7,6 +7,7 @@ import { field } from './field.js';
 import { el } from './list.js';
 import { mark } from './marks.js';
 import { between, breadth, byId, caution, findingNote, framed, head, press, pressRow, redraw, row, table, to, way, worked } from './parts.js';
+import { paid } from './price.js';
 import { bubble } from './svg.js';
 import { untilText } from './until.js';
 import { day, finding, label, span, t } from './words.js';
@@ -222,7 +223,8 @@ function buying(store, root) {
         p.stock_kits > 0 && row(t('kits.from_shelf'), t('kits.and_shelf', { n: p.stock_kits }), worked(w.foam(p.from_stock), 'job', 0, 'purchase.from_stock')),
         row(t('kits.usable'), t('kits.on_label', { amount: w.foam(p.buy.label) }), worked(w.foam(p.buy.usable), 'job', 0, 'purchase.buy.usable')),
         row(t('kits.left'), t('kits.after', { amount: w.foam(estimate?.quantity.to_spray_up.likely) }), worked(w.foam(p.buy.left), 'job', 0, 'purchase.buy.left')),
-        p.buy.cost === undefined ? undefined : row(t('kits.cost'), p.chosen && reason ? reason : undefined, worked(cost, 'job', 0, 'purchase.buy.cost'))),
+        p.buy.cost === undefined ? undefined : row(t('kits.cost'), p.chosen && reason ? reason : undefined, worked(cost, 'job', 0, 'purchase.buy.cost')),
+        ...paid(p, w).slice(-1).map(({ what, below, value }) => row(what, below, p.price ? worked(value, 'job', 0, 'purchase.price.total') : value))),
       ranges(store),
       onward,
     ],

@@ -11,10 +11,10 @@ const MEASURED = { number: 'number', length: 'ft_in', area: 'ft2', percent: 'pct
 
 /** The unit that the last name of a path says: the first row that fits. @type {[RegExp, string][]} */
 const NAMED = [
-  [/_length$/, 'ft_in'], [/^bays_along$|^ends$|_sides$/, 'each'], [/^price/, 'usd'], [/ft2(_in)?$/, 'ft2'], [/pct$/, 'pct'],
+  [/_length$/, 'ft_in'], [/^bays_along$|^ends$|_sides$/, 'each'], [/^price/, 'usd'], [/ft2(_in)?$/, 'ft2'], [/^tax_pct$/, 'rate'], [/pct$/, 'pct'],
   [/(spread|apart|inside_by|meter)_f$/, 'f_step'], [/_f$/, 'f'], [/_lb(_hr)?$/, 'lb'], [/ft3$/, 'ft3'], [/^(changes|mixing)$/, 'number'],
   [/^flow$/, 'cfm'], [/^hours$/, 'hr'], [/^spray_at$/, 'wall'], [/_btu$/, 'btu'], [/_btu_hr$/, 'btuh'], [/_min$/, 'min'], [/(^|_)r$/, 'r'], [/_in$/, 'in'],
-  [/_deg$/, 'deg'], [/(cost|price|dearer_by)$/, 'usd'], [/(count|kits|members|lifts|nozzles|limit|surfaces|of)$/, 'each'], [/density/, 'density'],
+  [/_deg$/, 'deg'], [/(cost|price|dearer_by|tax|delivery)$/, 'usd'], [/(count|kits|members|lifts|nozzles|limit|surfaces|of)$/, 'each'], [/density/, 'density'],
 ];
 
 /** Cubic meters in a cubic foot: 0.3048³. */
@@ -26,7 +26,7 @@ const written = (w, kind, value) => call('write', kind, value, w.metric ? 'metri
 /** What writes each unit. @param {Figures} w @returns {Record<string, (value: number) => string>} */
 const writers = (w) => ({
   ft2: w.area, in: w.depth, ft_in: w.length, bdft: w.foam, f: w.temp, f_step: w.step, usd: w.money, each: w.count, number: w.number,
-  pct: w.pct, mph: w.speed, lb: w.weight, r: w.r, density: w.density, min: span, clock: timeOf, wall,
+  pct: w.pct, rate: w.rate, mph: w.speed, lb: w.weight, r: w.r, density: w.density, min: span, clock: timeOf, wall,
   hr: (hours) => `${w.number(Math.round(hours * 10) / 10)}\u00a0h`,
   cfm: (flow) => written(w, 'airflow', flow),
   ft3: (volume) => (w.metric ? `${w.number(volume * M3)}\u00a0m³` : `${w.number(volume)}\u00a0ft³`),

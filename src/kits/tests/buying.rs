@@ -34,7 +34,7 @@ pub(super) fn job(entries: &[(&str, &str)]) -> Job {
 }
 
 /// The same with one entry of one kit changed.
-fn with_kit(kit: usize, field: &str, text: &str) -> Job {
+pub(super) fn with_kit(kit: usize, field: &str, text: &str) -> Job {
     let mut job = job(&[]);
     let entries = &mut job.kits[kit].entries;
     entries.retain(|one| one.field != field);
@@ -54,19 +54,19 @@ pub(super) fn need(low: f64, likely: f64, high: f64) -> Quantity {
     board_feet(&[Some(place)], Allowances { over_depth_pct: none, other_waste_pct: none })
 }
 
-fn buy(job: &Job, feet: f64) -> (Purchase, Vec<Finding>) {
+pub(super) fn buy(job: &Job, feet: f64) -> (Purchase, Vec<Finding>) {
     let (sizes, mut reader) = read(job);
     let bought = purchase(job, sizes, Vec::new(), &need(feet, feet, feet), &mut reader);
     (bought, reader.findings)
 }
 
-fn chosen(mut job: Job, counts: &[(u32, u32)]) -> Job {
+pub(super) fn chosen(mut job: Job, counts: &[(u32, u32)]) -> Job {
     let counts: Vec<Value> = counts.iter().map(|(kit, count)| json!({"kit": kit, "count": count})).collect();
     job.purchase = serde_json::from_value(json!({"buy": counts})).expect("a choice");
     job
 }
 
-fn codes(findings: &[Finding]) -> Vec<(Code, u32, &str)> {
+pub(super) fn codes(findings: &[Finding]) -> Vec<(Code, u32, &str)> {
     findings.iter().map(|one| (one.code, one.at.id, one.at.field.as_str())).collect()
 }
 

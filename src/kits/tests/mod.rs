@@ -1,4 +1,5 @@
 mod buying;
+mod price;
 mod shelf;
 
 use super::mix::{Wanted, kits_needed, lines, mix};

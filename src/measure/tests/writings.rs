@@ -85,6 +85,10 @@ fn what_stands_beside_a_field() {
     assert_eq!(echo("1'200 m²", Kind::Area, M2, None, Units::Metric).text, "1\u{202f}200\u{a0}m²");
     assert_eq!(echo("1 200", Kind::FoamVolume, BdFt, None, Units::Us).text, "1,200\u{a0}bd\u{a0}ft");
     assert_eq!(echo("62.26", Kind::Area, Ft2, None, Units::Us).text, "≈\u{a0}62.3\u{a0}ft²");
+    // Rates of tax as they are set: three places and more are read as they were typed.
+    assert_eq!(echo("8.875 %", Kind::Percent, Pct, None, Units::Us).text, "8.875\u{a0}%");
+    assert_eq!(echo("9.2375", Kind::Percent, Pct, None, Units::Metric).text, "9.2375\u{a0}%");
+    assert_eq!(echo("7 1/3", Kind::Percent, Pct, None, Units::Us).text, "≈\u{a0}7.3333\u{a0}%");
     let cold = echo("63", Kind::Temperature, F, None, Units::Us);
     assert_eq!((cold.text.as_str(), cold.other), ("63\u{a0}°F", vec!["17.2\u{a0}°C".to_owned()]));
     let refused = echo("-5'", Kind::Length, Ft, None, Units::Us);

@@ -7,6 +7,7 @@ import { bare, figures, ranged, total, unitOf } from '../figures.js';
 import { el } from '../list.js';
 import { mark } from '../marks.js';
 import { breadth, byId, caution, framed } from '../parts.js';
+import { paid } from '../price.js';
 import { amount, nozzleWords, ranges } from '../sheet.js';
 import { countsWords } from '../stock.js';
 import { finding, span, t } from '../words.js';
@@ -123,6 +124,7 @@ function kits(store) {
       fact(t(buy.left < 0 ? 'kits.short' : 'kits.left'), w.foam(Math.abs(buy.left)), t('kits.after', { amount: w.foam(estimate?.quantity.to_spray_up.likely) })),
       fact(t('kits.break'), w.pct(buy.break_factor_pct), t(p.stock_kits ? 'kits.break_shelf' : 'kits.break_why', { pct: w.pct(buy.break_factor_pct), now: w.pct(p.yield_factor_pct) })),
       ...(buy.cost === undefined ? [] : [fact(t('kits.cost'), el('b', '', w.money(buy.cost)), p.chosen && reason ? reason : undefined)]),
+      ...paid(p, w).map(({ of, what, below, value }) => fact(what, of === 'total' ? el('b', '', value) : value, below)),
     ], 'facts'),
     ranges(store),
   ];

@@ -3,6 +3,7 @@
 import { figures } from '../figures.js';
 import { el } from '../list.js';
 import { byId } from '../parts.js';
+import { paid } from '../price.js';
 import { nozzleWords } from '../sheet.js';
 import { t } from '../words.js';
 import { entered, leaf, lines, section, tick, unmeasured } from './leaf.js';
@@ -55,6 +56,7 @@ function buying(store) {
     lines(t('paper.to_buy'), [[t('kits.kit')], [t('kits.label'), 'r'], [t('kits.usable_short'), 'r'], [t('paper.count'), 'r'], [t('paper.each'), 'r'], [t('paper.got')]], [
       ...rows,
       { kind: 'sum', cells: [t('paper.in_all'), w.foam(buy.label), w.foam(buy.usable), el('b', '', String(buy.kits)), el('b', '', buy.cost === undefined ? t('kits.no_price') : w.money(buy.cost)), undefined] },
+      ...paid(p, w).map(({ of, what, below, value }) => ({ kind: of === 'total' ? 'sum' : '', cells: [below && of !== 'total' ? el('span', '', what, el('small', '', below)) : what, '', '', '', of === 'total' ? el('b', '', value) : value, undefined] })),
     ]),
     el('p', 'note', p.chosen && reason ? t('paper.reason', { reason }) : p.chosen ? t('kits.yours') : t('kits.least_cost')),
   ];
