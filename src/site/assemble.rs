@@ -3,7 +3,7 @@
 //! Placeholders in entry files:
 //!
 //! - `@HERE@` becomes the name of the hashed folder, which also serves as the name of the version;
-//! - `<!--@PRELOAD@-->` becomes links that fetch the core and the modules that `app.js` imports early;
+//! - `<!--@PRELOAD@-->` becomes links that fetch the core and the modules that the page's own one imports early;
 //! - in `sw.js`, `/*@FILES@*/[]` becomes the list of every file as `{url, integrity}`, sorted, `sw.js` itself
 //!   left out, and `@VERSION@` the hash of all.
 
@@ -57,11 +57,10 @@ pub fn assemble(sources: Sources, dir: &Path) -> Result<Site> {
     check(dir)?;
     let Sources { mut entries, here: folder, early } = sources;
     let here = name_of(&folder);
-    let preload = preload(&here, &early);
     for (name, bytes) in &mut entries {
         replace(bytes, "@HERE@", &here);
-        if name.ends_with(".html") {
-            replace(bytes, "<!--@PRELOAD@-->", &preload);
+        if let Some(modules) = early.get(name) {
+            replace(bytes, "<!--@PRELOAD@-->", &preload(&here, modules));
         }
     }
     let mut worker = entries.remove("sw.js");
@@ -151,10 +150,10 @@ fn put(dir: &Path, name: &str, bytes: &[u8]) -> Result<()> {
 }
 
 /// Links for the core and the modules that the page needs at once.
-fn preload(here: &str, early: &[String]) -> String {
+fn preload(here: &str, modules: &[String]) -> String {
     let mut links =
         vec![format!(r#"<link rel="preload" as="fetch" href="{here}/core_bg.wasm" crossorigin>"#)];
-    links.extend(early.iter().map(|name| format!(r#"<link rel="modulepreload" href="{here}/{name}">"#)));
+    links.extend(modules.iter().map(|name| format!(r#"<link rel="modulepreload" href="{here}/{name}">"#)));
     links.join("\n")
 }
 
@@ -168,13 +167,17 @@ mod tests {
         let mut sources = Sources::default();
         sources.entries.insert(
             "index.html".into(),
-            bytes("<head><!--@PRELOAD@--></head><script src=\"@HERE@/app.js\">"),
+            bytes("<head><!--@PRELOAD@--></head><script type=\"module\" src=\"@HERE@/app.js\">"),
+        );
+        sources.entries.insert(
+            "embed.html".into(),
+            bytes("<head><!--@PRELOAD@--></head><script type=\"module\" src=\"@HERE@/parts/row.js\">"),
         );
         sources.entries.insert("sw.js".into(), bytes("const v = '@VERSION@', files = /*@FILES@*/[];"));
         sources.here.insert("app.js".into(), bytes(app));
         sources.here.insert("parts/row.js".into(), bytes("import { a } from \"../core.js\";"));
         sources.here.insert("core.js".into(), bytes("export const a = 1;"));
-        sources.early = early::early(&sources.here);
+        sources.early = early::early(&sources.entries, &sources.here);
         sources
     }
 
@@ -203,12 +206,16 @@ mod tests {
             );
         }
         assert!(!page.contains("later.js"), "a module fetched when opened is not fetched early");
+        let other = text(&dir, "embed.html");
+        assert!(other.contains("core_bg.wasm\" crossorigin>") && !other.contains('@'), "{other}");
+        assert!(other.contains("/parts/row.js\">") && other.contains("/core.js\">"), "{other}");
+        assert!(!other.contains("app.js"), "what another page starts with is not fetched: {other}");
         let worker = text(&dir, "sw.js");
         assert!(!worker.contains('@'), "{worker}");
         let list = worker.split_once("files = ").expect("list").1.trim_end_matches(';');
         let list: Vec<serde_json::Value> = serde_json::from_str(list).expect("JSON");
         let urls: Vec<&str> = list.iter().map(|file| file["url"].as_str().expect("url")).collect();
-        assert_eq!(urls.len(), 4);
+        assert_eq!(urls.len(), 5);
         assert!(urls.is_sorted() && urls.contains(&"index.html") && !urls.contains(&"sw.js"));
         fs::remove_dir_all(dir).expect("removed");
     }

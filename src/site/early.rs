@@ -1,13 +1,29 @@
-//! Which modules the page needs at once, so that a browser fetches them side by side.
+//! Which modules each page needs at once, so that a browser fetches them side by side.
 
 use super::sources::Files;
+use std::collections::BTreeMap;
 
-/// Every module that `app.js` imports, directly or through another one, sorted. A module that is imported by a
-/// call is fetched when it is called. Reads the modules as written: stripped ones have no lines to go by.
-pub fn early(folder: &Files) -> Vec<String> {
+/// For each entry file that starts a module of the folder, the modules that it needs at once, sorted.
+pub fn early(entries: &Files, folder: &Files) -> BTreeMap<String, Vec<String>> {
+    let started = entries.iter().filter_map(|(name, bytes)| {
+        let page = String::from_utf8_lossy(bytes);
+        Some((name.clone(), modules(start(&page)?, folder)))
+    });
+    started.collect()
+}
+
+/// The module of the folder with which a page starts.
+fn start(page: &str) -> Option<&str> {
+    let (_, rest) = page.split_once(r#"<script type="module" src="@HERE@/"#)?;
+    rest.split_once('"').map(|(name, _)| name)
+}
+
+/// Every module that this one imports, directly or through another one. A module that is imported by a call is
+/// fetched when it is called. Reads the modules as written: stripped ones have no lines to go by.
+fn modules(start: &str, folder: &Files) -> Vec<String> {
     let mut modules = Vec::new();
     // The glue is loaded by a function, so that it can be loaded again; it is needed first all the same.
-    let mut open = vec!["app.js".to_owned(), "core.js".to_owned()];
+    let mut open = vec![start.to_owned(), "core.js".to_owned()];
     while let Some(name) = open.pop() {
         let Some(bytes) = folder.get(&name) else { continue };
         if modules.contains(&name) {

@@ -173,17 +173,22 @@ fn header<'a>(head: &'a str, name: &str) -> Option<&'a str> {
         .map(|(_, value)| value.trim())
 }
 
-fn send(stream: &mut TcpStream, answer: &Answer, with_body: bool) -> std::io::Result<()> {
+/// The head of an answer. Whoever shows the site in a frame may read its files: they are the same for everybody. A
+/// frame without an origin of its own gets its modules only with that header, and another site's page `embed.js`.
+fn head_of(answer: &Answer) -> String {
     let location = answer.location.as_ref().map(|to| format!("Location: {to}\r\n")).unwrap_or_default();
-    let head = format!(
+    format!(
         "HTTP/1.1 {}\r\nContent-Type: {}\r\nContent-Length: {}\r\nCache-Control: {}\r\n{location}\
-         X-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n",
+         Access-Control-Allow-Origin: *\r\nX-Content-Type-Options: nosniff\r\nConnection: close\r\n\r\n",
         answer.status,
         answer.mime,
         answer.body.len(),
         answer.cache
-    );
-    stream.write_all(head.as_bytes())?;
+    )
+}
+
+fn send(stream: &mut TcpStream, answer: &Answer, with_body: bool) -> std::io::Result<()> {
+    stream.write_all(head_of(answer).as_bytes())?;
     if with_body {
         stream.write_all(&answer.body)?;
     }
@@ -228,6 +233,18 @@ mod tests {
         assert!(core.cache.contains("immutable"));
         assert_eq!(server.answer("GET", "/sub/path").location.as_deref(), Some("/sub/path/"));
         assert_eq!(server.answer("POST", "/sub/path/").status, "405 Method Not Allowed");
+    }
+
+    #[test]
+    fn any_page_may_read_what_is_served() {
+        let server = server("any-page");
+        for path in ["/sub/path/", "/sub/path/0123456789abcdef/core_bg.wasm"] {
+            let head = head_of(&server.answer("GET", path));
+            assert!(head.starts_with("HTTP/1.1 200 OK\r\n"), "{head}");
+            assert_eq!(header(&head, "access-control-allow-origin"), Some("*"), "{path}");
+            // With credentials a reader would see what is only for one person. There is no such thing here.
+            assert_eq!(header(&head, "access-control-allow-credentials"), None, "{path}");
+        }
     }
 
     #[test]

@@ -29,8 +29,8 @@ pub struct Sources {
     pub entries: Files,
     /// Files of the hashed folder.
     pub here: Files,
-    /// Modules of the hashed folder that the page needs at once, sorted.
-    pub early: Vec<String>,
+    /// For each page among the entries, the modules of the hashed folder that it needs at once.
+    pub early: BTreeMap<String, Vec<String>>,
 }
 
 /// Reads everything that goes into the site.
@@ -57,7 +57,7 @@ pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
         }
     }
     first::lay(&mut sources.here)?;
-    sources.early = early::early(&sources.here);
+    sources.early = early::early(&sources.entries, &sources.here);
     Ok(sources)
 }
 

@@ -3,6 +3,7 @@
 
 pub mod beforehand;
 pub mod engines;
+pub mod host;
 pub mod page;
 pub mod places;
 pub mod processes;

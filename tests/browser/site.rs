@@ -49,7 +49,14 @@ impl Built {
 
     /// Serves the folder on a new port: a new origin, with nothing stored.
     pub async fn serve(&self) -> Step<Site> {
-        Site::start(self.clone(), free_port()?).await
+        Site::start(self.clone(), free_port()?, None).await
+    }
+
+    /// The same, by a server that notes each request, for [`Site::asked`].
+    pub async fn serve_noted(&self) -> Step<Site> {
+        let port = free_port()?;
+        let notes = places::scratch(&format!("server-{port}"))?.join("notes.log");
+        Site::start(self.clone(), port, Some(notes)).await
     }
 }
 
@@ -74,12 +81,13 @@ pub struct Site {
     built: Built,
     /// Its port: it stays the same when it is served again.
     pub port: u16,
+    notes: Option<PathBuf>,
     group: Option<Group>,
 }
 
 impl Site {
-    async fn start(built: Built, port: u16) -> Step<Self> {
-        let mut site = Self { built, port, group: None };
+    async fn start(built: Built, port: u16, notes: Option<PathBuf>) -> Step<Self> {
+        let mut site = Self { built, port, notes, group: None };
         site.again().await?;
         Ok(site)
     }
@@ -87,6 +95,17 @@ impl Site {
     /// The address of the site's folder.
     pub fn address(&self) -> String {
         format!("http://127.0.0.1:{}{UNDER}", self.port)
+    }
+
+    /// The origin of the site, as a policy names it.
+    pub fn origin(&self) -> String {
+        format!("http://127.0.0.1:{}", self.port)
+    }
+
+    /// What was asked of a server that notes it: status, method, path, referring page.
+    pub fn asked(&self) -> Step<Vec<String>> {
+        let notes = self.notes.as_ref().ok_or("this server notes nothing")?;
+        Ok(std::fs::read_to_string(notes)?.lines().skip(1).map(str::to_owned).collect())
     }
 
     /// Kills the server, not gently: no socket of it stays open.
@@ -98,11 +117,14 @@ impl Site {
     pub async fn again(&mut self) -> Step {
         self.kill();
         std::fs::create_dir_all(places::evidence())?;
-        let said = places::evidence().join("server.log");
+        let said = self.notes.clone().unwrap_or_else(|| places::evidence().join("server.log"));
         let mut command = Command::new(&self.built.program);
         command
             .args(["serve", "--port", &self.port.to_string(), "--under", UNDER, "--dir"])
             .arg(&self.built.folder);
+        if self.notes.is_some() {
+            command.arg("--log");
+        }
         let mut group = Group::start(&mut command, &said)?;
         listening(self.port, &mut group, "the site's server").await?;
         self.group = Some(group);
