@@ -9,6 +9,7 @@
 //! | the demo job | `HERE/sample/demo.json` |
 //! | the table of steps of the working | `HERE/steps.json` |
 //! | what the sample sheet says, out of the words | `HERE/words/*/first.json` |
+//! | what the frame on a company's page says | `HERE/words/*/embed-first.json` |
 //!
 //! `HERE` is one folder named by the hash of everything in it.
 

@@ -1,5 +1,6 @@
 // Jobs on the move, with the shipped core: every job out as file, link and backup and in again, unchanged;
-// hostile files, links and backups change nothing; a shared text names the sheet's own figures.
+// hostile files, links and backups change nothing; a shared text and the totals that an embedded
+// estimate sends name the sheet's own figures.
 //
 //   node tests/checks/moving.mjs SITE
 
@@ -8,6 +9,7 @@ import { deflateRawSync } from 'node:zlib';
 import { isDeepStrictEqual } from 'node:util';
 import { backupText, changes, openSheet, plan, readBackup, takeJobs } from '../../www/app/backup.js';
 import { use } from '../../www/app/calls.js';
+import { totals } from '../../www/app/embed/send.js';
 import { openText, textOf } from '../../www/app/files.js';
 import { figures } from '../../www/app/figures.js';
 import { linkOf, unpack } from '../../www/app/link.js';
@@ -133,6 +135,13 @@ for (const language of ['en', 'es']) {
       want(message.includes(t(`ready.verdict_${estimate.readiness.verdict}`)) && message.endsWith(t('move.governs_line')), `${name}, ${language}: no verdict or caution`);
       if (purchase.stock_kits) want(message.includes(w.foam(purchase.from_stock)), `${name}, ${language}: nothing of the kits at hand`);
       want(message.split('\n').length <= shown.surfaces.length + 10, `${name}, ${language}: a name broke out of its line`);
+      // What an embedded estimate sends says the same, and nothing of what was typed.
+      const sent = totals({ job: shown, estimate }, language);
+      const areas = estimate.surfaces.flatMap((one) => (one.area ? [one.area.net_ft2.likely] : [])).reduce((sum, one) => sum + one, 0);
+      want(sent.board_feet === quantity.to_spray_up.likely && Math.abs(sent.area_ft2 - areas) <= 0.05 + 1e-9, `${name}, ${language}: other totals are sent: ${JSON.stringify(sent)}`);
+      want(sent.kits.every((kit) => message.includes(kit.name)) && (sent.price === null || sent.price.total === purchase.price.total), `${name}, ${language}: other kits or prices are sent`);
+      want(sent.complete === (quantity.of > 0 && quantity.surfaces === quantity.of && Boolean(purchase.buy?.enough) && !purchase.too_big), `${name}, ${language}: complete or not`);
+      want(shown === job || !JSON.stringify(sent).includes('two'), `${name}, ${language}: a name is sent`);
     }
   }
 }

@@ -6,21 +6,16 @@ import { allSurfaces } from './drawing/strip.js';
 import { depthBars, liftBars } from './drawing/depths.js';
 import { kitOutlines } from './drawing/kits.js';
 import { readingsAxis } from './drawing/readings.js';
+import { nameOf, squareWords } from './named.js';
 import { byId } from './parts.js';
 import { span, t } from './words.js';
+
+export { letters, nameOf, squareWords } from './named.js';
 
 /** @typedef {import('./store.js').Store} Store */
 /** @typedef {import('./core.js').Estimate} Estimate */
 
 const MOST_DRAWN = 12;
-
-/** The letters of a surface's openings, in their order: A, B, … AA. @param {import('./job.js').Surface} surface */
-export function letters(surface) {
-  return new Map(surface.openings.map((one, at) => [one.id, (at >= 26 ? String.fromCharCode(64 + Math.floor(at / 26)) : '') + String.fromCharCode(65 + (at % 26))]));
-}
-
-/** What a surface is called. @param {import('./job.js').Surface} surface */
-export const nameOf = (surface) => surface.name.trim() || t(`takeoff.shape.${surface.shape}`);
 
 /** A surface in a few words: its measures, or its shape. @param {Store} store @param {import('./core.js').SurfaceEstimate | undefined} one @param {import('./job.js').Surface} surface */
 export function describe(store, one, surface) {
@@ -46,9 +41,6 @@ export function strip(store, width) {
   const { svg, square } = allSurfaces(drawn, { width, metric: w.metric, label: t('sheet.strip_label', { n: drawn.length, names: drawn.map((one) => one.name).join(', ') }) });
   return { svg, square: squareWords(w.metric, square), hidden: job.surfaces.length - drawn.length };
 }
-
-/** What a square of the grid is. @param {boolean} metric @param {number} n feet or meters */
-export const squareWords = (metric, n) => t(metric ? 'sheet.square_m' : n < 1 ? 'sheet.square_in' : 'sheet.square_ft', { n });
 
 /** Depths of the surfaces that have one. @param {Store} store */
 export function bars(store) {

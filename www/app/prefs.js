@@ -18,6 +18,14 @@ const KEY = 'foamwright.prefs';
 /** @type {Prefs | undefined} */
 let prefs;
 
+/** Set where nothing of the device is read or written: in a frame on somebody else's page. */
+let held = false;
+
+/** From here on choices are held in this page alone; what the device keeps is neither read nor written, and the pad stays away. */
+export function holdOnly() {
+  held = true;
+}
+
 /** @returns {Prefs} */
 export function getPrefs() {
   prefs ??= readKey(KEY, {});
@@ -42,7 +50,7 @@ let lost = false;
 
 /** Whether the tape pad is wanted in place of the device's own keyboard. */
 export function padWanted() {
-  return !lost && (getPrefs().pad ?? (matchMedia('(pointer: coarse)').matches ? 'on' : 'off')) === 'on';
+  return !lost && !held && (getPrefs().pad ?? (matchMedia('(pointer: coarse)').matches ? 'on' : 'off')) === 'on';
 }
 
 /** Fields that the pad serves keep the device's keyboard away while it is wanted. */
@@ -53,6 +61,7 @@ export function showPad(missing = lost) {
 
 /** A value kept as JSON under a key; `blank` where there is none, or none that can be read. @template T @param {string} key @param {T} blank @returns {T} */
 export function readKey(key, blank) {
+  if (held) return blank;
   try {
     const value = JSON.parse(localStorage.getItem(key) ?? 'null');
     return value && typeof value === 'object' ? value : blank;
@@ -63,6 +72,7 @@ export function readKey(key, blank) {
 
 /** @param {string} key @param {unknown} value @returns {boolean} whether it is kept */
 export function writeKey(key, value) {
+  if (held) return false;
   try {
     localStorage.setItem(key, JSON.stringify(value));
     return true;

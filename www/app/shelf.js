@@ -20,6 +20,8 @@
  * @property {string} [damaged]  the text as it is, where it is no record; it is left alone
  */
 
+export { newId } from './newid.js';
+
 /** How long another tab may hold the lock before this one goes on without it, in ms. */
 const PATIENCE = 400;
 
@@ -162,10 +164,4 @@ function parse(text, id) {
   } catch {
     return undefined;
   }
-}
-
-/** A random id for a job or a tab. */
-export function newId() {
-  const bytes = crypto.getRandomValues(new Uint8Array(12));
-  return [...bytes].map((one) => one.toString(16).padStart(2, '0')).join('');
 }

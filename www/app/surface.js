@@ -3,11 +3,11 @@
 import { answerBar } from './answer.js';
 import { groundForms, shapeForms } from './calls.js';
 import { entryOf } from './changes.js';
-import { letters, nameOf } from './drawn.js';
 import { field, fieldId, line } from './field.js';
 import { fills } from './fill.js';
 import { bare, figures, isRange, ranged } from './figures.js';
 import { el, list, say } from './list.js';
+import { letters, nameIn, nameOf, openingName } from './named.js';
 import { padWanted } from './prefs.js';
 import { breadth, byId, findingNote, framed, head, press, redraw, row, to, way, worked } from './parts.js';
 import { shares } from './shares.js';
@@ -318,14 +318,6 @@ export function mount(root, store, route) {
   }
 
   return { title: () => { const surface = get(); return surface ? nameOf(surface) : t('surface.gone'); }, update, unmount() { over = true; shots?.unmount(); } };
-}
-
-/** What a field of a surface is called with this shape. @param {string} shape @param {string} name */
-const nameIn = (shape, name) => (has(`surface.${shape}.${name}`) ? t(`surface.${shape}.${name}`) : label('surface', name));
-
-/** @param {import('./job.js').Surface} surface @param {number} id */
-function openingName(surface, id) {
-  return byId(surface.openings ?? [], id)?.name?.trim() || t('surface.opening', { letter: letters(surface).get(id) ?? '' });
 }
 
 /** Goes to a field and puts it where it can be seen. @param {string} dom */

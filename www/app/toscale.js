@@ -2,8 +2,8 @@
 /** A surface's drawing with its words: what it shows, what it does not, and what a screen reader says of it. */
 import { call } from './calls.js';
 import { elevation } from './drawing/elevation.js';
-import { letters, nameOf, squareWords } from './drawn.js';
 import { figures, ranged } from './figures.js';
+import { letters, nameOf, squareWords } from './named.js';
 import { byId } from './parts.js';
 import { has, t } from './words.js';
 

@@ -2,7 +2,7 @@
 /**
  * The words. One file a page and language, `words/<language>/<page>.json`; a key is `page.name`. What the sheet of
  * the sample says of all of them is in `first.json`, which the build takes out of the pages: it is there from the
- * start, and the pages come whole when they are needed.
+ * start, and the pages come whole when they are needed. The frame on a company's page begins with a file of its own.
  *
  * A value is a text with `{name}` placeholders, or, where the wording follows a number, an object that names
  * the figure it goes by and holds one text for each plural category of the language that it needs:
@@ -28,6 +28,14 @@ const pages = new Map();
 const whole = new Set();
 let plurals = new Intl.PluralRules(LOCALE.en);
 let numbers = new Intl.NumberFormat(LOCALE.en);
+
+/** The file that the page begins with. */
+let begins = 'first';
+
+/** Names another file of words to begin with, before the first language is spoken. @param {string} file */
+export function beginWith(file) {
+  begins = file;
+}
 
 /** The language of the page now. */
 export function currentLanguage() {
@@ -60,7 +68,7 @@ export function choose(asked) {
  */
 export async function speak(to, names = []) {
   const all = [...new Set([...whole, ...names])];
-  const [first, ...words] = await Promise.all(['first', ...all].map((page) => fetchPage(to, page)));
+  const [first, ...words] = await Promise.all([begins, ...all].map((page) => fetchPage(to, page)));
   // A page that came meanwhile is in the old language.
   if ([...whole].some((page) => !all.includes(page))) return speak(to, names);
   pages.clear();

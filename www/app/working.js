@@ -104,20 +104,20 @@ export function everyStep(store) {
   ];
 }
 
-/** @type {import('./view.js').Screen['mount']} */
-export function mount(root, store, route) {
+/**
+ * A computation sheet by itself: its head, its steps and the note below them.
+ * @param {Store} store @param {import('./view.js').Route} route @param {() => [string, string]} back  the way back and what it is called
+ */
+export function workingSheet(store, route, back) {
   const [scope = 'job', idText = '0', lit = ''] = route.rest;
   const id = Number(idText);
   const top = el('div');
   const sheet = el('ol', 'calc');
-  const bar = answerBar();
-  let moved = false;
   /** @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
   const group = (of, from, count, name, only) => steps(store, of, from, count, name, { only, lit, scope });
-  root.append(el('main', '', top, sheet, el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')), el('div', 'dos no-print', way(t('sheet.working_print'), to('paper', 'working'))))), bar.node);
+  const foot = el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')));
 
   function update() {
-    bar.update(store);
     const { estimate, job } = store;
     if (!estimate) return;
     const w = figures(job.units);
@@ -197,13 +197,29 @@ export function mount(root, store, route) {
       for (const one of estimate.surfaces) rows.push(...surfaceGroup(one));
       rows.push(...group('job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), ['quantity.']));
     }
-    redraw(top, [head({ back: [to('sheet'), jobName(store)], title, sub })]);
+    redraw(top, [head({ back: back(), title, sub })]);
     redraw(sheet, rows.length ? rows : [el('li', 'grp', el('span', 'n'), el('p', 'body', t('sheet.working_none')))]);
-    if (!moved) sheet.querySelector('.lit')?.scrollIntoView({ block: 'center' });
-    moved = true;
   }
 
-  return { title: t('sheet.working_title'), update };
+  return { top, sheet, foot, update };
+}
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root, store, route) {
+  const { top, sheet, foot, update } = workingSheet(store, route, () => [to('sheet'), jobName(store)]);
+  const bar = answerBar();
+  let moved = false;
+  foot.append(el('div', 'dos no-print', way(t('sheet.working_print'), to('paper', 'working'))));
+  root.append(el('main', '', top, sheet, foot), bar.node);
+  return {
+    title: t('sheet.working_title'),
+    update() {
+      bar.update(store);
+      update();
+      if (!moved && store.estimate) sheet.querySelector('.lit')?.scrollIntoView({ block: 'center' });
+      moved ||= store.estimate !== undefined;
+    },
+  };
 }
 
 /** Results that close a part of the sheet. */

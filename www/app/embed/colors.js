@@ -11,6 +11,7 @@
  * (4.5:1 for text) and 1.4.11 (3:1 for the edges of fields and for lines of a drawing).
  *
  * @typedef {'light' | 'dark'} Theme
+ * @typedef {keyof typeof OURS.light} Name
  * @typedef {{ground?: string, accent?: string}} Colors  Each as `#rrggbb`; an absent one is ours.
  * @typedef {{[theme in Theme]?: Colors}} Themes
  * @typedef {{theme: Theme, which: 'ground' | 'accent', color: string, against: string, ratio: number, least: number}} Pale
@@ -32,9 +33,9 @@ export const OURS = {
     go: '#8fdcae', 'go-wash': '#14301f', hold: '#ffb09c', 'hold-wash': '#45180f', watch: '#f3cf8a', 'watch-wash': '#37290e',
   },
 };
-/** What stands on the ground. @type {[keyof OURS['light'], number][]} */
+/** What stands on the ground. @type {[Name, number][]} */
 const ON_GROUND = [['ink', TEXT], ['ink-2', TEXT], ['hold', TEXT], ['go', TEXT], ['watch', TEXT], ['line', DRAWN]];
-/** What the accent stands on, besides the ground. @type {[keyof OURS['light'], number][]} */
+/** What the accent stands on, besides the ground. @type {[Name, number][]} */
 const UNDER_ACCENT = [['sheet', TEXT], ['hold-wash', TEXT], ['watch-wash', TEXT], ['go-wash', TEXT], ['foam', DRAWN]];
 /** How much of the accent its wash holds at the most. */
 const WASH = 0.14;
@@ -88,7 +89,7 @@ export function judged(theme, asked) {
     if (worst) pale.push({ theme, which, color, ...worst });
     return !worst;
   };
-  /** @param {[keyof OURS['light'], number][]} list @returns {[string, string, number][]} */
+  /** @param {[Name, number][]} list @returns {[string, string, number][]} */
   const named = (list) => list.map(([name, least]) => [name, ours[name], least]);
 
   let { ground, accent } = asked;

@@ -82,7 +82,7 @@ export function read(value, language) {
     if (!isPlain(value) || own(value, 'format') !== FORMAT) return refused('foreign');
     const version = own(value, 'version');
     if (Number.isSafeInteger(version) && Number(version) > VERSION) return refused('newer', { version: String(version), known: String(VERSION) });
-    if (version !== VERSION) return refused('version', { given: shown(version) });
+    if (version !== VERSION) return version === undefined ? refused('no_version') : refused('version', { given: shown(version) });
     return new Reader(value, language).all();
   } catch {
     // A value that answers with an error is no data.
@@ -153,7 +153,7 @@ class Reader {
       delivery: this.line(own(file, 'delivery'), 'delivery', MOST.money, 'delivery', 'delivery') ?? '',
       sections: sectionsOf(this.words('sections', SECTIONS, 'section'), kits),
       surfaces: surfaces?.length ? /** @type {Shape[]} */ (surfaces) : [...HOUSE],
-      start: this.list('start', 'start', 'start', 'no_start', (one, at) => this.start(one, at)) ?? [],
+      start: this.list('start', 'start', 'start', 'start', (one, at) => this.start(one, at)) ?? [],
       depths: this.list('depths', 'depths', 'depths', 'depths', (one, at) => this.filled(one, at, MOST.depth, 'depth', 'left_out')) ?? [...DEPTHS[units]],
       colors: this.colors(),
       ...this.contact(),
@@ -333,7 +333,7 @@ class Reader {
     const name = this.filled(own(given, 'name'), 'contact.name', MOST.name, 'line', 'contact');
     const link = this.filled(own(given, 'link'), 'contact.link', MOST.link, 'link', 'contact');
     const url = link && safe(link);
-    if (link && !url) this.faults.add('contact.link', 'link', 'link', 'contact', { given: shown(link), most: MOST.link });
+    if (link && !url) this.faults.add('contact.link', LINK.test(link) ? 'link' : 'form', 'link', 'contact', { given: shown(link), most: MOST.link });
     return name && url ? { contact: { name, link: url } } : {};
   }
 

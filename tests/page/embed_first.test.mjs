@@ -1,0 +1,72 @@
+import { test } from 'node:test';
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { jobFrom, USUAL } from '../../www/app/embed/first.js';
+import { read } from '../../www/app/embed/settings.js';
+import { apply } from '../../www/app/changes.js';
+
+const sheets = (name) => JSON.parse(readFileSync(new URL(`../../www/sample/${name}.json`, import.meta.url), 'utf8'));
+const own = (list) => list.map((one, at) => ({ ...one, sheet: `own-${at}` }));
+const value = {
+  format: 'foamwright-embed', version: 1, company: 'Juniper Fork Foam', foams: own(sheets('foams')), kits: own(sheets('kits')),
+  sales_tax: '7.25', delivery: '45', surfaces: ['rim_run', 'framed_wall'], depths: ['2 in', '3 in'],
+  start: [{ shape: 'rim_run', name: 'Rim joist', entries: [{ field: 'perimeter', text: '148' }, { field: 'band', text: '9 1/4' }] },
+    { shape: 'framed_wall', name: '', entries: [{ field: 'depth', text: '3 in' }] }],
+};
+const settingsOf = (more = {}) => {
+  const { settings, faults } = read({ ...value, ...more }, 'en');
+  assert.deepEqual(faults, []);
+  return settings;
+};
+let ids = 0;
+const newId = () => `job-${ids += 1}`;
+const depthOf = (surface) => surface.entries.filter((one) => one.field === 'depth').map((one) => one.text);
+
+test('the job holds the host’s sheets, what is added to the price, and the surfaces to begin with', () => {
+  const job = jobFrom(settingsOf(), newId, { name: 'Estimate' });
+  assert.deepEqual([job.format, job.version, job.id, job.name, job.units], ['foamwright-job', 4, 'job-1', 'Estimate', 'us']);
+  assert.deepEqual(job.foams.map((one) => one.name), value.foams.map((one) => one.name));
+  assert.equal(job.foam, job.foams[0].id);
+  assert.deepEqual(job.foams[0].r_at.map((row) => row.entries), value.foams[0].r_at);
+  assert.deepEqual(job.kits.map((one) => [one.sheet, one.entries]), value.kits.map((one) => [one.sheet, one.entries]));
+  assert.deepEqual(job.entries, [{ field: 'sales_tax', text: '7.25' }, { field: 'delivery', text: '45' }]);
+  assert.deepEqual(job.surfaces.map((one) => [one.shape, one.name, one.deduct_framing]), [['rim_run', 'Rim joist', true], ['framed_wall', '', true]]);
+});
+
+test('every thing has an id of its own, below the next one', () => {
+  const job = jobFrom(settingsOf(), newId);
+  const all = [...job.surfaces, ...job.foams, ...job.foams.flatMap((one) => one.r_at), ...job.kits].map((one) => one.id);
+  assert.equal(new Set(all).size, all.length);
+  assert.ok(all.every((id) => id > 0 && id < job.next_id));
+});
+
+test('a surface begins with its own depth, or with the first on offer; a blank adds nothing', () => {
+  const job = jobFrom(settingsOf(), newId);
+  assert.deepEqual(job.surfaces.map(depthOf), [['2 in'], ['3 in']]);
+  const bare = jobFrom(settingsOf({ depths: [], sales_tax: '', delivery: '' }), newId);
+  assert.deepEqual(bare.surfaces.map(depthOf), [[], ['3 in']]);
+  assert.deepEqual(bare.entries, []);
+});
+
+test('without surfaces to begin with there is one, of the first shape on offer', () => {
+  const job = jobFrom(settingsOf({ start: [] }), newId);
+  assert.deepEqual(job.surfaces.map((one) => [one.shape, one.name, depthOf(one)]), [['rim_run', '', ['2 in']]]);
+});
+
+test('settings that come later leave what was entered as it is, under ids that nothing else has', () => {
+  let job = jobFrom(settingsOf(), newId);
+  job = apply(job, { do: 'entry', part: 'surface', id: job.surfaces[0].id, field: 'perimeter', text: '160' });
+  job = apply(job, { do: 'foam', id: job.surfaces[0].id, foam: job.foams[1].id });
+  const later = jobFrom(settingsOf({ kits: value.kits.slice(0, 1) }), newId, { kept: job });
+  assert.deepEqual(later.surfaces, job.surfaces.map((one) => ({ ...one, foam: 0 })));
+  assert.equal(later.kits.length, 1);
+  assert.ok([...later.kits, ...later.foams].every((one) => one.id >= job.next_id));
+});
+
+test('what is offered without settings is said with the words of a first visit', () => {
+  const { settings } = read(undefined, 'en');
+  assert.ok(settings.surfaces.every((shape) => USUAL.includes(shape)), String(settings.surfaces));
+  const build = readFileSync(new URL('../../src/site/first.rs', import.meta.url), 'utf8');
+  const frame = build.slice(build.indexOf('const FRAME'), build.indexOf('/// Lays the file'));
+  for (const shape of USUAL) for (const key of [`shape.${shape}`, `about.${shape}`, `${shape}.*`]) assert.ok(frame.includes(` ${key}`) || frame.includes(`"${key}`), key);
+});

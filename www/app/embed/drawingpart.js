@@ -1,0 +1,63 @@
+// @ts-check
+/** A surface's drawing to scale on its card. What draws is fetched when the first surface is measured. */
+import { el, say } from '../list.js';
+import { framed, redraw } from '../parts.js';
+import { label, t } from '../words.js';
+import { fieldId } from '../field.js';
+import { openingName } from '../named.js';
+
+/** @typedef {import('../store.js').Store} Store */
+
+/** The narrowest that a drawing is laid out for, in px. */
+const NARROWEST = 240;
+
+/** @type {typeof import('../toscale.js') | undefined} */
+let draws;
+
+/** @param {Store} store @param {number} id */
+export function drawingPart(store, id) {
+  const yet = el('p', 'note');
+  const drawing = el('div', 'bleed');
+  const node = el('div', '', yet, drawing);
+  let active = '';
+  let pressing = false;
+
+  // Not between the two halves of a press: the drawing made anew would lose it.
+  drawing.addEventListener('pointerdown', () => {
+    pressing = true;
+    const over = () => setTimeout(() => { pressing = false; });
+    for (const end of ['pointerup', 'pointercancel']) window.addEventListener(end, over, { once: true });
+  });
+
+  /** @param {import('../job.js').Surface} surface */
+  function draw(surface) {
+    const known = draws?.outlineOf(store, id);
+    if (!draws || !known || pressing) return known;
+    active = document.activeElement?.id ?? '';
+    const { svg, said, scale } = draws.toScale(store, surface, known.outline, known.area, {
+      width: Math.max(NARROWEST, drawing.clientWidth || 328), active,
+      press: (at) => document.getElementById(fieldId(at.part, at.id, at.field))?.focus(),
+      pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
+    });
+    redraw(drawing, [framed(svg, said, scale)]);
+    return known;
+  }
+
+  return {
+    node,
+    /** @param {import('../job.js').Surface} surface @param {string} lacking what is still needed, in words */
+    update(surface, lacking) {
+      const area = store.estimate?.surfaces.find((one) => one.id === id)?.area;
+      say(yet, area ? '' : lacking);
+      yet.hidden = !yet.textContent;
+      if (!area) redraw(drawing, []);
+      else if (draws) draw(surface);
+      // Without its module the figures stand all the same; the next change asks again.
+      else void import('../toscale.js').then((module) => {
+        draws = module;
+        const now = store.job.surfaces.find((one) => one.id === id);
+        if (now) draw(now);
+      }, () => undefined);
+    },
+  };
+}
