@@ -59,7 +59,7 @@ export function totalPart(store, settings) {
     const open = store.job.surfaces.flatMap((surface) => {
       const lack = lacks(store, surface);
       return lack.length ? [el('li', 'press', el('button', { type: 'button', class: 'press', 'data-key': `lack-${surface.id}`, click: () => focusField(fieldId(lack[0].at.part, lack[0].at.id, lack[0].at.field)) },
-        el('span', 'k', el('b', '', nameOf(surface)), el('small', '', t('surface.lacking', { fields: lack.map((one) => one.name).join(' · ') })))))] : [];
+        el('span', 'k', el('b', 'act', nameOf(surface)), el('small', '', t('surface.lacking', { fields: lack.map((one) => one.name).join(' · ') })))))] : [];
     });
     return [el('p', 'note top', t('embed.partly', { n: quantity.surfaces, of: quantity.of })), open.length ? el('ul', 'rows', ...open) : undefined];
   }
