@@ -23,8 +23,9 @@ for (const name of files) {
   const job = jobFrom(settings, () => 'frame');
   const opened = shipped.job_check(job);
   assert.equal(opened.refused, undefined, name);
-  // Nothing is filled in or changed on the way: the full tool opens the very job.
-  assert.deepEqual(JSON.parse(JSON.stringify(opened.job)), JSON.parse(JSON.stringify(job)), name);
+  // Nothing but blank lists is filled in on the way: the full tool opens the very job.
+  const whole = { ...job, surfaces: job.surfaces.map((one) => ({ ...one, layers: [] })) };
+  assert.deepEqual(JSON.parse(JSON.stringify(opened.job)), JSON.parse(JSON.stringify(whole)), name);
   const estimate = shipped.estimate(job, now);
   assert.equal(estimate.surfaces.length, Math.max(1, settings.start.length), name);
   assert.equal(estimate.purchase.sizes.length, settings.kits.length, `${name}: a kit cannot be bought`);

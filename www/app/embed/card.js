@@ -52,6 +52,9 @@ export function card(store, settings, id, ways) {
   const node = el('section', { class: 'card', 'aria-labelledby': title.id }, el('div', 'group-head', title, remove),
     el('div', 'fields top', name.node, shape.node), measures, edges.node, holes.node, more, depth?.node, areas, notes, drawing.node);
 
+  node.addEventListener('focusin', drawing.light);
+  node.addEventListener('focusout', () => queueMicrotask(drawing.light));
+
   const filled = (/** @type {string} */ one) => !!entryOf(store.job, 'surface', id, one)?.text.trim();
 
   /** The measures that are asked for now. */

@@ -1,7 +1,7 @@
 // @ts-check
 /** A surface's drawing to scale on its card. What draws is fetched when the first surface is measured. */
 import { el, say } from '../list.js';
-import { framed, redraw } from '../parts.js';
+import { byId, framed, redraw } from '../parts.js';
 import { label, t } from '../words.js';
 import { fieldId } from '../field.js';
 import { openingName } from '../named.js';
@@ -32,19 +32,25 @@ export function drawingPart(store, id) {
   /** @param {import('../job.js').Surface} surface */
   function draw(surface) {
     const known = draws?.outlineOf(store, id);
-    if (!draws || !known || pressing) return known;
+    if (!draws || !known || pressing) return;
     active = document.activeElement?.id ?? '';
     const { svg, said, scale } = draws.toScale(store, surface, known.outline, known.area, {
       width: Math.max(NARROWEST, drawing.clientWidth || 328), active,
-      press: (at) => document.getElementById(fieldId(at.part, at.id, at.field))?.focus(),
+      press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
     });
     redraw(drawing, [framed(svg, said, scale)]);
-    return known;
   }
+
+  const now = () => byId(store.job.surfaces, id);
 
   return {
     node,
+    /** The field that has the focus lights its dimension. */
+    light() {
+      const surface = now();
+      if (surface && active !== (document.activeElement?.id ?? '')) draw(surface);
+    },
     /** @param {import('../job.js').Surface} surface @param {string} lacking what is still needed, in words */
     update(surface, lacking) {
       const area = store.estimate?.surfaces.find((one) => one.id === id)?.area;
@@ -55,9 +61,17 @@ export function drawingPart(store, id) {
       // Without its module the figures stand all the same; the next change asks again.
       else void import('../toscale.js').then((module) => {
         draws = module;
-        const now = store.job.surfaces.find((one) => one.id === id);
-        if (now) draw(now);
+        const there = now();
+        if (there) draw(there);
       }, () => undefined);
     },
   };
+}
+
+/** Goes to a field, which may be folded away. @param {string} dom */
+export function focusField(dom) {
+  const input = document.getElementById(dom);
+  const folded = input?.closest('details');
+  if (folded) folded.open = true;
+  input?.focus();
 }

@@ -14,6 +14,7 @@ import { nameOf } from '../named.js';
 import { byId, note, redraw, row, worked } from '../parts.js';
 import { to } from '../view.js';
 import { t } from '../words.js';
+import { focusField } from './drawingpart.js';
 import { lacks, noteOf, overall } from './told.js';
 
 /** How large a figure stands in its cell. @param {string} figure */
@@ -57,7 +58,7 @@ export function totalPart(store, settings) {
     if (quantity.of === 1) return [el('p', 'note top', t('embed.begin'))];
     const open = store.job.surfaces.flatMap((surface) => {
       const lack = lacks(store, surface);
-      return lack.length ? [el('li', 'press', el('button', { type: 'button', class: 'press', 'data-key': `lack-${surface.id}`, click: () => document.getElementById(fieldId(lack[0].at.part, lack[0].at.id, lack[0].at.field))?.focus() },
+      return lack.length ? [el('li', 'press', el('button', { type: 'button', class: 'press', 'data-key': `lack-${surface.id}`, click: () => focusField(fieldId(lack[0].at.part, lack[0].at.id, lack[0].at.field)) },
         el('span', 'k', el('b', '', nameOf(surface)), el('small', '', t('surface.lacking', { fields: lack.map((one) => one.name).join(' · ') })))))] : [];
     });
     return [el('p', 'note top', t('embed.partly', { n: quantity.surfaces, of: quantity.of })), open.length ? el('ul', 'rows', ...open) : undefined];
