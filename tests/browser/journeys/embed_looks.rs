@@ -3,14 +3,17 @@
 use super::axe::Seen;
 use super::embed_estimate::{block, framed, rim, settings};
 use super::embedding::stands;
+use super::sheet;
 use crate::Journey;
 use driving::page::Page;
 use driving::{Step, places};
 use serde_json::{Value, json};
+use std::process::Command;
 use std::sync::Arc;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 
-const WIDTHS: [u32; 2] = [360, 900];
+/// Of the window; a page's own margin takes 16 px of it.
+const WIDTHS: [u32; 3] = [300, 360, 900];
 
 pub async fn light(journey: Arc<Journey>) -> Step {
     every_state(&journey, false).await
@@ -41,6 +44,10 @@ async fn every_state(journey: &Journey, dark: bool) -> Step {
             rim(page).await?;
             page.press_at("[data-key=add]").await?;
             page.until("two surfaces", "return document.querySelectorAll('.card').length === 2").await?;
+            let shape = page
+                .run("return document.querySelector('.card:nth-of-type(2) select[id$=-shape]').id", vec![])
+                .await?;
+            sheet::choose(page, shape.as_str().unwrap_or_default(), "rectangle").await?;
             page.press_at(".card:nth-of-type(2) [data-key^=add-opening]").await?;
             page.run(
                 "for (const one of document.querySelectorAll('details:not([open]) > summary')) one.click()",
@@ -122,6 +129,28 @@ return [...document.querySelectorAll('.printed ' + kinds.split(', ').join(', .pr
 
 const PAPERS: [(&str, &str, (f64, f64)); 2] = [("en", "letter", (21.59, 27.94)), ("es", "a4", (21.0, 29.7))];
 
+/// What a browser prints of itself before anything was entered or pressed: the sheet, without its presses.
+async fn as_it_stands(journey: &Journey, page: &Page) -> Step {
+    page.open("embed.html").await?;
+    stands(page).await?;
+    let pdf = journey.browser.driver.print_page(PrintParameters::default()).await?;
+    let file = places::scratch(&format!("printed-embed-{}", journey.engine.name()))?.join("sheet.pdf");
+    std::fs::write(&file, &pdf)?;
+    let Ok(read) = Command::new("pdftotext").arg("-layout").arg(&file).arg("-").output() else {
+        journey
+            .cannot("pdftotext is not there: the printed text was not read (apt-get install poppler-utils)");
+        return Ok(());
+    };
+    let text = String::from_utf8_lossy(&read.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in ["How much foam is that?", "People and pets out.", "licensed practice govern"] {
+        assert!(text.contains(part), "“{part}” is not printed: {text}");
+    }
+    for press in ["Add another surface", "Print the estimate", "Take this with me", "Remove"] {
+        assert!(!text.contains(press), "a press is printed: {press}");
+    }
+    Ok(())
+}
+
 /// The leaf of the frame alone, from either theme, left for `paper_check.py`: every figure of the sheet, company and
 /// date, the cautions, our disclaimer and theirs.
 pub async fn on_paper(journey: Arc<Journey>) -> Step {
@@ -136,6 +165,7 @@ pub async fn on_paper(journey: Arc<Journey>) -> Step {
             std::fs::remove_file(old.path())?;
         }
     }
+    as_it_stands(&journey, &page).await?;
     for (language, paper, size) in PAPERS {
         std::fs::write(built.folder.join("paper.json"), settings(json!({ "language": language }))?)?;
         for theme in ["paper", "crawl"] {

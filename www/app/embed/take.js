@@ -2,7 +2,8 @@
 /**
  * "Take this with me": what the visitor entered, as a link into the full tool or as a job file. The link is made
  * when the panel is opened and after each change while it stands open. A frame may be kept from opening tabs, from
- * the clipboard and from handing out files; the field with the link is what is left then.
+ * the clipboard and from handing out files; the field with the link is what is left then. Firefox takes a file for a
+ * page that the frame goes to, and asks the policy of the page around for it: `frame-src` has to name `blob:`.
  *
  * @typedef {import('../job.js').Job} Job
  * @typedef {import('../store.js').Store} Store
