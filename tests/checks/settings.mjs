@@ -24,7 +24,7 @@ want(checkSheets(read(undefined, 'en').settings, call).length === 0, 'the defaul
 
 const entries = (all) => Object.entries(all).map(([field, text]) => ({ field, text }));
 const spoiled = {
-  format: 'foamwright-embed', version: 1, units: 'us', sales_tax: 'seven', delivery: '-3', depths: ['2 in', '90 in', '5,111'],
+  format: 'foamwright-embed', version: 1, units: 'us', sales_tax: 'as usual', delivery: '-3', depths: ['2 in', '90 in', '5,111'],
   foams: [{ sheet: 'f', version: 1, entries: entries({ density: '1.9', wait: '3 kg', mood: 'good', cure: '' }), r_at: [entries({ thickness: '1 in', r: 'R-6' }), entries({ thickness: 'thin', r: 'R-9' })] }],
   kits: [{ sheet: 'a', version: 1, entries: entries({ label_yield: '50000', price: '1.000.0' }) }, { sheet: 'b', version: 1, entries: entries({ price: '338', label_yield: ' ' }) }],
   start: [{ shape: 'rim_run', entries: [{ field: 'band', text: '5.11', unit: 'ft' }, { field: 'ground', text: 'lumpy' }] }],
