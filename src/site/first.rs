@@ -52,7 +52,7 @@ const FRAME: Said = &[
     ),
     ("page", "undo too_big amount kits"),
     ("sheet", "board_feet kits_n passes_n or_range span square_*"),
-    ("kits", "left on_label short so_many unnamed"),
+    ("kits", "left short unnamed"),
     (
         "takeoff",
         "shape.rim_run shape.footprint shape.framed_wall shape.framed_floor shape.framed_slope shape.rectangle \

@@ -42,6 +42,7 @@ export function depthPart(store, settings, id, promised) {
   const offered = settings.depths;
   // Another depth is typed where none is offered, or where what stands there is none of them.
   let other = !offered.length || typed() !== '' && !offered.includes(typed());
+  let before = typed();
   const keys = [...offered, ''].map((text) => {
     const input = el('input', { type: 'radio', name: `${dom}-key`, value: text || 'other', click: () => press(text) });
     const figure = el('span');
@@ -69,15 +70,17 @@ export function depthPart(store, settings, id, promised) {
     const w = figures(store.job.units);
     const text = typed();
     // Undo may have put another one there.
-    if (text !== '' && document.activeElement !== own.input) other = !offered.includes(text);
-    say(legend, has(`surface.${surface.shape}.depth`) ? t(`surface.${surface.shape}.depth`) : t('surface.depth'));
+    if (text !== before && text !== '' && document.activeElement !== own.input) other = !offered.length || !offered.includes(text);
+    before = text;
     for (const key of keys) {
       key.input.checked = key.text === '' ? other : !other && key.text === text;
       const depth = key.text ? promised(surface, key.text) : undefined;
       say(key.figure, key.text ? (depth ? w.depth(depth.aim_in.likely) : key.text) : t('embed.another_depth'));
-      say(key.below, depth?.promised_r ? t('embed.at_least', { r: w.r(depth.promised_r) }) : '');
+      say(key.below, depth?.promised_r ? w.r(depth.promised_r) : '');
       key.below.hidden = !key.below.textContent;
     }
+    const name = has(`surface.${surface.shape}.depth`) ? t(`surface.${surface.shape}.depth`) : t('surface.depth');
+    say(legend, keys.some((one) => one.below.textContent) ? t('embed.depth_r', { depth: name }) : name);
     own.node.hidden = offered.length > 0 && !other;
     own.update();
   }

@@ -16,6 +16,9 @@ import { to } from '../view.js';
 import { t } from '../words.js';
 import { lacks, noteOf, overall } from './told.js';
 
+/** How large a figure stands in its cell. @param {string} figure */
+const size = (figure) => (figure.length > 7 ? 'long longer' : figure.length > 5 ? 'long' : '');
+
 /** @param {Store} store @param {Settings} settings */
 export function totalPart(store, settings) {
   const block = el('div', 'block');
@@ -36,8 +39,8 @@ export function totalPart(store, settings) {
     const { price } = purchase;
     /** @param {string} figure @param {string} below @param {string} [working] @param {string} [kind] */
     const cell = (figure, below, working = '', kind = '') => (working && !none
-      ? el('a', { class: `fig ${kind}`, href: to('working', 'job', 0, working) }, el('b', figure.length > 5 ? 'long' : '', figure), el('span', '', below))
-      : el('div', kind, el('b', figure.length > 5 ? 'long' : '', figure), el('span', '', below)));
+      ? el('a', { class: `fig ${kind}`, href: to('working', 'job', 0, working) }, el('b', size(figure), figure), el('span', '', below))
+      : el('div', kind, el('b', size(figure), figure), el('span', '', below)));
     const part = partly ? 'part' : '';
     return [
       cell(none ? '–' : bare(w.foam(up.likely)), none || !partly && !isRange(up) ? t('sheet.board_feet', { n: none ? 0 : up.likely })
@@ -65,7 +68,7 @@ export function totalPart(store, settings) {
     const w = figures(store.job.units);
     if (!buy?.kits) return undefined;
     return el('ul', 'rows', ...buy.buy.map(({ kit, count }) => row(byId(store.job.kits, kit)?.name || t('kits.unnamed'),
-      t('kits.on_label', { amount: w.foam(sizes.find((one) => one.kit === kit)?.label) }), t('embed.count', { n: count }))),
+      t('embed.on_label', { amount: w.foam(sizes.find((one) => one.kit === kit)?.label) }), t('embed.count', { n: count }))),
     row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), '', worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')));
   }
 
@@ -77,7 +80,7 @@ export function totalPart(store, settings) {
     return el('ul', 'rows plain', row(t('embed.price_kits'), '', worked(w.money(found.kits), 'job', 0, 'purchase.buy.cost')),
       found.tax ? row(t('embed.price_tax'), w.rate(found.tax_pct), worked(w.money(found.tax), 'job', 0, 'purchase.price.tax')) : undefined,
       found.delivery ? row(t('embed.price_delivery'), '', w.money(found.delivery)) : undefined,
-      row(el('b', '', t('embed.total')), '', worked(w.money(found.total), 'job', 0, 'purchase.price.total'), 'sum'));
+      row(el('b', '', t('embed.sum')), '', worked(w.money(found.total), 'job', 0, 'purchase.price.total'), 'sum'));
   }
 
   function update() {

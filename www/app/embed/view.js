@@ -40,7 +40,7 @@ export function mount(root, store, settings, ways) {
   const rest = el('div', 'pad');
   root.append(el('main', '', el('header', 'head', el('h1', { tabindex: -1 }, settings.title || t('embed.title')), el('p', 'sub', t('embed.lead'))),
     el('div', 'sides',
-      el('div', 'pad entries', cards, el('div', 'dos two', add, undo), foam?.node),
+      el('div', 'pad entries', cards, el('div', 'dos', add, undo), foam?.node),
       el('div', 'answers', total.node, rest, el('div', 'pad', ways.send?.node, ways.print?.node, ways.take?.node))),
     cautionPart(), footPart(settings)));
 
