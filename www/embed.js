@@ -154,7 +154,7 @@ const element = () => class extends HTMLElement {
       if (this.#given !== undefined) settings = plain(this.#given);
       else if (address) settings = await fileOf(address, this.baseURI);
     } catch (error) {
-      tell(`${this.#given === undefined ? `settings ${address}` : 'the property settings'}: ${error instanceof Error ? error.message : error}. The usual ones are used.`);
+      tell(`${this.#given === undefined ? `settings ${address}` : 'the property settings'}: ${error instanceof Error ? error.message : error}; the usual ones are used`);
     }
     if (asked !== this.#asked) return;
     this.#settings = settings;

@@ -104,6 +104,7 @@ pub async fn resized(journey: Arc<Journey>) -> Step {
         let said = company.at_rest(REST).await?;
         // One for the width, and few more for what is drawn anew to fit it.
         assert!(said - before <= 6, "{} heights at {width} px", said - before);
+        journey.say(format!("{width} px: {} heights", said - before));
         before = said;
         company.enter("north").await?;
         fits(page).await?;
@@ -148,6 +149,8 @@ pub async fn a_swing(journey: Arc<Journey>) -> Step {
         addEventListener('foamwright-height', event => { around.style.width = event.detail.height > middle ? '900px' : '300px'; });
         around.style.width = '900px'";
     page.run(script, vec![json!((wide + narrow) / 2)]).await?;
+    let began = format!("return saidHere.filter(one => one.kind === 'height').length > {before}");
+    page.until("it swings", &began).await?;
     company.at_rest(REST).await?;
     let said = company.said("height").await?.len() - before;
     assert!((2..=12).contains(&said), "{said} heights");
@@ -184,9 +187,9 @@ pub async fn a_life(journey: Arc<Journey>) -> Step {
     company.leave().await?;
 
     // Taken out: nothing of it is left that listens; put in again it stands again.
-    let script = "globalThis.kept = document.querySelector('#one'); kept.remove(); return [kept.shadowRoot.childElementCount, frames.length]";
+    let script = "window.kept = document.querySelector('#one'); window.kept.remove(); return [window.kept.shadowRoot.childElementCount, frames.length]";
     assert_eq!(page.run(script, vec![]).await?, json!([0, 0]));
-    page.run("document.querySelector('#a').append(kept)", vec![]).await?;
+    page.run("document.querySelector('#a').append(window.kept)", vec![]).await?;
     company.stands("one").await?;
     company.leave().await?;
 
@@ -257,13 +260,13 @@ pub async fn settings_refused(journey: Arc<Journey>) -> Step {
         ("//127.0.0.1/x.json", "only a file of http://localhost"),
         ("data:application/json,{}", "only a file of http://localhost"),
         ("javascript:alert(1)", "only a file of http://localhost"),
-        ("http://[", "rl"),
+        ("http://[", "URL"),
         ("broken.json", "JSON"),
         ("heavy.json", "more than 200 kB"),
     ] {
         page.run(set, vec![json!(address)]).await?;
         let line = until_heard(&journey, &format!("settings {address}: ")).await?;
-        assert!(line.contains(reason) && line.contains("The usual ones are used"), "{line}");
+        assert!(line.contains(reason) && line.contains("the usual ones are used"), "{line}");
     }
     // The engines say it each in its own words.
     for (given, reasons) in [

@@ -67,6 +67,18 @@ async fn block_after(page: &Page, before: &str) -> Step<Vec<String>> {
     block(page).await
 }
 
+/// The frame of the first element on the demonstration page.
+const FRAME: &str =
+    "return document.querySelector('foamwright-estimate')?.shadowRoot?.querySelector('iframe')";
+
+/// Goes into that frame.
+async fn enter(page: &Page) -> Step {
+    let driver = &page.browser().driver;
+    driver.enter_default_frame().await?;
+    driver.execute(FRAME, vec![]).await?.element()?.enter_frame().await?;
+    Ok(())
+}
+
 /// The whole way on the demonstration page, on a phone: a rim joist, a wall with an opening, every figure opened to
 /// its working and back, and the job in the full tool by link and by file.
 pub async fn a_whole_estimate(journey: Arc<Journey>) -> Step {
@@ -74,14 +86,8 @@ pub async fn a_whole_estimate(journey: Arc<Journey>) -> Step {
     let page = journey.page(&site);
     journey.browser.viewport(Some((360, 740))).await?;
     page.open("company.html").await?;
-    let frame = "return document.querySelector('foamwright-estimate')?.shadowRoot?.querySelector('iframe')";
-    page.until("the element has a frame", &format!("{} ? true : false", frame)).await?;
-    let enter = async || -> Step {
-        journey.browser.driver.enter_default_frame().await?;
-        journey.browser.driver.execute(frame, vec![]).await?.element()?.enter_frame().await?;
-        Ok(())
-    };
-    enter().await?;
+    page.until("the element has a frame", &format!("{FRAME} ? true : false")).await?;
+    enter(&page).await?;
     stands(&page).await?;
     assert_eq!(
         block(&page).await?.first().map(String::as_str),
@@ -113,7 +119,7 @@ pub async fn a_whole_estimate(journey: Arc<Journey>) -> Step {
     let two = block_after(&page, &one[0]).await?;
     assert!(two.len() >= 3, "board feet, kits and price: {two:?}");
 
-    opened_to_their_working(&page, &enter).await?;
+    opened_to_their_working(&page).await?;
     assert_eq!(block(&page).await?, two, "looking at the working changes nothing");
     assert_eq!(page.misfits().await?, Vec::<String>::new());
 
@@ -141,11 +147,9 @@ pub async fn a_whole_estimate(journey: Arc<Journey>) -> Step {
     .await?;
     journey.browser.driver.enter_default_frame().await?;
 
-    let by_link = taken(&page, &two, async |page: &Page| {
-        page.run("location.href = arguments[0]", vec![json!(link)]).await?;
-        page.ready().await
-    })
-    .await?;
+    page.run("location.href = arguments[0]", vec![json!(link)]).await?;
+    page.ready().await?;
+    let by_link = taken(&page, &two).await?;
     assert_eq!(
         by_link["name"],
         json!("Estimate, Quillfeather Insulation"),
@@ -154,21 +158,19 @@ pub async fn a_whole_estimate(journey: Arc<Journey>) -> Step {
     assert_eq!((&by_link["place"], &by_link["note"]), (&json!(""), &json!("")));
     let elsewhere = journey.site().await?;
     let fresh = journey.page(&elsewhere);
-    let by_file = taken(&fresh, &two, async |page: &Page| {
-        page.open_ready("").await?;
-        sheet::take_in(page, &file).await
-    })
-    .await?;
+    fresh.open_ready("").await?;
+    sheet::take_in(&fresh, &file).await?;
+    let by_file = taken(&fresh, &two).await?;
     assert_eq!(by_link, by_file, "link and file hold the same job");
     Ok(())
 }
 
 /// Each figure of the sheet leads to its working and back to itself, and the page around goes nowhere by it.
-async fn opened_to_their_working(page: &Page, enter: &impl AsyncFn() -> Step) -> Step {
+async fn opened_to_their_working(page: &Page) -> Step {
     page.browser().driver.enter_default_frame().await?;
     let place = "return [location.href, history.length]";
     let around = page.run(place, vec![]).await?;
-    enter().await?;
+    enter(page).await?;
     let inside = page.run(place, vec![]).await?;
     let figures = page
         .run("return [...new Set([...document.querySelectorAll('main a.fig')].filter(visible).map(one => one.getAttribute('href')))]", vec![])
@@ -199,12 +201,11 @@ async fn opened_to_their_working(page: &Page, enter: &impl AsyncFn() -> Step) ->
     assert_eq!(page.run(place, vec![]).await?, inside, "the frame's own address");
     page.browser().driver.enter_default_frame().await?;
     assert_eq!(page.run(place, vec![]).await?, around, "the address and history of the page around");
-    enter().await
+    enter(page).await
 }
 
-/// Brings a job into the full tool, where the same figures have to stand; gives the job as it is kept there.
-async fn taken(page: &Page, block: &[String], bring: impl AsyncFn(&Page) -> Step) -> Step<Value> {
-    bring(page).await?;
+/// The job that the full tool took in, where the same figures have to stand.
+async fn taken(page: &Page, block: &[String]) -> Step<Value> {
     let record = sheet::until_kept(page, |record| {
         record["job"]["surfaces"].as_array().is_some_and(|all| all.len() == 2)
     })
@@ -228,12 +229,20 @@ pub async fn sent(journey: Arc<Journey>) -> Step {
     );
     page.until_says(".send", "nothing to send yet").await?;
     page.press("Send to Quillfeather Insulation").await?;
-    let name = field_of(page, 0, "name").await?;
-    page.write(&name, "Zenobia Trial’s cellar").await?;
     rim(page).await?;
-    let block = block_after(page, "–").await?;
+    let alone = block_after(page, "–").await?;
+    // Surfaces have names where there are several.
+    page.press("Add another surface").await?;
+    let shape = field_of(page, 1, "shape").await?;
+    sheet::choose(page, &shape, "typed_area").await?;
+    for (surface, name, text) in
+        [(0, "name", "Zenobia Trial’s cellar"), (1, "name", "Zenobia Trial’s cabin"), (1, "area", "61.5")]
+    {
+        let field = field_of(page, surface, name).await?;
+        page.write(&field, text).await?;
+    }
+    let block = block_after(page, &alone[0]).await?;
     page.until_says(".send", "Nothing is sent until you press").await?;
-    let area = page.text(".card a.fig[href*='area.net_ft2']").await?;
     let kits = page.run("return [...document.querySelectorAll('.total .rows:first-child > li')].map(one => tidy(one.textContent))", vec![]).await?;
     company.leave().await?;
     let said = company.said("message").await?;
@@ -255,10 +264,11 @@ pub async fn sent(journey: Arc<Journey>) -> Step {
         assert_eq!(estimate["version"], json!(1));
         assert_eq!(
             (&estimate["complete"], &estimate["surfaces"], &estimate["of"]),
-            (&json!(true), &json!(1), &json!(1))
+            (&json!(true), &json!(2), &json!(2))
         );
         assert_eq!(estimate["board_feet"].to_string(), block[0].replace(',', ""));
-        assert_eq!(format!("{} ft²", estimate["area_ft2"]), area.replace('\u{a0}', " "));
+        // 148 ft × 9¼ in ÷ 12 and 61.5 ft².
+        assert_eq!(estimate["area_ft2"], json!(175.6));
         let count: u64 =
             estimate["kits"].as_array().into_iter().flatten().filter_map(|kit| kit["count"].as_u64()).sum();
         assert_eq!(count.to_string(), block[1]);

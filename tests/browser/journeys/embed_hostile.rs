@@ -55,10 +55,10 @@ pub async fn strangers(journey: Arc<Journey>) -> Step {
     page.run(send, vec![json!(TAKEN)]).await?;
     company.leave().await?;
     let (first, address) = (driver.window().await?, company.host.address());
-    page.run("globalThis.other = open(arguments[0])", vec![json!(format!("{address}other"))]).await?;
+    page.run("window.other = open(arguments[0])", vec![json!(format!("{address}other"))]).await?;
     page.until(
         "another window",
-        "return other.document.readyState === 'complete' && other.location.href !== 'about:blank'",
+        "return window.other.document.readyState === 'complete' && window.other.location.href !== 'about:blank'",
     )
     .await?;
     let windows = driver.windows().await?;
@@ -92,7 +92,7 @@ pub async fn junk(journey: Arc<Journey>) -> Step {
     let script = "const to = document.querySelector('#one').shadowRoot.querySelector('iframe').contentWindow;
         const ours = JSON.parse(arguments[0]), deep = {};
         let at = deep;
-        for (let depth = 0; depth < 5000; depth += 1) at = at.settings = {};
+        for (let depth = 0; depth < 400; depth += 1) at = at.settings = {};
         const all = [undefined, null, 0, NaN, true, '', 'ready', JSON.stringify(ours), 7n, [], [ours], new Date(), /x/, new Map([['foamwright', 1]]),
           new Set([ours]), new Blob(['x']), new ArrayBuffer(8), new Error('planned'), new ImageData(1, 1), {}, { settings: ours.settings },
           ...[0, 2, -1, 1.5, '1', true, null, [1], { valueOf: 1 }, 1n].map(foamwright => ({ ...ours, foamwright })),

@@ -3,6 +3,7 @@
 use super::axe::Seen;
 use super::embed_estimate::{block, framed, rim, settings};
 use super::embedding::stands;
+use super::sheet;
 use crate::Journey;
 use driving::page::Page;
 use driving::{Step, places};
@@ -10,7 +11,8 @@ use serde_json::{Value, json};
 use std::sync::Arc;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 
-const WIDTHS: [u32; 2] = [360, 900];
+/// Of the window; a page's own margin takes 16 px of it.
+const WIDTHS: [u32; 3] = [300, 360, 900];
 
 pub async fn light(journey: Arc<Journey>) -> Step {
     every_state(&journey, false).await
@@ -41,6 +43,10 @@ async fn every_state(journey: &Journey, dark: bool) -> Step {
             rim(page).await?;
             page.press_at("[data-key=add]").await?;
             page.until("two surfaces", "return document.querySelectorAll('.card').length === 2").await?;
+            let shape = page
+                .run("return document.querySelector('.card:nth-of-type(2) select[id$=-shape]').id", vec![])
+                .await?;
+            sheet::choose(page, shape.as_str().unwrap_or_default(), "rectangle").await?;
             page.press_at(".card:nth-of-type(2) [data-key^=add-opening]").await?;
             page.run(
                 "for (const one of document.querySelectorAll('details:not([open]) > summary')) one.click()",
