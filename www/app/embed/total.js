@@ -29,6 +29,9 @@ export function totalPart(store, settings) {
   const node = el('section', { class: 'total', 'aria-labelledby': 'total' }, el('h2', { id: 'total', class: 'vh' }, t('embed.answer')), block, el('div', 'pad', yet, rows, notes));
   const has = (/** @type {import('./settings.js').Section} */ one) => settings.sections.has(one);
 
+  /** What of the sheets is ours, not the company's. */
+  const invented = settings.foams.length ? settings.kits.length ? '' : 'kits' : settings.kits.length ? 'foam' : 'both';
+
   /** @param {Estimate} all */
   function cells({ quantity, purchase, spraying }) {
     const w = figures(store.job.units);
@@ -93,8 +96,7 @@ export function totalPart(store, settings) {
     block.dataset.cells = String(block.children.length);
     redraw(yet, missing(all));
     redraw(rows, whole && !big ? [has('kits') && kits(all), has('price') && buy?.kits ? price(all) : undefined] : []);
-    const invented = !settings.kits.length && has('kits') && whole;
-    redraw(notes, [...overall(store).map(noteOf), invented && note('watch', t('embed.invented'), t('embed.invented_do'))]);
+    redraw(notes, [...overall(store).map(noteOf), invented && note('watch', t(`embed.invented_${invented}`), t('embed.invented_do'))]);
   }
 
   return { node, update };
