@@ -133,7 +133,7 @@ pub async fn fits(page: &Page) -> Step {
     let script = "const { scrollHeight, clientHeight, scrollWidth, clientWidth } = document.documentElement;
         const rest = [scrollHeight - innerHeight, scrollWidth - innerWidth, innerWidth - clientWidth, innerHeight - clientHeight];
         const own = document.documentElement.getBoundingClientRect().height;
-        return rest.every(one => one <= 0) && Math.abs(own - innerHeight) <= 1";
+        return rest.every(one => one <= 0) && Math.abs(own - innerHeight) <= 1 && getComputedStyle(document.documentElement).overflowY === 'hidden'";
     page.until("the frame is as high as what is in it and has no scroll bar", script).await?;
     Ok(())
 }
