@@ -8,6 +8,7 @@ use crate::Journey;
 use driving::page::Page;
 use driving::{Step, places};
 use serde_json::{Value, json};
+use std::process::Command;
 use std::sync::Arc;
 use thirtyfour::common::print::{PrintPage, PrintParameters};
 
@@ -128,6 +129,28 @@ return [...document.querySelectorAll('.printed ' + kinds.split(', ').join(', .pr
 
 const PAPERS: [(&str, &str, (f64, f64)); 2] = [("en", "letter", (21.59, 27.94)), ("es", "a4", (21.0, 29.7))];
 
+/// What a browser prints of itself before anything was entered or pressed: the sheet, without its presses.
+async fn as_it_stands(journey: &Journey, page: &Page) -> Step {
+    page.open("embed.html").await?;
+    stands(page).await?;
+    let pdf = journey.browser.driver.print_page(PrintParameters::default()).await?;
+    let file = places::scratch(&format!("printed-embed-{}", journey.engine.name()))?.join("sheet.pdf");
+    std::fs::write(&file, &pdf)?;
+    let Ok(read) = Command::new("pdftotext").arg("-layout").arg(&file).arg("-").output() else {
+        journey
+            .cannot("pdftotext is not there: the printed text was not read (apt-get install poppler-utils)");
+        return Ok(());
+    };
+    let text = String::from_utf8_lossy(&read.stdout).split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in ["How much foam is that?", "People and pets out.", "licensed practice govern"] {
+        assert!(text.contains(part), "“{part}” is not printed: {text}");
+    }
+    for press in ["Add another surface", "Print the estimate", "Take this with me", "Remove"] {
+        assert!(!text.contains(press), "a press is printed: {press}");
+    }
+    Ok(())
+}
+
 /// The leaf of the frame alone, from either theme, left for `paper_check.py`: every figure of the sheet, company and
 /// date, the cautions, our disclaimer and theirs.
 pub async fn on_paper(journey: Arc<Journey>) -> Step {
@@ -142,6 +165,7 @@ pub async fn on_paper(journey: Arc<Journey>) -> Step {
             std::fs::remove_file(old.path())?;
         }
     }
+    as_it_stands(&journey, &page).await?;
     for (language, paper, size) in PAPERS {
         std::fs::write(built.folder.join("paper.json"), settings(json!({ "language": language }))?)?;
         for theme in ["paper", "crawl"] {

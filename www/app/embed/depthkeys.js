@@ -42,6 +42,7 @@ export function depthPart(store, settings, id, promised) {
   const offered = settings.depths;
   // Another depth is typed where none is offered, or where what stands there is none of them.
   let other = !offered.length || typed() !== '' && !offered.includes(typed());
+  let before = typed();
   const keys = [...offered, ''].map((text) => {
     const input = el('input', { type: 'radio', name: `${dom}-key`, value: text || 'other', click: () => press(text) });
     const figure = el('span');
@@ -69,7 +70,8 @@ export function depthPart(store, settings, id, promised) {
     const w = figures(store.job.units);
     const text = typed();
     // Undo may have put another one there.
-    if (text !== '' && document.activeElement !== own.input) other = !offered.includes(text);
+    if (text !== before && text !== '' && document.activeElement !== own.input) other = !offered.length || !offered.includes(text);
+    before = text;
     for (const key of keys) {
       key.input.checked = key.text === '' ? other : !other && key.text === text;
       const depth = key.text ? promised(surface, key.text) : undefined;

@@ -6,7 +6,7 @@
  * @typedef {import('../store.js').Store} Store
  * @typedef {import('../core.js').Finding} Finding
  */
-import { label, t } from '../words.js';
+import { has, label, t } from '../words.js';
 import { nameIn } from '../named.js';
 import { findingNote } from '../parts.js';
 
@@ -21,7 +21,7 @@ export const noteOf = findingNote;
 /** Findings of a surface that no field of its card says. @param {Store} store @param {number} id @param {Set<string>} shown fields on the card */
 export function aside({ job, estimate }, id, shown) {
   const surface = job.surfaces.find((one) => one.id === id);
-  return (estimate?.findings ?? []).filter(({ at, severity, code }) => (severity !== 'note' || code === 'opening_not_placed') && (at.part === 'surface'
+  return (estimate?.findings ?? []).filter(({ at, severity, code }) => (severity !== 'note' || code === 'opening_not_placed') && !(code === 'legs_few' && !surface?.legs?.length) && (at.part === 'surface'
     ? at.id === id && !shown.has(at.field)
     : at.part === 'opening' && ['', 'place'].includes(at.field) && surface?.openings.some((one) => one.id === at.id)));
 }
@@ -32,9 +32,9 @@ export const overall = ({ estimate }) => (estimate?.findings ?? []).filter(({ at
 /** Findings that may be said on the sheet: for these there have to be words. @param {Store} store */
 export const sayable = ({ estimate }) => (estimate?.findings ?? []).filter(({ at, code }) => ['surface', 'opening', 'leg'].includes(at.part) || OF_JOB.has(code) || OF_SHEETS.has(code));
 
-/** The needed measures of a surface that are not there yet: part, id and field of each, and what it is called. @param {Store} store @param {import('../job.js').Surface} surface */
+/** What keeps a surface from being worked out, a blank or a text that cannot be taken: part, id and field of each, and what it is called. @param {Store} store @param {import('../job.js').Surface} surface */
 export function lacks({ estimate }, surface) {
-  return (estimate?.findings ?? []).filter(({ code, at }) => code === 'needed' && (at.part === 'surface' && at.id === surface.id
+  return (estimate?.findings ?? []).filter(({ severity, at }) => severity === 'stop' && has(`fields.${at.field}`) && (at.part === 'surface' && at.id === surface.id
     || at.part === 'opening' && surface.openings.some((one) => one.id === at.id) || at.part === 'leg' && (surface.legs ?? []).some((one) => one.id === at.id)))
     .map(({ at }) => ({ at, name: at.part === 'surface' ? nameIn(surface.shape, at.field) : label(at.part, at.field) }));
 }

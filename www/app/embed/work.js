@@ -17,7 +17,7 @@ import { parse, to } from '../view.js';
  * @param {Store} store
  */
 export function startWork(root, sheet, store) {
-  const place = el('div', { class: 'working', hidden: true });
+  const place = el('main', { class: 'working', hidden: true });
   sheet.after(place);
   /** What stands in place of the sheet. @type {{update: () => void} | undefined} */
   let open;
