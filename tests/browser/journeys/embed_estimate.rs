@@ -303,6 +303,48 @@ pub async fn sent(journey: Arc<Journey>) -> Step {
     Ok(())
 }
 
+/// A sandbox that lets it run and nothing else: presses do nothing, and the link stands in its field to be copied.
+pub async fn taken_out_of_a_sandbox(journey: Arc<Journey>) -> Step {
+    for part in
+        ["andbox", "frame-src blob", "allow-popups", "allow-downloads", "allow-modals", "Download", "blob:"]
+    {
+        journey.provokes(part);
+    }
+    let company = Company::new(&journey, &journey.built).await?;
+    company.host.lay("settings.json", &settings(json!({ "language": "en" }))?);
+    company
+        .open(
+            &company.policy(),
+            "<foamwright-estimate id=\"one\" settings=\"settings.json\" sandbox=\"allow-scripts allow-same-origin\"></foamwright-estimate>",
+        )
+        .await?;
+    company.stands("one").await?;
+    let page = &company.page;
+    rim(page).await?;
+    block_after(page, "–").await?;
+    page.press("Take this with me").await?;
+    page.until("the link is made", "return document.querySelector('#take-link').value.includes('#/open/')")
+        .await?;
+    page.press("Open it in the full tool").await?;
+    page.press("Save it as a file").await?;
+    page.until_says(".take [role=status]", "If no file appears").await?;
+    page.press("Copy the link").await?;
+    page.until_says(".take [role=status]", "link is").await?;
+    let said = page.text(".take [role=status]").await?;
+    assert!(said == "The link is copied." || said == "The link is marked: copy it by hand.", "{said}");
+    let marked = "const { selectionStart, selectionEnd, value } = document.querySelector('#take-link'); return selectionEnd - selectionStart === value.length";
+    if said.contains("marked") {
+        assert_eq!(page.run(marked, vec![]).await?, json!(true));
+    }
+    // Printing is refused too, and said.
+    page.press("Print the estimate").await?;
+    page.until_says("main", "does not let the estimate print").await?;
+    assert_eq!(journey.browser.driver.windows().await?.len(), 1, "no tab was opened");
+    company.leave().await?;
+    assert_eq!(page.run("return location.hash", vec![]).await?, json!(""));
+    Ok(())
+}
+
 /// A homeowner is not told whether to spray: no word of readiness stands in the frame, in its working or on its
 /// paper, unless the host switches that on.
 pub async fn no_verdict(journey: Arc<Journey>) -> Step {

@@ -77,7 +77,7 @@ pub fn all() -> Vec<Listed> {
         trap: in_a_call, in_every_call, core_missing;
         embed: two_on_a_page, resized, a_swing, a_life, settings_refused;
         embed_closed: sandboxed, without_the_header, without_scripts, policy_without_it, no_answer, by_address;
-        embed_estimate: a_whole_estimate, sent, no_verdict;
+        embed_estimate: a_whole_estimate, sent, taken_out_of_a_sandbox, no_verdict;
         embed_looks: light, of_the_company, on_paper;
         embed_hostile: strangers, junk, poisoned, heights;
         paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, emergency, spoiled;
