@@ -159,7 +159,7 @@ const FIELDS: &[Field] = &[
     row(P::Job, "too_big", K::FoamVolume, U::BdFt, U::BdFt, 1.0, 100_000.0).default("1800", "too_big"),
     row(P::Job, "too_big_kits", K::Count, U::Each, U::Each, 1.0, 999.0).default("4", "too_big"),
     row(P::Job, "sales_tax", K::Percent, U::Pct, U::Pct, 0.0, 30.0).unlikely(12.0).source("sales_tax"),
-    row(P::Job, "delivery", K::Money, U::Usd, U::Usd, 0.0, 10_000_000.0).source("sales_tax"),
+    row(P::Job, "delivery", K::Money, U::Usd, U::Usd, 0.0, 10_000_000.0).source("quote"),
     row(P::Job, "under_aim", K::Length, U::In, U::Mm, 0.0, 3.0)
         .unlikely(1.0)
         .default("1/2", "depth_tolerance"),

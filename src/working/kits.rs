@@ -50,7 +50,7 @@ pub(super) const STEPS: &[Step] = &[
         "purchase.price.total",
         &["purchase.buy.cost", "purchase.price.tax", "purchase.price.delivery"],
         "usd",
-        "sales_tax",
+        "quote",
     ),
     step(
         "left_over",

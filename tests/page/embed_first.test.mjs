@@ -23,8 +23,8 @@ const newId = () => `job-${ids += 1}`;
 const depthOf = (surface) => surface.entries.filter((one) => one.field === 'depth').map((one) => one.text);
 
 test('the job holds the host’s sheets, what is added to the price, and the surfaces to begin with', () => {
-  const job = jobFrom(settingsOf(), newId, { name: 'Estimate' });
-  assert.deepEqual([job.format, job.version, job.id, job.name, job.units], ['foamwright-job', 4, 'job-1', 'Estimate', 'us']);
+  const job = jobFrom(settingsOf(), newId);
+  assert.deepEqual([job.format, job.version, job.id, job.units], ['foamwright-job', 4, 'job-1', 'us']);
   assert.deepEqual(job.foams.map((one) => one.name), value.foams.map((one) => one.name));
   assert.equal(job.foam, job.foams[0].id);
   assert.deepEqual(job.foams[0].r_at.map((row) => row.entries), value.foams[0].r_at);
@@ -57,7 +57,7 @@ test('settings that come later leave what was entered as it is, under ids that n
   let job = jobFrom(settingsOf(), newId);
   job = apply(job, { do: 'entry', part: 'surface', id: job.surfaces[0].id, field: 'perimeter', text: '160' });
   job = apply(job, { do: 'foam', id: job.surfaces[0].id, foam: job.foams[1].id });
-  const later = jobFrom(settingsOf({ kits: value.kits.slice(0, 1) }), newId, { kept: job });
+  const later = jobFrom(settingsOf({ kits: value.kits.slice(0, 1) }), newId, job);
   assert.deepEqual(later.surfaces, job.surfaces.map((one) => ({ ...one, foam: 0 })));
   assert.equal(later.kits.length, 1);
   assert.ok([...later.kits, ...later.foams].every((one) => one.id >= job.next_id));

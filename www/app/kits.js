@@ -27,8 +27,7 @@ const payRow = ({ of, what, below, value }) => row(of === 'total' ? el('b', '', 
 /** Sales tax and delivery, folded away while nothing was entered. @param {import('./store.js').Store} store */
 function costFields(store) {
   const fields = [['sales_tax', t('kits.tax_hint')], ['delivery', t('kits.delivery_hint')]].map(([name, hint]) => field({ store, part: 'job', id: 0, field: name, hint }));
-  const node = more(t('kits.cost_more'), ...fields.map((one) => one.node));
-  node.append(src(t('sources.sales_tax')));
+  const node = more(t('kits.cost_more'), ...fields.map((one) => one.node), el('div', 'field full', src(t('sources.sales_tax'))));
   node.open = fields.some((one) => one.input.value.trim() !== '');
   return { node, update: () => fields.forEach((one) => one.update()) };
 }

@@ -186,6 +186,20 @@ pub async fn a_life(journey: Arc<Journey>) -> Step {
     page.until_says("body", "By property").await?;
     company.leave().await?;
 
+    if page.run("return 'moveBefore' in Element.prototype", vec![]).await? == json!(true) {
+        company.enter("one").await?;
+        let field = first_field(page).await?;
+        page.write(&field, "66 ft").await?;
+        company.leave().await?;
+        page.run("document.querySelector('#a').moveBefore(document.querySelector('#one'), null)", vec![])
+            .await?;
+        company.enter("one").await?;
+        assert_eq!(page.value(&field).await?, "66 ft", "moved in one piece, the frame is as it was");
+        company.leave().await?;
+    } else {
+        journey.cannot("this engine moves nothing in one piece");
+    }
+
     // Taken out: nothing of it is left that listens; put in again it stands again.
     let script = "window.kept = document.querySelector('#one'); window.kept.remove(); return [window.kept.shadowRoot.childElementCount, frames.length]";
     assert_eq!(page.run(script, vec![]).await?, json!([0, 0]));

@@ -28,6 +28,25 @@ const TOUCHES: &str = r"() => {
   for (const name of ['serviceWorker', 'storage']) if (name in Navigator.prototype) note(Navigator.prototype, name);
 }";
 
+/// Nobody waits for an answer.
+const HURRIED: &str = r"() => {
+  const real = setTimeout;
+  globalThis.setTimeout = (act, ms, ...rest) => real(act, ms === 15000 || ms === 20000 ? 1 : ms, ...rest);
+}";
+
+/// Keeps what was shown in place of the frame, in the page around, and of the estimate, in the frame.
+const SHOWN_FIRST: &str = r"() => {
+  globalThis.shownFirst = [];
+  globalThis.plainShown = false;
+  const look = () => {
+    const root = document.querySelector('foamwright-estimate')?.shadowRoot;
+    if (root?.querySelector('slot')) shownFirst.push(root.firstElementChild.style.display);
+    else requestAnimationFrame(look);
+  };
+  if (parent === window) look();
+  else new MutationObserver(() => { plainShown ||= !!document.querySelector('.plain'); }).observe(document, { childList: true, subtree: true });
+}";
+
 /// A whole look at the estimate with storage refused and everything that is kept watched: none of it is touched, and
 /// the server is asked for nothing but files of the site.
 pub async fn nothing_kept(journey: Arc<Journey>) -> Step {
@@ -206,19 +225,17 @@ pub async fn no_answer(journey: Arc<Journey>) -> Step {
     for part in ["<foamwright-estimate>", "404"] {
         journey.provokes(part);
     }
-    // The element's own patience is over at once; everything else waits as it does.
-    journey
-        .beforehand("() => { const real = setTimeout; globalThis.setTimeout = (act, ms, ...rest) => real(act, ms === 15000 ? 1 : ms, ...rest); }")
-        .await?;
-    journey
-        .beforehand("() => { globalThis.shownFirst = []; const watch = () => { const root = document.querySelector('foamwright-estimate')?.shadowRoot; if (root?.querySelector('slot')) shownFirst.push(root.firstElementChild.style.display); else requestAnimationFrame(watch); }; if (parent === window) watch(); }")
-        .await?;
+    // The patience of element and frame is over at once; everything else waits as it does.
+    journey.beforehand(HURRIED).await?;
+    journey.beforehand(SHOWN_FIRST).await?;
     let body = "<foamwright-estimate id=\"one\">Call us</foamwright-estimate>";
     let company = Company::new(&journey, &journey.built).await?;
     company.open(&company.policy(), body).await?;
     let page = &company.page;
     until_heard(&journey, "the frame has not answered").await?;
     company.stands("one").await?;
+    let line = page.run("return [plainShown, document.querySelectorAll('.plain').length]", vec![]).await?;
+    assert_eq!(line, json!([true, 0]), "the plain line came and went");
     company.leave().await?;
     assert_eq!(page.run("return shownFirst", vec![]).await?, json!(["none"]), "it was never given up");
     let script = "const root = document.querySelector('#one').shadowRoot; return [root.childElementCount, visible(root.firstElementChild)]";

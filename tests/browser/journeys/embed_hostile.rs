@@ -31,7 +31,7 @@ async fn standing(journey: &Journey) -> Step<Company> {
     );
     let policy = company.policy().replace("frame-src", "frame-src 'self'");
     company
-        .open(&policy, "<foamwright-estimate id=\"one\" settings=\"north.json\"></foamwright-estimate><iframe id=\"other\" src=\"other\"></iframe>")
+        .open(&policy, "<foamwright-estimate id=\"one\" settings=\"north.json\"></foamwright-estimate><iframe id=\"other\" src=\"other\"></iframe><iframe id=\"bare\" src=\"other\" sandbox=\"allow-scripts\"></iframe>")
         .await?;
     company.stands("one").await?;
     company.leave().await?;
@@ -182,11 +182,14 @@ pub async fn heights(journey: Arc<Journey>) -> Step {
     company.leave().await?;
     let before = company.height("one").await?;
     let said = company.said("height").await?.len();
-    company.enter_plain("#other").await?;
     let send = "for (const height of arguments[0]) parent.postMessage({ foamwright: 1, event: 'height', height }, '*');
         parent.postMessage({ foamwright: 1, event: 'ready' }, '*');
         parent.postMessage({ foamwright: 1, event: 'estimate', estimate: { version: 1 } }, '*')";
-    page.run(send, vec![json!([5, 777])]).await?;
+    // One of the page's own origin, and one without any, as a frame of ours may be.
+    for stranger in ["#other", "#bare"] {
+        company.enter_plain(stranger).await?;
+        page.run(send, vec![json!([5, 777])]).await?;
+    }
     company.leave().await?;
     page.run("postMessage({ foamwright: 1, event: 'height', height: 777 }, '*')", vec![]).await?;
 
@@ -199,7 +202,7 @@ pub async fn heights(journey: Arc<Journey>) -> Step {
         for (const other of [null, 1, 'height', [], undefined]) parent.postMessage(other, '*')";
     page.run(send, vec![]).await?;
     company.leave().await?;
-    page.until("all of it arrived", "return saidHere.filter(one => one.kind === 'message').length >= 30")
+    page.until("all of it arrived", "return saidHere.filter(one => one.kind === 'message').length >= 34")
         .await?;
     tokio::time::sleep(REST).await;
     assert_eq!(company.height("one").await?.to_bits(), before.to_bits());

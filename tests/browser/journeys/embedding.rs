@@ -101,11 +101,13 @@ impl Company {
         Ok(self.page.run(script, vec![json!(id)]).await?.as_f64().unwrap_or(0.0))
     }
 
-    /// Waits until no element has said a height for so long, and gives how many were said in all. In the page around.
+    /// Waits from now until no element has said a height for so long, and gives how many were said in all. In the page
+    /// around.
     pub async fn at_rest(&self, long: Duration) -> Step<u64> {
+        let from = self.page.run("return performance.now()", vec![]).await?;
         let script = format!(
             "const all = saidHere.filter(one => one.kind === 'height');
-             return all.length > 0 && performance.now() - all.at(-1).at > {} ? all.length : 0",
+             return all.length > 0 && performance.now() - Math.max(all.at(-1).at, {from}) > {} ? all.length : 0",
             long.as_millis()
         );
         let count = self.page.until("the heights have come to rest", &script).await?;
@@ -131,7 +133,7 @@ pub async fn fits(page: &Page) -> Step {
     let script = "const { scrollHeight, clientHeight, scrollWidth, clientWidth } = document.documentElement;
         const rest = [scrollHeight - innerHeight, scrollWidth - innerWidth, innerWidth - clientWidth, innerHeight - clientHeight];
         const own = document.documentElement.getBoundingClientRect().height;
-        return rest.every(one => one <= 0) && Math.abs(own - innerHeight) <= 1";
+        return rest.every(one => one <= 0) && Math.abs(own - innerHeight) <= 1 && getComputedStyle(document.documentElement).overflowY === 'hidden'";
     page.until("the frame is as high as what is in it and has no scroll bar", script).await?;
     Ok(())
 }

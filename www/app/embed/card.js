@@ -80,15 +80,15 @@ export function card(store, settings, id, ways) {
     });
   }
 
-  /** What stands under the measures: what comes of them, and what there is to say. @param {Set<string>} shown fields that say it themselves */
-  function below(shown) {
+  /** What stands under the measures: what comes of them, and what there is to say. @param {import('../job.js').Surface} surface @param {Set<string>} shown fields that say it themselves */
+  function below(surface, shown) {
     const w = figures(store.job.units);
     const one = store.estimate && byId(store.estimate.surfaces, id);
     const r = one?.depth?.promised_r;
     redraw(areas, [one?.area || r ? el('ul', 'rows',
       one?.area && row(t('surface.net'), '', worked(ranged(one.area.net_ft2, w.area), 'surface', id, 'area.net_ft2')),
       r && one?.area?.claims_r !== false ? row(t('embed.promised'), t('embed.promised_why', { depth: w.depth(one?.depth?.promised_in) }), worked(w.r(r), 'surface', id, 'depth.promised_in')) : undefined) : undefined]);
-    redraw(notes, aside(store, id, shown).map(noteOf));
+    redraw(notes, aside(store, surface, shown).map(noteOf));
   }
 
   function update() {
@@ -117,7 +117,7 @@ export function card(store, settings, id, ways) {
     holes.node.hidden = !form()?.openings;
     holes.update(surface.openings);
     depth?.update();
-    below(new Set([...stands.map((one) => one.field), 'depth']));
+    below(surface, new Set([...stands.map((one) => one.field), 'depth']));
     drawing.update(surface, lacking(store, surface));
   }
 

@@ -14,13 +14,13 @@ export const USUAL = /** @type {const} */ (['rim_run', 'footprint', 'framed_wall
 /**
  * @param {Settings} settings
  * @param {() => string} newId
- * @param {{name?: string, kept?: Job}} [about] `kept`: what the visitor has entered already stays, with these settings
+ * @param {Job} [kept]  what the visitor has entered already stays, with these settings
  * @returns {Job}
  */
-export function jobFrom(settings, newId, { name = '', kept } = {}) {
+export function jobFrom(settings, newId, kept) {
   /** @type {Job} */
   let job = {
-    format: 'foamwright-job', version: 4, id: newId(), next_id: kept?.next_id ?? 1, units: settings.units, name, place: '', note: '',
+    format: 'foamwright-job', version: 4, id: newId(), next_id: kept?.next_id ?? 1, units: settings.units, name: '', place: '', note: '',
     entries: charges(settings), foam: 0, surfaces: [], foams: [], kits: [], stock: [], readings: [], rounds: [], warming: [], forecast: [], events: [],
   };
   for (const sheet of settings.foams) job = apply(job, { do: 'add_foam', sheet });

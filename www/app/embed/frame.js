@@ -68,7 +68,7 @@ async function take({ settings: value, text, language: theirs }) {
   if (mine !== turn) return;
   paint(document, settings.colors);
   entered ||= store.canUndo;
-  await store.open(jobFrom({ ...settings, ...sheets }, newId, { kept: entered ? store.job : undefined }), 'memory');
+  await store.open(jobFrom({ ...settings, ...sheets }, newId, entered ? store.job : undefined), 'memory');
   show(settings);
   /** @type {any} */ (window).foamwrightStands?.();
   if (value === undefined && text === undefined) return;

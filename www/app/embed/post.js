@@ -92,7 +92,7 @@ export function startPost({ onSettings, root = document.documentElement }) {
     const { height } = root.getBoundingClientRect();
     // Class of the page's outermost element: a frame that is fitted needs no scroll bar of its own.
     document.documentElement.classList.toggle('sized', sized && height <= MOST_HEIGHT);
-    const whole = height <= MOST_HEIGHT ? worth(height, performance.now()) : undefined;
+    const whole = worth(Math.min(height, MOST_HEIGHT), performance.now());
     if (whole) post({ event: 'height', height: whole });
   };
   addEventListener('message', ({ data, source }) => {

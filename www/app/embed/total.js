@@ -29,6 +29,9 @@ export function totalPart(store, settings) {
   const node = el('section', { class: 'total', 'aria-labelledby': 'total' }, el('h2', { id: 'total', class: 'vh' }, t('embed.answer')), block, el('div', 'pad', yet, rows, notes));
   const has = (/** @type {import('./settings.js').Section} */ one) => settings.sections.has(one);
 
+  /** What of the sheets is ours, not the company's. */
+  const invented = settings.foams.length ? settings.kits.length ? '' : 'kits' : settings.kits.length ? 'foam' : 'both';
+
   /** @param {Estimate} all */
   function cells({ quantity, purchase, spraying }) {
     const w = figures(store.job.units);
@@ -59,7 +62,7 @@ export function totalPart(store, settings) {
     const open = store.job.surfaces.flatMap((surface) => {
       const lack = lacks(store, surface);
       return lack.length ? [el('li', 'press', el('button', { type: 'button', class: 'press', 'data-key': `lack-${surface.id}`, click: () => focusField(fieldId(lack[0].at.part, lack[0].at.id, lack[0].at.field)) },
-        el('span', 'k', el('b', '', nameOf(surface)), el('small', '', t('surface.lacking', { fields: lack.map((one) => one.name).join(' · ') })))))] : [];
+        el('span', 'k', el('b', 'act', nameOf(surface)), el('small', '', t('surface.lacking', { fields: lack.map((one) => one.name).join(' · ') })))))] : [];
     });
     return [el('p', 'note top', t('embed.partly', { n: quantity.surfaces, of: quantity.of })), open.length ? el('ul', 'rows', ...open) : undefined];
   }
@@ -93,8 +96,7 @@ export function totalPart(store, settings) {
     block.dataset.cells = String(block.children.length);
     redraw(yet, missing(all));
     redraw(rows, whole && !big ? [has('kits') && kits(all), has('price') && buy?.kits ? price(all) : undefined] : []);
-    const invented = !settings.kits.length && has('kits') && whole;
-    redraw(notes, [...overall(store).map(noteOf), invented && note('watch', t('embed.invented'), t('embed.invented_do'))]);
+    redraw(notes, [...overall(store).map(noteOf), invented && note('watch', t(`embed.invented_${invented}`), t('embed.invented_do'))]);
   }
 
   return { node, update };
