@@ -85,7 +85,8 @@ pub async fn of_the_company(journey: Arc<Journey>) -> Step {
     let site = journey.site().await?;
     let page = journey.page(&site);
     let mut seen = Seen::default();
-    for width in WIDTHS {
+    // The frames are 28 px narrower than the page, and the plain one has a scroll bar.
+    for width in [330, 900] {
         journey.browser.viewport(Some((width, 900))).await?;
         page.open("company.html").await?;
         for frame in [
