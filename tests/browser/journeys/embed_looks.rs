@@ -137,7 +137,11 @@ async fn as_it_stands(journey: &Journey, page: &Page) -> Step {
     // The leaf of a frame without sheets of a company says that foam and kits are examples.
     page.run("window.print = () => dispatchEvent(new Event('beforeprint'))", vec![]).await?;
     page.press("Print the estimate").await?;
-    page.until("examples are called so", "return /foam and the kits here are examples/.test(document.querySelector('.printed').textContent)").await?;
+    page.until(
+        "examples are called so",
+        "return /foam and the kits here are examples/.test(document.querySelector('.printed').textContent)",
+    )
+    .await?;
     page.open("embed.html").await?;
     stands(page).await?;
     let pdf = journey.browser.driver.print_page(PrintParameters::default()).await?;
