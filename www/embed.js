@@ -135,6 +135,7 @@ const element = () => class extends HTMLElement {
     if (sandbox !== null) frame.setAttribute('sandbox', sandbox);
     frame.title = this.#title();
     frame.referrerPolicy = 'no-referrer';
+    frame.allow = 'clipboard-write';
     Object.assign(frame.style, { border: '0', display: 'block', minHeight: `${AT_FIRST}px`, width: '100%' });
     frame.src = new URL('embed.html#settings-follow', HOME).href;
     this.#frame = frame;
