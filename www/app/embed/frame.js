@@ -12,7 +12,7 @@ import { holdOnly } from '../prefs.js';
 import { createStore } from '../store.js';
 import { beginWith, choose, need, speak, t } from '../words.js';
 import { announcer } from './announce.js';
-import { followed, follows, named } from './asked.js';
+import { startAsked } from './asked.js';
 import { paint } from './colors.js';
 import { jobFrom, USUAL } from './first.js';
 import { startPost } from './post.js';
@@ -44,22 +44,16 @@ let shown = [];
 let turn = 0;
 /** Whether the visitor has entered something, which later settings leave as it is. */
 let entered = false;
-/** Settings that come later take the place of those that came before. @param {Asked} asked */
-const later = (asked) => void take(asked).catch(failed);
-/** What is done with the next settings. */
-let heard = later;
-/** Those of the first message, where the page around sends them. @type {Promise<Asked> | undefined} */
-const first = follows() ? new Promise((resolve) => {
-  heard = (asked) => {
-    heard = later;
-    resolve(asked);
-  };
-}) : undefined;
-const post = startPost({ onSettings: (asked) => heard(asked) });
-
-/** Takes settings and shows the estimate with them. @param {Asked} asked */
-async function take({ settings: value, text, language: theirs }) {
+const standing = load();
+/** What was asked for before, done or failed. */
+let before = Promise.resolve();
+const post = startPost({ onSettings: startAsked((asked) => {
   const mine = ++turn;
+  before = before.then(() => take(asked, mine)).catch(failed);
+}) });
+
+/** Takes settings and shows the estimate with them, unless others came after them. @param {Asked} asked @param {number} mine */
+async function take({ settings: value, text, language: theirs }, mine) {
   const wish = theirs ?? choose(navigator.languages);
   const { settings, faults } = text === undefined ? read(value, wish) : readText(text, wish);
   const [sheets] = await Promise.all([samples(settings), standing, speak(settings.language ?? wish)]);
@@ -121,19 +115,12 @@ function followWidth() {
   });
 }
 
-const standing = load();
-
-async function start() {
-  recover();
-  followWidth();
-  store.subscribe(update);
-  await take(await (first ? followed(first) : named()));
-}
+recover();
+followWidth();
+store.subscribe(update);
 
 /** @param {unknown} error */
 function failed(error) {
   console.error(error);
   /** @type {any} */ (window).foamwrightRescue?.('load');
 }
-
-start().catch(failed);
