@@ -62,12 +62,29 @@ async function take({ settings: value, text, language: theirs }, mine) {
   if (mine !== turn) return;
   paint(document, settings.colors);
   entered ||= store.canUndo;
-  await store.open(jobFrom({ ...settings, ...sheets }, newId, entered ? store.job : undefined), 'memory');
+  const putBack = inHand();
+  const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...settings, ...sheets }, newId, kept);
+  await store.open(anew(entered ? store.job : undefined), 'memory', anew);
   show(settings);
+  putBack();
   /** @type {any} */ (window).foamwrightStands?.();
   if (value === undefined && text === undefined) return;
   // Nobody waits for what only the page's owner reads.
   setTimeout(() => void import('./owner.js').then(({ tellOwner }) => tellOwner(settings, faults)).catch(() => undefined), LATER);
+}
+
+/** What the visitor has in hand, to be put back where all is laid out anew: the field with its caret, and which folds are open. */
+function inHand() {
+  const { id, selectionStart = null, selectionEnd = null } = /** @type {HTMLInputElement} */ (document.hasFocus() ? document.activeElement : document.body) ?? {};
+  const folds = () => [...place.querySelectorAll('details')];
+  const open = folds().map((one) => one.open);
+  return () => {
+    const now = folds();
+    if (now.length === open.length) now.forEach((one, at) => { one.open = open[at]; });
+    const field = /** @type {HTMLInputElement | null} */ (id ? document.getElementById(id) : null);
+    field?.focus({ preventScroll: true });
+    if (selectionStart !== null) field?.setSelectionRange(selectionStart, selectionEnd);
+  };
 }
 
 /** @param {import('./settings.js').Settings} settings */
@@ -115,12 +132,12 @@ function followWidth() {
   });
 }
 
-recover();
-followWidth();
-store.subscribe(update);
-
 /** @param {unknown} error */
 function failed(error) {
   console.error(error);
   /** @type {any} */ (window).foamwrightRescue?.('load');
 }
+
+recover();
+followWidth();
+store.subscribe(update);
