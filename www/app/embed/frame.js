@@ -132,10 +132,15 @@ function followWidth() {
   });
 }
 
-/** @param {unknown} error */
+/** What stands already goes on standing: only a frame that has shown nothing yet is given up. @param {unknown} error */
 function failed(error) {
+  const { foamwrightReady, foamwrightRescue } = /** @type {any} */ (window);
+  if (foamwrightReady) {
+    console.warn('Foamwright: these settings could not be taken; what stood before stays.', error);
+    return;
+  }
   console.error(error);
-  /** @type {any} */ (window).foamwrightRescue?.('load');
+  foamwrightRescue?.('load');
 }
 
 recover();
