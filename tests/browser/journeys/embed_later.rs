@@ -148,6 +148,41 @@ pub async fn set_again(journey: Arc<Journey>) -> Step {
     Ok(())
 }
 
+/// A change whose words do not arrive: what stood before goes on standing, and the owner is told.
+pub async fn words_missing(journey: Arc<Journey>) -> Step {
+    for part in ["Foamwright: these settings could not be taken", "404"] {
+        journey.provokes(part);
+    }
+    let torn = journey.built.copy(&format!("no-spanish-{}", journey.engine.name()))?;
+    std::fs::remove_file(torn.folder.join(torn.here()?).join("words/es/embed-first.json"))?;
+    let company = Company::new(&journey, &torn).await?;
+    company.host.lay("north.json", NORTH);
+    company
+        .open(
+            &company.policy(),
+            "<foamwright-estimate id=\"one\" settings=\"north.json\"></foamwright-estimate>",
+        )
+        .await?;
+    company.stands("one").await?;
+    let page = &company.page;
+    page.until_says("body", "How much for the north?").await?;
+    let field = first_field(page).await?;
+    page.write(&field, "14 ft").await?;
+    let set = "document.querySelector('#one').settings = { ...JSON.parse(arguments[0]), title: arguments[1], language: arguments[2] }";
+    company.leave().await?;
+    page.run(set, vec![json!(NORTH), json!("Spanish"), json!("es")]).await?;
+    until_heard(&journey, "these settings could not be taken").await?;
+    company.enter("one").await?;
+    assert!(page.text("body").await?.contains("How much for the north?"));
+    assert_eq!((page.count(".plain").await?, page.value(&field).await?), (0, "14 ft".to_owned()));
+    company.leave().await?;
+    page.run(set, vec![json!(NORTH), json!("English again"), json!("en")]).await?;
+    company.enter("one").await?;
+    page.until_says("body", "English again").await?;
+    assert_eq!(page.value(&field).await?, "14 ft");
+    Ok(())
+}
+
 /// A visitor who reads Spanish, on pages without a language, in one that we do not speak, and in English; with forms
 /// around the element whose controls are called like the methods of an element.
 pub async fn languages(journey: Arc<Journey>) -> Step {
