@@ -51,6 +51,10 @@ const SHOWN_FIRST: &str = r"() => {
 /// Everything that can be done with the estimate, with storage refused and everything that is kept watched: none of it
 /// is touched, and the server is asked for nothing but files of the site.
 pub async fn nothing_kept(journey: Arc<Journey>) -> Step {
+    // One engine asks the policy of the page around before a file may be saved.
+    for part in ["blob:http", "frame-src blob"] {
+        journey.provokes(part);
+    }
     journey.beforehand(TOUCHES).await?;
     journey.beforehand(EAR).await?;
     let sections = json!(["depth", "foam", "kits", "price", "print", "take", "readiness", "spraying"]);
