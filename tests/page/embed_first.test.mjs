@@ -1,7 +1,7 @@
 import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { jobFrom, USUAL } from '../../www/app/embed/first.js';
+import { jobFrom } from '../../www/app/embed/first.js';
 import { read } from '../../www/app/embed/settings.js';
 import { apply } from '../../www/app/changes.js';
 
@@ -61,12 +61,4 @@ test('settings that come later leave what was entered as it is, under ids that n
   assert.deepEqual(later.surfaces, job.surfaces.map((one) => ({ ...one, foam: 0 })));
   assert.equal(later.kits.length, 1);
   assert.ok([...later.kits, ...later.foams].every((one) => one.id >= job.next_id));
-});
-
-test('what is offered without settings is said with the words of a first visit', () => {
-  const { settings } = read(undefined, 'en');
-  assert.ok(settings.surfaces.every((shape) => USUAL.includes(shape)), String(settings.surfaces));
-  const build = readFileSync(new URL('../../src/site/first.rs', import.meta.url), 'utf8');
-  const frame = build.slice(build.indexOf('const FRAME'), build.indexOf('/// Lays the file'));
-  for (const shape of USUAL) for (const key of [`shape.${shape}`, `about.${shape}`, `${shape}.*`]) assert.ok(frame.includes(` ${key}`) || frame.includes(`"${key}`), key);
 });
