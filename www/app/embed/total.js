@@ -11,9 +11,10 @@ import { fieldId } from '../field.js';
 import { bare, figures, isRange } from '../figures.js';
 import { el } from '../list.js';
 import { nameOf } from '../named.js';
-import { byId, note, redraw, row, worked } from '../parts.js';
+import { byId, redraw, row, worked } from '../parts.js';
 import { to } from '../view.js';
 import { t } from '../words.js';
+import { examples } from './samples.js';
 import { focusField } from './drawingpart.js';
 import { lacks, noteOf, overall } from './told.js';
 
@@ -28,9 +29,6 @@ export function totalPart(store, settings) {
   const notes = el('div', 'says');
   const node = el('section', { class: 'total', 'aria-labelledby': 'total' }, el('h2', { id: 'total', class: 'vh' }, t('embed.answer')), block, el('div', 'pad', yet, rows, notes));
   const has = (/** @type {import('./settings.js').Section} */ one) => settings.sections.has(one);
-
-  /** What of the sheets is ours, not the company's. */
-  const invented = settings.foams.length ? settings.kits.length ? '' : 'kits' : settings.kits.length ? 'foam' : 'both';
 
   /** @param {Estimate} all */
   function cells({ quantity, purchase, spraying }) {
@@ -96,7 +94,7 @@ export function totalPart(store, settings) {
     block.dataset.cells = String(block.children.length);
     redraw(yet, missing(all));
     redraw(rows, whole && !big ? [has('kits') && kits(all), has('price') && buy?.kits ? price(all) : undefined] : []);
-    redraw(notes, [...overall(store).map(noteOf), invented && note('watch', t(`embed.invented_${invented}`), t('embed.invented_do'))]);
+    redraw(notes, [...overall(store).map(noteOf), examples(settings)]);
   }
 
   return { node, update };
