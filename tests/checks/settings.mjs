@@ -3,6 +3,9 @@
 //   node tests/checks/settings.mjs SITE
 
 import { readFileSync } from 'node:fs';
+import { use } from '../../www/app/calls.js';
+import { estimated } from '../../www/app/embed/estimated.js';
+import { jobFrom } from '../../www/app/embed/first.js';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
 import { faultText, read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
@@ -40,6 +43,30 @@ const found = checkSheets(form.settings, call);
 want(JSON.stringify(found.map(told)) === JSON.stringify(expected), `spoiled settings:\n  ${found.map(told).join('\n  ')}`);
 // The same texts in metric units: a bare depth is in millimeters.
 want(checkSheets({ ...form.settings, units: 'metric', foams: [], kits: [], start: [], sales_tax: '', delivery: '', depths: ['50'] }, call).length === 0, '50 mm is refused');
+
+// Kits without a price: the fewest, of those what leaves least over, and no sum; one price is enough for the usual way.
+use(shipped);
+const kits = JSON.parse(readFileSync('www/sample/kits.json', 'utf8'));
+const bought = (list, feet) => {
+  const of = { ...read(undefined, 'en').settings, foams: [], kits: list, depths: ['1 in'], start: [{ shape: 'typed_area', name: '', entries: [{ field: 'area', text: String(feet) }] }] };
+  return estimated(jobFrom({ ...of, surfaces: ['typed_area'] }, () => 'checked'))?.purchase;
+};
+const mix = (purchase) => (purchase?.buy?.buy ?? []).map(({ kit, count }) => `${purchase.sizes.findIndex((one) => one.kit === kit)}×${count}`).join();
+const without = kits.map((one) => ({ ...one, entries: one.entries.filter(({ field }) => field !== 'price') }));
+for (const feet of [10, 60, 240, 400, 600]) {
+  const found = bought(without, feet);
+  // By hand, each way that is enough: 29.4, 132.6 and 407.8 board feet reach the wall.
+  const usable = found?.sizes.map((one) => one.usable) ?? [];
+  let best;
+  for (let a = 0; a < 40; a += 1) for (let b = 0; b < 10; b += 1) for (let c = 0; c < 4; c += 1) {
+    const left = a * usable[0] + b * usable[1] + c * usable[2] - (found?.to_buy.likely ?? 0);
+    if (left >= 0 && (!best || a + b + c < best.kits || a + b + c === best.kits && left < best.left)) best = { kits: a + b + c, left, mix: [a, b, c].map((n, at) => n && `${at}×${n}`).filter(Boolean).join() };
+  }
+  want(best && mix(found) === best.mix, `${feet} ft² without prices: ${mix(found)}, by hand ${best?.mix}`);
+  want(!/"(cost|price|least_cost)"/.test(JSON.stringify(found)), `${feet} ft²: a sum from no price`);
+}
+want(bought(kits, 400)?.price?.total > 0, 'no price from kits with prices');
+want(mix(bought([kits[0], ...without.slice(1)], 400)).startsWith('0×'), 'what has no price is bought beside what has one');
 
 for (const language of ['en', 'es']) {
   give('embed_faults', JSON.parse(readFileSync(`www/words/${language}/embed_faults.json`, 'utf8')), language);

@@ -22,6 +22,8 @@ const estimate = {
   purchase: { buy: { buy: [{ kit: 32, count: 2 }], kits: 2, enough: true }, price: { kits: 150000, tax: 10875, delivery: 4500, total: 165375 } },
 };
 const store = (change = {}, of = job) => ({ job: of, estimate: { ...estimate, ...change } });
+/** A company with foams and kits of its own. */
+const theirs = { company: 'Example & Sons', foams: job.foams, kits: job.kits, sections: new Set(['price']) };
 const kit = job.kits.find((one) => one.id === 32).name;
 
 test('the totals are the figures of the sheet', () => {
@@ -71,12 +73,41 @@ test('nothing that was typed goes along', () => {
 test('a job is taken as it is, under a name to find it by', () => {
   for (const language of ['en', 'es']) {
     give('embed_ways', read(`../../www/words/${language}/embed_ways.json`), language);
-    const { name, ...rest } = taken({ ...job, name: ' ' }, { company: 'Example & Sons' });
+    const { name, ...rest } = taken(store({}, { ...job, name: ' ' }), theirs);
     assert.match(name, /Example & Sons/);
     const { name: own, ...all } = job;
     assert.deepEqual(rest, all);
-    assert.equal(taken(job, { company: 'Example & Sons' }).name, own, 'a name of one’s own stays');
-    const plain = taken({ ...job, name: '' }, { company: '' }).name;
+    assert.equal(taken(store(), theirs).name, own, 'a name of one’s own stays');
+    const plain = taken(store({}, { ...job, name: '' }), { ...theirs, company: '' }).name;
     assert.ok(plain && !/embed_ways|\{|Example/.test(plain), plain);
+  }
+});
+
+test('examples are called so in the job that is taken, and do not go under the company’s name', () => {
+  for (const language of ['en', 'es']) {
+    const words = read(`../../www/words/${language}/embed.json`);
+    give('embed', words, language);
+    give('embed_ways', read(`../../www/words/${language}/embed_ways.json`), language);
+    for (const [which, settings] of [['both', { foams: [], kits: [] }], ['kits', { kits: [] }], ['foam', { foams: [] }]]) {
+      const { name, note } = taken(store({}, { ...job, name: '', note: 'mine' }), { ...theirs, ...settings });
+      assert.equal(note, `mine ${words[`invented_${which}`]} ${words.invented_do}`);
+      assert.doesNotMatch(name, /Example & Sons/);
+    }
+    assert.equal(taken(store({}, { ...job, note: 'mine' }), theirs).note, 'mine');
+  }
+});
+
+test('prices go along only where they are shown; the kits go along as they stand there', () => {
+  const dear = { ...job, entries: [...job.entries, { field: 'sales_tax', text: '7.25' }, { field: 'delivery', text: '45' }] };
+  const prices = (of) => JSON.stringify([of.entries, of.kits]).match(/"(price|sales_tax|delivery)"/g) ?? [];
+  assert.deepEqual(taken(store({}, dear), { ...theirs, sections: new Set(['price']) }), dear);
+  const bare = taken(store({}, dear), { ...theirs, sections: new Set(['kits']) });
+  assert.ok(prices(dear).length > 4);
+  assert.deepEqual(prices(bare), []);
+  assert.deepEqual(bare.purchase, { buy: [{ kit: 32, count: 2 }], reason: '' });
+  assert.equal(bare.kits.length, job.kits.length);
+  assert.deepEqual(bare.entries, job.entries);
+  for (const purchase of [{ ...estimate.purchase, too_big: {} }, { ...estimate.purchase, buy: { ...estimate.purchase.buy, enough: false } }, {}]) {
+    assert.equal(taken(store({ purchase }, dear), { ...theirs, sections: new Set() }).purchase, dear.purchase, 'no kits that are enough');
   }
 });

@@ -5,7 +5,7 @@
  *
  * @typedef {import('./asked.js').Asked} Asked
  */
-import { call, load, now, watch } from '../calls.js';
+import { load, watch } from '../calls.js';
 import { el } from '../list.js';
 import { newId } from '../newid.js';
 import { holdOnly } from '../prefs.js';
@@ -14,6 +14,7 @@ import { beginWith, choose, need, speak, t } from '../words.js';
 import { announcer } from './announce.js';
 import { followed, follows, named } from './asked.js';
 import { paint } from './colors.js';
+import { estimated } from './estimated.js';
 import { jobFrom, USUAL } from './first.js';
 import { startPost } from './post.js';
 import { printPart } from './print.js';
@@ -36,7 +37,7 @@ const place = /** @type {HTMLElement} */ (document.getElementById('view'));
 const announce = announcer(/** @type {HTMLElement} */ (document.getElementById('announce')));
 /** A keeper that keeps nothing. */
 const shelf = { keep: async () => /** @type {const} */ ('memory'), keepNow: () => /** @type {const} */ ('memory') };
-const store = createStore({ estimate: (job) => call('estimate', job, now()), shelf, newId });
+const store = createStore({ estimate: estimated, shelf, newId });
 
 /** @type {(() => void)[]} */
 let shown = [];
@@ -89,7 +90,7 @@ function show(settings) {
     print: settings.sections.has('print') ? printPart(store, settings) : undefined,
   };
   const view = mount(sheet, store, settings, ways);
-  const work = startWork(root, sheet, store);
+  const work = startWork(root, sheet, store, settings);
   shown = [view.update, work.update, () => announce(store)];
   document.title = settings.title || t('embed.title');
   update();

@@ -14,13 +14,35 @@ import { el, say } from '../list.js';
 import { press } from '../parts.js';
 import { copy } from '../share.js';
 import { t } from '../words.js';
+import { priced, unpriced } from './estimated.js';
+import { invented } from './samples.js';
 
 /** The full tool: this module lies in a folder of the hashed folder, and that one in the site's root. */
 const TOOL = new URL('../../index.html', import.meta.url).href;
 
-/** The visitor's job as it is taken: with a name by which it is found again where it had none. @param {Job} job @param {Pick<Settings, 'company'>} settings @returns {Job} */
-export function taken(job, { company }) {
-  return { ...job, name: job.name.trim() || (company ? t('embed_ways.job_from', { company }) : t('embed_ways.job')) };
+/** What is added to the price of the kits. */
+const CHARGES = ['sales_tax', 'delivery'];
+
+/**
+ * The visitor's job as it is taken: with a name by which it is found again where it had none, and with a note of what
+ * in it is an example of ours; then it does not go under the company's name either. Prices go along where they are
+ * shown. Kits without a price cannot be compared, so those that stand here go along as chosen.
+ * @param {Pick<Store, 'job' | 'estimate'>} store @param {Pick<Settings, 'company' | 'foams' | 'kits' | 'sections'>} settings @returns {Job}
+ */
+export function taken({ job, estimate }, settings) {
+  const { company, sections } = settings;
+  const ours = invented(settings);
+  const { buy, too_big: big } = estimate?.purchase ?? {};
+  const shown = sections.has('price');
+  const kits = shown ? job.kits : unpriced(job.kits);
+  return {
+    ...job,
+    name: job.name.trim() || (company && !ours.length ? t('embed_ways.job_from', { company }) : t('embed_ways.job')),
+    note: [job.note.trim(), ...ours].filter(Boolean).join(' '),
+    entries: shown ? job.entries : job.entries.filter(({ field }) => !CHARGES.includes(field)),
+    kits,
+    ...(buy?.enough && !big && !priced(kits) ? { purchase: { buy: buy.buy, reason: '' } } : {}),
+  };
 }
 
 /** @param {Store} store @param {Settings} settings */
@@ -45,7 +67,7 @@ export function takePart(store, settings) {
     packed = job;
     try {
       const { canLink, linkOf, LONG_LINK } = await import('../link.js');
-      const link = canLink() ? await linkOf(taken(job, settings), TOOL) : '';
+      const link = canLink() ? await linkOf(taken(store, settings), TOOL) : '';
       if (packed === job) show(link, LONG_LINK);
     } catch {
       // Its module could not be fetched: the next change asks again, and the file needs none.
@@ -80,7 +102,7 @@ export function takePart(store, settings) {
   }
 
   function save() {
-    const job = taken(store.job, settings);
+    const job = taken(store, settings);
     download(fileName(job), textOf(job));
     say(status, t('embed_ways.saved'));
   }
