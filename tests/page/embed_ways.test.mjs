@@ -2,6 +2,7 @@ import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { use } from '../../www/app/calls.js';
+import { facts } from '../../www/app/embed/paper.js';
 import { totals } from '../../www/app/embed/send.js';
 import { taken } from '../../www/app/embed/take.js';
 import { give } from '../../www/app/words.js';
@@ -109,5 +110,25 @@ test('prices go along only where they are shown; the kits go along as they stand
   assert.deepEqual(bare.entries, job.entries);
   for (const purchase of [{ ...estimate.purchase, too_big: {} }, { ...estimate.purchase, buy: { ...estimate.purchase.buy, enough: false } }, {}]) {
     assert.equal(taken(store({ purchase }, dear), { ...theirs, sections: new Set() }).purchase, dear.purchase, 'no kits that are enough');
+  }
+});
+
+test('on paper each figure of a part of the surfaces says so, and there are none before the first', () => {
+  for (const language of ['en', 'es']) {
+    for (const page of ['embed_ways', 'kits']) give(page, read(`../../www/words/${language}/${page}.json`), language);
+    const all = new Set(['foam', 'kits', 'price', 'spraying']);
+    const purchase = { ...estimate.purchase, sizes: [] };
+    const of = (surfaces, more = {}) => facts(store({ purchase: { ...purchase, ...more }, spraying: { lifts: 2 }, quantity: { ...estimate.quantity, surfaces } }), all);
+    const whole = of(3);
+    assert.deepEqual(whole.map((one) => one.below), whole.map(() => undefined));
+    assert.deepEqual(whole.filter((one) => one.sum).map((one) => one.value.replace(/[^\d]/g, '')), ['165375']);
+    const partly = of(2);
+    assert.deepEqual(partly.map((one) => [one.what, one.value]), whole.map((one) => [one.what, one.value]));
+    // The foam is what it is; passes, kits, and each line of the price hold for two surfaces only.
+    assert.deepEqual(partly.map((one) => /2 (of|de) 3/.test(one.below ?? '')), [false, true, true, true, true, true, true]);
+    const none = of(0);
+    assert.equal(none.length, 3, 'foam, kits, passes');
+    assert.ok(none.slice(0, 2).every((one) => !/\d/.test(one.value)), JSON.stringify(none));
+    assert.ok(of(2, { too_big: { to_spray: 2000, limit: 1800, largest_kits: 5, kits_limit: 4 } }).every((one) => !one.sum), 'no price of what is too big');
   }
 });
