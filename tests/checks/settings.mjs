@@ -3,10 +3,11 @@
 //   node tests/checks/settings.mjs SITE
 
 import { readFileSync } from 'node:fs';
-import { use } from '../../www/app/calls.js';
+import { fieldRow, use } from '../../www/app/calls.js';
 import { estimated } from '../../www/app/embed/estimated.js';
 import { jobFrom } from '../../www/app/embed/first.js';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
+import { readable } from '../../www/app/embed/reads.js';
 import { faultText, read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
 import { core } from './shipped.mjs';
@@ -41,11 +42,23 @@ const form = read(spoiled, 'en');
 want(form.faults.length === 0, `of its form, and yet: ${form.faults.map(told)}`);
 const found = checkSheets(form.settings, call);
 want(JSON.stringify(found.map(told)) === JSON.stringify(expected), `spoiled settings:\n  ${found.map(told).join('\n  ')}`);
+// Depths that the core does not take are on no press, and no surface begins with them.
+use(shipped);
+const fit = (more) => readable({ ...form.settings, start: [], ...more }, fieldRow('surface', 'depth'), call);
+const same = (a, b, what) => want(JSON.stringify(a) === JSON.stringify(b), `${what}: ${JSON.stringify(a)}, not ${JSON.stringify(b)}`);
+same(fit({}).depths, ['2 in'], 'depths that are taken');
+same(fit({ depths: ['thick', '90 in'] }).depths, ['1 in', '2 in', '3 in'], 'ours where none is left');
+same(fit({ depths: ['thick'], units: 'metric' }).depths, ['25 mm', '50 mm', '75 mm'], 'ours in metric');
+same(fit({ depths: [] }).depths, [], 'none on offer stays so');
+const begun = (text) => [{ shape: 'rectangle', name: '', entries: entries({ length: 'thick', depth: text }) }];
+same(fit({ start: begun('2 in') }).start, begun('2 in'), 'a depth to begin with');
+same(fit({ start: begun('90 in') }).start[0].entries, entries({ length: 'thick' }), 'a depth that is not taken');
+for (const [text, on] of [['2 in', false], ['thick', true]]) want(fit({ sections: new Set(['kits']), depths: [], start: begun(text) }).sections.has('depth') === on, `depth shown, begun with ${text}`);
+
 // The same texts in metric units: a bare depth is in millimeters.
 want(checkSheets({ ...form.settings, units: 'metric', foams: [], kits: [], start: [], sales_tax: '', delivery: '', depths: ['50'] }, call).length === 0, '50 mm is refused');
 
 // Kits without a price: the fewest, of those what leaves least over, and no sum; one price is enough for the usual way.
-use(shipped);
 const kits = JSON.parse(readFileSync('www/sample/kits.json', 'utf8'));
 const bought = (list, feet) => {
   const of = { ...read(undefined, 'en').settings, foams: [], kits: list, depths: ['1 in'], start: [{ shape: 'typed_area', name: '', entries: [{ field: 'area', text: String(feet) }] }] };

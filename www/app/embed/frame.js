@@ -5,7 +5,7 @@
  *
  * @typedef {import('./asked.js').Asked} Asked
  */
-import { load, watch } from '../calls.js';
+import { call, fieldRow, load, watch } from '../calls.js';
 import { el } from '../list.js';
 import { newId } from '../newid.js';
 import { holdOnly } from '../prefs.js';
@@ -19,6 +19,7 @@ import { jobFrom, USUAL } from './first.js';
 import { startPost } from './post.js';
 import { printPart } from './print.js';
 import { sendPart } from './send.js';
+import { readable } from './reads.js';
 import { samples } from './samples.js';
 import { read, readText } from './settings.js';
 import { takePart } from './take.js';
@@ -61,12 +62,13 @@ async function take({ settings: value, text, language: theirs }, mine) {
   const shapes = [...settings.surfaces, ...settings.start.map((one) => one.shape)];
   if (!shapes.every((shape) => USUAL.some((usual) => usual === shape))) await need(...PAGES);
   if (mine !== turn) return;
+  const fit = readable(settings, fieldRow('surface', 'depth'), call);
   paint(document, settings.colors);
   entered ||= store.canUndo;
   const putBack = inHand();
-  const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...settings, ...sheets }, newId, kept);
+  const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...fit, ...sheets }, newId, kept);
   await store.open(anew(entered ? store.job : undefined), 'memory', anew);
-  show(settings);
+  show(fit);
   putBack();
   /** @type {any} */ (window).foamwrightStands?.();
   if (value === undefined && text === undefined) return;

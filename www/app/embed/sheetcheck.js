@@ -13,6 +13,7 @@
  */
 import { asJob } from '../cataloguefile.js';
 import { Faults } from './faults.js';
+import { refused } from './reads.js';
 
 /** What a sheet has to say before it can be bought. */
 const LACKED = /** @type {const} */ (['label_yield', 'price']);
@@ -70,19 +71,12 @@ class Check {
       if (!row.choices.includes(text)) this.faults.add(at, 'choice', 'choice', 'stands', { text, choices: row.choices.join(', ') });
       return;
     }
-    const { units } = this.settings;
-    const echo = this.call('read', text, row.kind, entered.unit ?? (units === 'metric' ? row.metric : row.us), entered.sense ?? undefined, units);
-    if (!echo) return;
-    const { low, high } = echo;
-    if (echo.state === 'ask') this.faults.add(at, 'two_meanings', 'one_meaning', 'stands', { text });
-    else if (low === undefined || high === undefined) this.faults.add(at, 'not_read', 'measure', 'stands', { text });
-    else if (low < row.least || high > row.most) this.limits(row, text, low < row.least ? 'below' : 'above', at);
-  }
-
-  /** @param {Field} row @param {string} text @param {string} why @param {string} at */
-  limits(row, text, why, at) {
+    const why = refused(row, entered, this.settings.units, this.call);
+    if (!why) return;
+    const want = why === 'two_meanings' ? 'one_meaning' : why === 'not_read' ? 'measure' : 'limits';
     const style = this.settings.units === 'metric' && row.kind !== 'foam_volume' ? 'metric_usual' : 'us';
-    const [least, most] = [row.least, row.most].map((value) => this.call('write', row.kind, value, style) ?? '');
-    this.faults.add(at, why, 'limits', 'stands', { text, least, most });
+    const [least, most] = want === 'limits' ? [row.least, row.most].map((value) => this.call('write', row.kind, value, style) ?? '') : ['', ''];
+    // The frame does without such a depth; everything else stands.
+    this.faults.add(at, why, want, part === 'surface' && field === 'depth' ? 'left_out' : 'stands', { text, least, most });
   }
 }
