@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { use } from '../../www/app/calls.js';
 import { facts } from '../../www/app/embed/paper.js';
 import { totals } from '../../www/app/embed/send.js';
-import { taken } from '../../www/app/embed/take.js';
+import { taken } from '../../www/app/embed/taking.js';
 import { give } from '../../www/app/words.js';
 
 const read = (path) => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8'));
