@@ -42,6 +42,17 @@ const form = read(spoiled, 'en');
 want(form.faults.length === 0, `of its form, and yet: ${form.faults.map(told)}`);
 const found = checkSheets(form.settings, call);
 want(JSON.stringify(found.map(told)) === JSON.stringify(expected), `spoiled settings:\n  ${found.map(told).join('\n  ')}`);
+// A carton that holds less than its label needs; kits of which none has a price.
+const cartons = (...all) => checkSheets({ ...form.settings, foams: [{ sheet: 'f', version: 1, name: '', entries: entries({ density: '1.9' }), r_at: [] }], start: [], depths: [], sales_tax: '', delivery: '',
+  kits: all.map((one, at) => ({ sheet: `k${at}`, version: 1, name: '', entries: entries(one) })) }, call);
+// 190 board feet × 1.9 lb/ft³ ÷ 12 = 30 lb.
+const [good, light, free] = [{ label_yield: '190', price: '338', net_weight: '31 lb' }, { label_yield: '190', price: '338', net_weight: '20 lb' }, { label_yield: '190' }];
+for (const [all, told_] of [[[good], []], [[good, light], ['kits[1].entries mass_short']], [[good, free], ['kits[1].entries lacks']], [[free, free], ['kits lacks']]]) {
+  const said = cartons(...all);
+  want(JSON.stringify(said.map(told)) === JSON.stringify(told_), `cartons: ${said.map(told)}, not ${told_}`);
+  found.push(...said);
+}
+
 // Depths that the core does not take are on no press, and no surface begins with them.
 use(shipped);
 const fit = (more) => readable({ ...form.settings, start: [], ...more }, fieldRow('surface', 'depth'), call);

@@ -15,7 +15,7 @@ import { nameOf } from '../named.js';
 import { byId, framed } from '../parts.js';
 import { locale, money, need, t } from '../words.js';
 import { examples } from './samples.js';
-import { sayable } from './told.js';
+import { amissNotes, sayable } from './told.js';
 
 /** Resolves when the words of the leaf are there. */
 export const ready = () => need('embed_ways', 'takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
@@ -33,7 +33,7 @@ export function leaf(store, settings, cautions, governs) {
     drawn(store),
     part(t('embed_ways.surfaces'), surfaces(store, sections.has('depth'))),
     part(t('embed_ways.kits'), bought(store, sections)),
-    part(t('embed_ways.told'), el('div', 'says', examples(settings), ...sayable(store).filter((one) => one.code !== 'needed' && one.severity !== 'note').map((one) => found(store, one)), ...cautions)),
+    part(t('embed_ways.told'), el('div', 'says', examples(settings), ...amissNotes(store, settings), ...sayable(store).filter((one) => one.code !== 'needed' && one.severity !== 'note').map((one) => found(store, one)), ...cautions)),
     el('div', 'governs', ...governs.map((text) => el('p', 'note', text))),
   ].filter((one) => one !== undefined);
 }
