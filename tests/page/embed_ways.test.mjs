@@ -19,10 +19,13 @@ use({ write: (kind, value, style) => `${kind === 'area' && style === 'us' ? (Mat
 /** The estimate of the sample as far as it is asked for: areas and amount as worked out by hand in its checks, the purchase that it buys. */
 const estimate = {
   quantity: { surfaces: 3, of: 3, to_spray_up: band(worked('quantity.to_spray_up.likely')) },
-  surfaces: [{ id: 101, area: { net_ft2: band(worked('surfaces.0.area.net_ft2.likely')) } }, { id: 102, area: { net_ft2: band(124.3) } }, { id: 105, area: { net_ft2: band(62) } }],
+  surfaces: [[101, worked('surfaces.0.area.net_ft2.likely')], [102, 124.3], [105, 62]].map(([id, net]) => ({ id, area: { net_ft2: band(net) }, depth: { aim_in: band(2) }, in_place: band(net * 2) })),
+  findings: [],
   purchase: { buy: { buy: [{ kit: 32, count: 2 }], kits: 2, enough: true }, price: { kits: 150000, tax: 10875, delivery: 4500, total: 165375 } },
 };
 const store = (change = {}, of = job) => ({ job: of, estimate: { ...estimate, ...change } });
+/** With the first so many surfaces worked out. */
+const so_far = (n, change = {}) => store({ ...change, surfaces: estimate.surfaces.map((one, at) => (at < n ? one : { id: one.id })) });
 /** A company with foams and kits of its own. */
 const theirs = { company: 'Example & Sons', foams: job.foams, kits: job.kits, sections: new Set(['price']) };
 const kit = job.kits.find((one) => one.id === 32).name;
@@ -35,15 +38,15 @@ test('the totals are the figures of the sheet', () => {
   };
   assert.deepEqual(totals(store(), 'es'), wanted);
   assert.deepEqual(totals(store(), 'en'), { ...wanted, language: 'en' });
-  assert.equal(totals(store({ surfaces: [{ id: 1, area: { net_ft2: band(12345.67) } }] }), 'en').area_ft2, 12345.7, 'a comma between thousands is no end');
+  assert.equal(totals(store({ surfaces: [{ ...estimate.surfaces[0], area: { net_ft2: band(12345.67) } }] }), 'en').area_ft2, 12345.7, 'a comma between thousands is no end');
 });
 
 test('what is not worked out yet is not complete', () => {
-  const partly = totals(store({ quantity: { ...estimate.quantity, surfaces: 2 } }), 'en');
-  assert.deepEqual([partly.complete, partly.surfaces, partly.of], [false, 2, 3]);
+  const partly = totals(so_far(2), 'en');
+  assert.deepEqual([partly.complete, partly.surfaces, partly.of, partly.area_ft2], [false, 2, 3, 231.8]);
   const none = totals({ job, estimate: undefined }, 'en');
   assert.deepEqual([none.complete, none.surfaces, none.of, none.area_ft2, none.board_feet, none.kits, none.price], [false, 0, 3, 0, 0, [], null]);
-  assert.equal(totals(store({ quantity: { surfaces: 0, of: 0, to_spray_up: band(0) } }), 'en').complete, false, 'nothing is no estimate');
+  assert.equal(totals(store({ surfaces: [] }, { ...job, surfaces: [] }), 'en').complete, false, 'nothing is no estimate');
   for (const purchase of [{ ...estimate.purchase, too_big: {} }, { ...estimate.purchase, buy: { ...estimate.purchase.buy, enough: false } }, {}]) {
     const lacking = totals(store({ purchase }), 'en');
     assert.deepEqual([lacking.complete, lacking.kits, lacking.price], [false, [], null], 'no kits that are enough');
@@ -118,7 +121,7 @@ test('on paper each figure of a part of the surfaces says so, and there are none
     for (const page of ['embed_ways', 'kits']) give(page, read(`../../www/words/${language}/${page}.json`), language);
     const all = new Set(['foam', 'kits', 'price', 'spraying']);
     const purchase = { ...estimate.purchase, sizes: [] };
-    const of = (surfaces, more = {}) => facts(store({ purchase: { ...purchase, ...more }, spraying: { lifts: 2 }, quantity: { ...estimate.quantity, surfaces } }), all);
+    const of = (surfaces, more = {}) => facts(so_far(surfaces, { purchase: { ...purchase, ...more }, spraying: { lifts: 2 } }), all);
     const whole = of(3);
     assert.deepEqual(whole.map((one) => one.below), whole.map(() => undefined));
     assert.deepEqual(whole.filter((one) => one.sum).map((one) => one.value.replace(/[^\d]/g, '')), ['165375']);

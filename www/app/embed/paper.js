@@ -15,6 +15,7 @@ import { nameOf } from '../named.js';
 import { byId, framed } from '../parts.js';
 import { locale, money, need, t } from '../words.js';
 import { examples } from './samples.js';
+import { worked } from './settled.js';
 import { amissNotes, sayable } from './told.js';
 
 /** Resolves when the words of the leaf are there. */
@@ -72,11 +73,11 @@ function surfaces(store, deep) {
     ] };
   });
   const areas = (estimate?.surfaces ?? []).flatMap((one) => (one.area ? [one.area.net_ft2] : []));
-  const partly = amount && amount.surfaces < amount.of;
+  const { n, of } = worked(store);
   const sum = { kind: 'sum', cells: [
-    partly ? t('embed_ways.so_far', { n: amount.surfaces, of: amount.of }) : t('embed_ways.sum'),
+    n < of ? t('embed_ways.so_far', { n, of }) : t('embed_ways.sum'),
     areas.length ? ranged(total(areas), area) : '–', ...(deep ? ['', ''] : []),
-    amount?.surfaces ? el('b', '', ranged(amount.to_spray_up, (value) => bare(w.foam(value)))) : '–',
+    amount && n ? el('b', '', ranged(amount.to_spray_up, (value) => bare(w.foam(value)))) : '–',
   ] };
   return lines(t('embed_ways.surfaces'), heads, [...rows, sum]);
 }
@@ -89,7 +90,7 @@ function surfaces(store, deep) {
  */
 export function facts(store, sections) {
   const { job, estimate } = store;
-  const { surfaces: n = 0, of = 0 } = estimate?.quantity ?? {};
+  const { n, of } = worked(store);
   const { buy, too_big: big, price } = estimate?.purchase ?? {};
   const foam = byId(job.foams, job.foam)?.name;
   const w = figures(job.units);

@@ -10,6 +10,7 @@
 import { nameIn, openingName } from '../named.js';
 import { findingNote, note } from '../parts.js';
 import { has, label, t } from '../words.js';
+import { about, amissAt, settled } from './settled.js';
 
 /** Findings of the whole estimate that are told as the core tells them. */
 const OVERALL = new Set(['too_big', 'burns_too_fast']);
@@ -26,12 +27,6 @@ export const noteOf = findingNote;
 
 /** @param {Store} store */
 const all = ({ estimate }) => estimate?.findings ?? [];
-
-/** Whether a finding is about this surface or what hangs on it. @param {At} at @param {Surface} surface */
-function about({ part, id }, surface) {
-  if (part === 'surface') return id === surface.id;
-  return (part === 'opening' ? surface.openings : part === 'leg' ? surface.legs ?? [] : []).some((one) => one.id === id);
-}
 
 /** Findings of a surface that no field of its card says. @param {Store} store @param {Surface} surface @param {Set<string>} shown fields on the card */
 export function aside(store, surface, shown) {
@@ -65,10 +60,11 @@ export const amissNotes = (store, { company }) => amiss(store).map((one) => note
 /** Findings that may be said on the sheet: for these there have to be words. @param {Store} store */
 export const sayable = (store) => all(store).filter(({ at, code }) => SURFACE.has(at.part) || OVERALL.has(code));
 
-/** What keeps a surface from being worked out: each blank, and each text that cannot be taken, with its name. @param {Store} store @param {Surface} surface */
+/** What keeps a surface from being worked out: each blank, each text that cannot be taken, and else what leaves nothing to foam, with its name. @param {Store} store @param {Surface} surface */
 export function lacks(store, surface) {
-  return all(store).filter(({ severity, at }) => severity === 'stop' && about(at, surface) && has(`fields.${at.field}`))
-    .map(({ at }) => ({ at, name: nameAt(surface, at) }));
+  const stops = all(store).filter(({ severity, at }) => severity === 'stop' && about(at, surface) && has(`fields.${at.field}`)).map(({ at }) => at);
+  const places = stops.length || !store.estimate || settled(store, surface) ? stops : [amissAt(store, surface)];
+  return places.map((at) => ({ at, name: nameAt(surface, at) }));
 }
 
 /** @param {Surface} surface @param {At} at */
