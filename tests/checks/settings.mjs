@@ -9,10 +9,11 @@ import { jobFrom } from '../../www/app/embed/first.js';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
 import { worked } from '../../www/app/embed/settled.js';
 import { lacks } from '../../www/app/embed/told.js';
+import { left } from '../../www/app/embed/work.js';
 import { readable } from '../../www/app/embed/reads.js';
 import { faultText, read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
-import { core } from './shipped.mjs';
+import { core, here } from './shipped.mjs';
 
 const shipped = await core(process.argv[2]);
 const call = (name, ...args) => shipped[name](...args);
@@ -124,6 +125,21 @@ for (const language of ['en', 'es']) {
   give('embed_faults', JSON.parse(readFileSync(`www/words/${language}/embed_faults.json`, 'utf8')), language);
   for (const one of found) want(!/embed_faults|undefined|\{\w+\}/.test(faultText(one)), `${language}: ${faultText(one)}`);
 }
+
+// What is left out on the sheet is in no working: told by the names of the steps.
+const steps = JSON.parse(readFileSync(`${here(process.argv[2])}/steps.json`, 'utf8'));
+const named = { price: /cost|price|dearer/, spraying: /lift|wait|nozzle|most_/, kits: /bought_(label|usable)|^left_over(_shelf)?$|break_factor|usable|after_factor|needs_weight|stock|to_buy|largest_kits/ };
+const inFrame = steps.filter(({ scope, result }) => ['surface', 'kit'].includes(scope) || scope === 'job' && /^(quantity|purchase|spraying)\./.test(result));
+for (const [section, form_] of Object.entries(named)) {
+  const on = new Set(Object.keys(named));
+  const all = inFrame.filter((step) => !left(on)(step));
+  want(all.length === inFrame.length, 'with all sections a step is left out');
+  on.delete(section);
+  const kept = inFrame.filter((step) => !left(on)(step)).map(({ code }) => code);
+  want(!kept.some((code) => form_.test(code)), `${section} is off, and yet: ${kept.filter((code) => form_.test(code))}`);
+  want(all.some(({ code }) => form_.test(code)) && kept.includes('to_spray_up') && kept.includes('net'), `${section}: nothing to leave out, or too much left out`);
+}
+want(inFrame.filter((step) => !left(new Set())(step)).every(({ code }) => !Object.values(named).some((one) => one.test(code))), 'all sections off');
 
 for (const fault of faults) console.log(fault);
 console.log(`${checked} checks of settings, ${found.length} spoiled entries told, ${faults.length} faults`);

@@ -118,17 +118,20 @@ test('prices go along only where they are shown; the kits go along as they stand
 
 test('on paper each figure of a part of the surfaces says so, and there are none before the first', () => {
   for (const language of ['en', 'es']) {
-    for (const page of ['embed_ways', 'kits']) give(page, read(`../../www/words/${language}/${page}.json`), language);
+    for (const page of ['embed', 'embed_ways', 'kits']) give(page, read(`../../www/words/${language}/${page}.json`), language);
     const all = new Set(['foam', 'kits', 'price', 'spraying']);
-    const purchase = { ...estimate.purchase, sizes: [] };
+    const purchase = { ...estimate.purchase, buy: { ...estimate.purchase.buy, left: 3.6 }, sizes: [] };
     const of = (surfaces, more = {}) => facts(so_far(surfaces, { purchase: { ...purchase, ...more }, spraying: { lifts: 2 } }), all);
     const whole = of(3);
-    assert.deepEqual(whole.map((one) => one.below), whole.map(() => undefined));
+    // What is left over is never told without its doubt.
+    const { left_doubt: doubt } = read(`../../www/words/${language}/embed.json`);
+    assert.deepEqual(whole.map((one) => one.below), whole.map((_, at) => (at === 2 ? doubt : undefined)));
     assert.deepEqual(whole.filter((one) => one.sum).map((one) => one.value.replace(/[^\d]/g, '')), ['165375']);
     const partly = of(2);
     assert.deepEqual(partly.map((one) => [one.what, one.value]), whole.map((one) => [one.what, one.value]));
     // The foam is what it is; passes, kits, and each line of the price hold for two surfaces only.
-    assert.deepEqual(partly.map((one) => /2 (of|de) 3/.test(one.below ?? '')), [false, true, true, true, true, true, true]);
+    assert.deepEqual(partly.map((one) => /2 (of|de) 3/.test(one.below ?? '')), [false, true, true, true, true, true, true, true]);
+    assert.ok(partly[2].below?.includes(doubt));
     const none = of(0);
     assert.equal(none.length, 3, 'foam, kits, passes');
     assert.ok(none.slice(0, 2).every((one) => !/\d/.test(one.value)), JSON.stringify(none));

@@ -102,6 +102,7 @@ export function facts(store, sections) {
   return [
     ...(sections.has('foam') && foam ? [{ what: t('embed_ways.foam'), value: foam }] : []),
     ...(sections.has('kits') ? [{ what: t('embed_ways.kits'), value: kits(), ...(n > 0 ? so_far : {}) }] : []),
+    ...(sections.has('kits') && enough && buy ? [{ what: t('kits.left'), value: w.foam(buy.left), below: [so_far.below, t('embed.left_doubt')].filter(Boolean).join('; ') }] : []),
     ...(sections.has('spraying') && estimate?.spraying.lifts ? [{ what: t('embed_ways.passes'), value: String(estimate.spraying.lifts), ...so_far }] : []),
     ...(sections.has('price') && enough && price ? [...paid('kits'), ...paid('tax'), ...paid('delivery'), { what: t('embed_ways.price_total'), value: money(price.total), sum: true, ...so_far }] : []),
   ];

@@ -74,7 +74,7 @@ export function totalPart(store, settings) {
     if (!buy?.kits) return undefined;
     return el('ul', 'rows', ...buy.buy.map(({ kit, count }) => row(byId(store.job.kits, kit)?.name || t('kits.unnamed'),
       t('embed.on_label', { amount: w.foam(sizes.find((one) => one.kit === kit)?.label) }), t('embed.count', { n: count }))),
-    row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), '', worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')));
+    row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), t('embed.left_doubt'), worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')));
   }
 
   /** What the price is made of. @param {Estimate} all */

@@ -5,6 +5,7 @@
  * frame's address nor the history of the page around it changes.
  *
  * @typedef {import('../store.js').Store} Store
+ * @typedef {import('./settings.js').Settings} Settings
  */
 import { el } from '../list.js';
 import { head, note } from '../parts.js';
@@ -13,18 +14,30 @@ import { parse, to } from '../view.js';
 import { examples } from './samples.js';
 
 /**
+ * Which steps a working does without: what the page around leaves out on the sheet is not told behind a figure either.
+ * What is sprayed how, in passes and with which waits, is for whoever sprays; so is what stands too high and is trimmed.
+ * @param {Settings['sections']} sections
+ */
+export const left = (sections) => (/** @type {Pick<import('../core.js').Step, 'scope' | 'result' | 'unit'>} */ { scope, result, unit }) => (
+  unit === 'usd' ? !sections.has('price')
+    : /^(lifts|spraying)\.|^depth\.most_in/.test(result) ? !sections.has('spraying')
+      : (scope === 'kit' || result.startsWith('purchase.')) && !sections.has('kits'));
+
+/**
  * @param {HTMLElement} root  holds both
  * @param {HTMLElement} sheet  gives way to the working
  * @param {Store} store
- * @param {import('./settings.js').Settings} settings
+ * @param {Settings} settings
  */
 export function startWork(root, sheet, store, settings) {
   const place = el('main', { class: 'working', hidden: true });
   sheet.after(place);
   /** What stands in place of the sheet. @type {{update: () => void} | undefined} */
   let open;
-  /** The figure that was pressed. */
+  /** The figure that was pressed: its address, and which it is of those that lead there. */
   let from = '';
+  let nth = 0;
+  const figures = () => /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll(`a[href="${CSS.escape(from)}"]`));
   /** Each press outruns the ones before it. */
   let move = 0;
 
@@ -36,7 +49,7 @@ export function startWork(root, sheet, store, settings) {
     // Another button than the first opens no tab of its own either.
     if (event.type !== 'click') return;
     const href = link.getAttribute('href') ?? '';
-    if (parse(href).name === 'working') void show(href);
+    if (parse(href).name === 'working') void show(href, link);
     else back();
   }
   root.addEventListener('click', caught);
@@ -45,16 +58,18 @@ export function startWork(root, sheet, store, settings) {
   /** @returns {[string, string]} */
   const wayBack = () => [to('sheet'), t('embed_ways.back')];
 
-  /** @param {string} href */
-  async function show(href) {
+  /** @param {string} href @param {Element} link */
+  async function show(href, link) {
     const mine = ++move;
     const screen = await fetched();
     if (mine !== move) return;
     from = href;
+    nth = Math.max(0, [...figures()].findIndex((one) => one === link));
     if (screen) {
-      const { top, sheet: steps, foot, update } = screen.workingSheet(store, parse(href), wayBack, { money: settings.sections.has('price') });
+      const { top, sheet: steps, foot, update } = screen.workingSheet(store, parse(href), wayBack, left(settings.sections));
       open = { update };
-      place.replaceChildren(top, el('div', 'pad', examples(settings)), steps, foot);
+      const ours = examples(settings);
+      place.replaceChildren(top, ...(ours ? [el('div', 'pad top', ours)] : []), steps, foot);
       update();
     } else {
       open = undefined;
@@ -83,7 +98,8 @@ export function startWork(root, sheet, store, settings) {
     place.hidden = true;
     place.replaceChildren();
     sheet.hidden = false;
-    /** @type {HTMLElement | null} */ (sheet.querySelector(`a[href="${CSS.escape(from)}"]`))?.focus();
+    const all = figures();
+    (all[nth] ?? all[0])?.focus();
   }
 
   return { update: () => open?.update() };
