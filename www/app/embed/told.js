@@ -55,7 +55,7 @@ export function amiss(store) {
 }
 
 /** The same as notes. @param {Store} store @param {{company: string}} settings */
-export const amissNotes = (store, { company }) => amiss(store).map((one) => note('watch', t(`embed.${one}`, { company: company || t('embed.host') }), t('embed.unread_do')));
+export const amissNotes = (store, { company }) => amiss(store).map((one) => note('watch', t(`embed_ways.${one}`, { company: company || t('embed_ways.host') }), t('embed_ways.unread_do')));
 
 /** Findings that may be said on the sheet: for these there have to be words. @param {Store} store */
 export const sayable = (store) => all(store).filter(({ at, code }) => SURFACE.has(at.part) || OVERALL.has(code));

@@ -81,7 +81,7 @@ export function totalPart(store, settings) {
   function price({ purchase }) {
     const w = figures(store.job.units);
     const found = purchase.price;
-    if (!found) return el('p', 'note top', t(unreadCharge(store) ? 'embed.no_charges' : 'embed.no_price'));
+    if (!found) return el('p', 'note top', t(unreadCharge(store) ? 'embed_ways.no_charges' : 'embed.no_price'));
     return el('ul', 'rows plain', row(t('embed.price_kits'), '', worked(w.money(found.kits), 'job', 0, 'purchase.buy.cost')),
       found.tax ? row(t('embed.price_tax'), w.rate(found.tax_pct), worked(w.money(found.tax), 'job', 0, 'purchase.price.tax')) : undefined,
       found.delivery ? row(t('embed.price_delivery'), '', w.money(found.delivery)) : undefined,
