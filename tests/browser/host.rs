@@ -22,6 +22,8 @@ pub struct Host {
 struct Held {
     /// By path without the leading slash: the policy of the page, and the file.
     files: Mutex<BTreeMap<String, (String, Vec<u8>)>>,
+    /// By path: how long the file is on its way.
+    slow: Mutex<BTreeMap<String, Duration>>,
     folder: Option<PathBuf>,
     asked: Mutex<Vec<String>>,
     over: AtomicBool,
@@ -69,6 +71,12 @@ impl Host {
         locked(&self.held.files).insert(path.to_owned(), (policy.to_owned(), body.as_bytes().to_vec()));
     }
 
+    /// Lays a file there that is so long on its way.
+    pub fn lay_slow(&self, path: &str, long: Duration, body: &str) {
+        self.lay(path, body);
+        locked(&self.held.slow).insert(path.to_owned(), long);
+    }
+
     /// Every path that was asked for, with its query.
     pub fn asked(&self) -> Vec<String> {
         locked(&self.held.asked).clone()
@@ -97,6 +105,8 @@ impl Held {
         let target = head.split(' ').nth(1).unwrap_or_default().trim_start_matches('/').to_owned();
         locked(&self.asked).push(target.clone());
         let path = target.split('?').next().unwrap_or_default();
+        let slow = locked(&self.slow).get(path).copied();
+        thread::sleep(slow.unwrap_or_default());
         let (status, policy, body) = match self.file(path) {
             Some((policy, body)) => ("200 OK", policy, body),
             None if path == "favicon.ico" => ("204 No Content", String::new(), Vec::new()),

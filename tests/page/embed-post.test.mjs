@@ -1,6 +1,6 @@
 import { test } from 'node:test';
 import assert from 'node:assert/strict';
-import { heights, told } from '../../www/app/embed/post.js';
+import { heights, startPost, told } from '../../www/app/embed/post.js';
 
 test('only a message of ours in this version says anything', () => {
   const ours = { foamwright: 1, sized: true, language: 'es', settings: { a: 1 } };
@@ -43,4 +43,32 @@ test('two heights that make each other come to rest at the larger one', () => {
 test('folding open and shut at the pace of a hand is no swing', () => {
   const worth = heights();
   for (let at = 0; at < 20_000; at += 1100) assert.equal(worth(at % 2200 ? 900 : 500, at), at % 2200 ? 900 : 500);
+});
+
+test('an estimate goes to the origin that sent the settings; to anybody around only where none has, or it has no name', () => {
+  const said = [];
+  const parent = { postMessage: ({ event }, to) => said.push(`${event} ${to}`) };
+  let hear;
+  const documentElement = { getBoundingClientRect: () => ({ height: 0 }), classList: { toggle() {} } };
+  class Watcher {
+    observe() {}
+  }
+  const before = Object.fromEntries(['window', 'document', 'addEventListener', 'ResizeObserver', 'MutationObserver'].map((name) => [name, globalThis[name]]));
+  Object.assign(globalThis, { window: { parent }, document: { documentElement }, addEventListener: (_, fn) => { hear = fn; }, ResizeObserver: Watcher, MutationObserver: Watcher });
+  try {
+    const post = startPost({ onSettings() {} });
+    const after = (origin, data, source = parent) => {
+      hear({ data: { foamwright: 1, ...data }, origin, source });
+      post.estimate({});
+      return said.at(-1);
+    };
+    assert.deepEqual(said, ['ready *']);
+    assert.equal(after('https://a.example', { sized: true }), 'estimate *', 'no settings, no name');
+    assert.equal(after('https://a.example', { settings: {} }), 'estimate https://a.example');
+    assert.equal(after('https://b.example', { settings: {} }, {}), 'estimate https://a.example', 'a stranger');
+    assert.equal(after('https://b.example', { language: 'es' }), 'estimate https://a.example');
+    assert.equal(after('null', { settings: {} }), 'estimate *');
+  } finally {
+    Object.assign(globalThis, before);
+  }
 });

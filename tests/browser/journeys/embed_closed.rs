@@ -2,6 +2,7 @@
 //! does not know it, settings named by an address.
 
 use super::embed::{NORTH, first_field};
+use super::embed_estimate::{framed, rim};
 use super::embedding::{Company, EAR, fits, stands, until_heard};
 use crate::Journey;
 use driving::Step;
@@ -47,23 +48,32 @@ const SHOWN_FIRST: &str = r"() => {
   else new MutationObserver(() => { plainShown ||= !!document.querySelector('.plain'); }).observe(document, { childList: true, subtree: true });
 }";
 
-/// A whole look at the estimate with storage refused and everything that is kept watched: none of it is touched, and
-/// the server is asked for nothing but files of the site.
+/// Everything that can be done with the estimate, with storage refused and everything that is kept watched: none of it
+/// is touched, and the server is asked for nothing but files of the site.
 pub async fn nothing_kept(journey: Arc<Journey>) -> Step {
     journey.beforehand(TOUCHES).await?;
     journey.beforehand(EAR).await?;
-    let company = Company::new(&journey, &journey.built).await?;
-    company.host.lay("north.json", NORTH);
-    company
-        .open(
-            &company.policy(),
-            "<foamwright-estimate id=\"one\" settings=\"north.json\"></foamwright-estimate>",
-        )
-        .await?;
+    let sections = json!(["depth", "foam", "kits", "price", "print", "take", "readiness", "spraying"]);
+    let company = framed(&journey, json!({ "language": "en", "send": true, "sections": sections })).await?;
     let page = &company.page;
-    company.stands("one").await?;
-    let field = first_field(page).await?;
-    page.write(&field, "33 ft").await?;
+    rim(page).await?;
+    page.until("readiness and spraying stand", "return visible(document.querySelector('.sprayers .verdict-word')) && document.querySelectorAll('.sprayers h2').length === 2").await?;
+    page.run("window.print = () => dispatchEvent(new Event('beforeprint'))", vec![]).await?;
+    page.press_at("[data-key=print]").await?;
+    page.until("the paper is laid out", "return document.querySelectorAll('.printed tbody tr').length > 0")
+        .await?;
+    page.press("Take this with me").await?;
+    page.until("the link is made", "return document.querySelector('#take-link').value.includes('#/open/')")
+        .await?;
+    page.press("Copy the link").await?;
+    page.until_says(".take [role=status]", "link is").await?;
+    page.press("Save it as a file").await?;
+    page.until_says(".take [role=status]", "file").await?;
+    page.press_at("main a.fig[href$='quantity.to_spray_up']").await?;
+    page.until("its working", "return document.querySelectorAll('.working .calc > li').length > 1").await?;
+    page.press_at(".working .back").await?;
+    page.press("Send to Quillfeather Insulation").await?;
+    page.until_says(".send [role=status]", "board feet").await?;
     page.settled().await?;
     tokio::time::sleep(Duration::from_secs(1)).await;
     assert_eq!(page.run("return touched", vec![]).await?, json!([]));
@@ -86,7 +96,7 @@ pub async fn nothing_kept(journey: Arc<Journey>) -> Step {
     }
     assert_eq!(
         company.host.asked().iter().filter(|path| *path != "favicon.ico").collect::<Vec<_>>(),
-        ["", "north.json"]
+        ["", "settings.json"]
     );
     Ok(())
 }

@@ -1,9 +1,10 @@
 //! Messages from whoever is not meant, and settings from whoever means no good.
 
 use super::embed::{NORTH, first_field};
-use super::embedding::{Company, EAR, fits, stands};
+use super::embedding::{Company, EAR, fits, stands, until_heard};
 use crate::Journey;
 use driving::Step;
+use driving::engines::lock;
 use driving::page::Page;
 use serde_json::{Value, json};
 use std::sync::Arc;
@@ -110,6 +111,26 @@ pub async fn junk(journey: Arc<Journey>) -> Step {
     works(page).await
 }
 
+/// Says settings to the frame, as the page around.
+const SEND: &str = "document.querySelector('#one').shadowRoot.querySelector('iframe').contentWindow.postMessage({ foamwright: 1, sized: true, language: 'en', settings: arguments[0] }, '*')";
+
+/// Sends settings: the frame stands, nothing of them has become markup or run, and no text is without an end.
+async fn shown_as_text(company: &Company, settings: &Value) -> Step {
+    let page = &company.page;
+    company.leave().await?;
+    page.run(SEND, vec![settings.clone()]).await?;
+    tokio::time::sleep(Duration::from_millis(300)).await;
+    company.enter("one").await?;
+    stands(page).await?;
+    let script = "return [typeof globalThis.planned, document.querySelectorAll('img, b b, script:not([src])').length,
+        [...document.querySelectorAll('a[href]')].filter(one => /^javascript/i.test(one.href)).length, Object.keys(Object.prototype).length, {}.foamwright === undefined]";
+    let shown: String = settings.to_string().chars().take(120).collect();
+    assert_eq!(page.run(script, vec![]).await?, json!(["undefined", 0, 0, 0, true]), "{shown}");
+    let most = page.run("return document.body.innerText.length", vec![]).await?.as_u64().unwrap_or(0);
+    assert!(most > 100 && most < 60_000, "{most} letters for {shown}");
+    Ok(())
+}
+
 /// Settings whose every text is markup, huge, or of another kind: shown as text or not at all.
 pub async fn poisoned(journey: Arc<Journey>) -> Step {
     for part in ["Foamwright", "settings"] {
@@ -134,38 +155,54 @@ pub async fn poisoned(journey: Arc<Journey>) -> Step {
     keys["surfaces"] = json!(["__proto__", "hasOwnProperty"]);
     keys["start"] = json!([{"shape": "constructor", "name": "x", "entries": [{"field": "__proto__", "text": "1", "unit": "toString"}]}]);
     let many = json!({"format": "foamwright-embed", "version": 1, "company": "Planned Many Company",
-        "start": vec![json!({"shape": "rim_joist", "name": "n", "entries": []}); 5000], "depths": vec!["2 in"; 5000]});
+        "start": vec![json!({"shape": "rim_run", "name": "n", "entries": []}); 1000], "depths": vec!["2 in"; 1000]});
+    for settings in [with(markup), with(&huge), link, keys] {
+        shown_as_text(&company, &settings).await?;
+    }
+    shown_as_text(&company, &many).await?;
+    page.until("no more than twelve stand", "return document.querySelectorAll('.card').length === 12")
+        .await?;
+    let script = "return [...document.querySelectorAll('.card:first-child .keys-row label')].filter(one => tidy(one.innerText).startsWith('2')).length";
+    let depths = page.run(script, vec![]).await?.as_u64().unwrap_or(0);
+    assert!((1..=6).contains(&depths), "no more than six depths: {depths}");
+
+    // Each value of another kind than it should be: the defaults stand, and the owner is told.
     let kinds = [json!(null), json!(7), json!("text"), json!([]), json!([1]), json!(true), json!({})];
-    let others = kinds.iter().map(|kind| {
+    let defaults = |title: &str| {
+        format!(
+            "const title = tidy(document.querySelector('h1')?.innerText), all = document.querySelectorAll('.card').length,
+             shapes = document.querySelectorAll('.card select[id$=-shape] option').length;
+             return title === {} && all === 1 && shapes === 7 && document.documentElement.lang === 'en'",
+            json!(title)
+        )
+    };
+    for kind in &kinds {
+        lock(&journey.browser.heard).clear();
         let mut settings = with("x");
-        for value in settings.as_object_mut().into_iter().flat_map(|all| all.values_mut()) {
-            *value = kind.clone();
+        for (key, value) in settings.as_object_mut().into_iter().flatten() {
+            if key != "format" && key != "version" {
+                *value = kind.clone();
+            }
         }
         settings["company"] = json!(format!("Planned {kind}"));
-        settings
-    });
-    let all: Vec<Value> = [with(markup), with(&huge), link, keys, many]
-        .into_iter()
-        .chain(others)
-        .chain(kinds.clone())
-        .collect();
-    let send = "document.querySelector('#one').shadowRoot.querySelector('iframe').contentWindow.postMessage({ foamwright: 1, sized: true, language: 'en', settings: arguments[0] }, '*')";
-    for settings in &all {
-        company.leave().await?;
-        page.run(send, vec![settings.clone()]).await?;
-        tokio::time::sleep(Duration::from_millis(300)).await;
-        company.enter("one").await?;
-        stands(page).await?;
-        let script = "return [typeof globalThis.planned, document.querySelectorAll('img, b b, script:not([src])').length,
-            [...document.querySelectorAll('a[href]')].filter(one => /^javascript/i.test(one.href)).length, Object.keys(Object.prototype).length, {}.foamwright === undefined]";
-        let shown: String = settings.to_string().chars().take(120).collect();
-        assert_eq!(page.run(script, vec![]).await?, json!(["undefined", 0, 0, 0, true]), "{shown}");
-        let most = page.run("return document.body.innerText.length", vec![]).await?.as_u64().unwrap_or(0);
-        assert!(most > 100 && most < 60_000, "{most} letters for {shown}");
+        shown_as_text(&company, &settings).await?;
+        let title = kind.as_str().unwrap_or("How much foam is that?");
+        page.until(&format!("the defaults for {kind}"), &defaults(title)).await?;
+        for key in ["units", "language"] {
+            until_heard(&journey, &format!("Foamwright settings, {key}: ")).await?;
+        }
+        let refused = lock(&journey.browser.heard).iter().any(|line| line.contains("the whole file"));
+        assert!(!refused, "{kind}: refused as a whole, so that no value was looked at");
+    }
+    for kind in &kinds {
+        lock(&journey.browser.heard).clear();
+        shown_as_text(&company, kind).await?;
+        page.until(&format!("the defaults for {kind}"), &defaults("How much foam is that?")).await?;
+        until_heard(&journey, "Foamwright settings, the whole file: ").await?;
     }
     // After all of it, settings that are sound are taken.
     company.leave().await?;
-    page.run(send, vec![serde_json::from_str(NORTH)?]).await?;
+    page.run(SEND, vec![serde_json::from_str(NORTH)?]).await?;
     company.enter("one").await?;
     page.until_says("body", "How much for the north?").await?;
     works(page).await?;

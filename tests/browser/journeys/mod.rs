@@ -11,6 +11,7 @@ mod embed;
 mod embed_closed;
 mod embed_estimate;
 mod embed_hostile;
+mod embed_later;
 mod embed_looks;
 mod embedding;
 mod fit;
@@ -79,6 +80,7 @@ pub fn all() -> Vec<Listed> {
         embed_closed: sandboxed, without_the_header, without_scripts, policy_without_it, no_answer, by_address;
         embed_estimate: a_whole_estimate, sent, taken_out_of_a_sandbox, no_verdict;
         embed_looks: light, of_the_company, on_paper;
+        embed_later: after_the_wait, file_and_message, set_again, words_missing;
         embed_hostile: strangers, junk, poisoned, heights;
         paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, emergency, spoiled;
     });
@@ -89,6 +91,7 @@ pub fn all() -> Vec<Listed> {
     });
     all.extend(journeys! { Setting { dark: true, spanish: true, ..Setting::default() };
         device: dark_and_spanish;
+        embed_later: languages;
         embed_looks: dark, of_the_company;
     });
     all
