@@ -9,7 +9,7 @@ import { jobFrom } from '../../www/app/embed/first.js';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
 import { worked } from '../../www/app/embed/settled.js';
 import { lacks } from '../../www/app/embed/told.js';
-import { left } from '../../www/app/embed/work.js';
+import { left } from '../../www/app/embed/steps.js';
 import { readable } from '../../www/app/embed/reads.js';
 import { faultText, read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';

@@ -9,19 +9,8 @@
  */
 import { el } from '../list.js';
 import { head, note } from '../parts.js';
-import { need, t } from '../words.js';
+import { t } from '../words.js';
 import { parse, to } from '../view.js';
-import { examples } from './samples.js';
-
-/**
- * Which steps a working does without: what the page around leaves out on the sheet is not told behind a figure either.
- * What is sprayed how, in passes and with which waits, is for whoever sprays; so is what stands too high and is trimmed.
- * @param {Settings['sections']} sections
- */
-export const left = (sections) => (/** @type {Pick<import('../core.js').Step, 'scope' | 'result' | 'unit'>} */ { scope, result, unit }) => (
-  unit === 'usd' ? !sections.has('price')
-    : /^(lifts|spraying)\.|^depth\.most_in/.test(result) ? !sections.has('spraying')
-      : (scope === 'kit' || result.startsWith('purchase.')) && !sections.has('kits'));
 
 /**
  * @param {HTMLElement} root  holds both
@@ -66,11 +55,10 @@ export function startWork(root, sheet, store, settings) {
     from = href;
     nth = Math.max(0, [...figures()].findIndex((one) => one === link));
     if (screen) {
-      const { top, sheet: steps, foot, update } = screen.workingSheet(store, parse(href), wayBack, left(settings.sections));
-      open = { update };
-      const ours = examples(settings);
-      place.replaceChildren(top, ...(ours ? [el('div', 'pad top', ours)] : []), steps, foot);
-      update();
+      const made = screen.working(store, settings, parse(href), wayBack);
+      open = made;
+      place.replaceChildren(...made.inside);
+      made.update();
     } else {
       open = undefined;
       place.replaceChildren(head({ back: wayBack(), title: t('embed_ways.no_working') }), el('div', 'pad', note('watch', t('embed_ways.no_working_do'))));
@@ -83,8 +71,8 @@ export function startWork(root, sheet, store, settings) {
   /** The module of the working with its table and words, fetched when it is first asked for; nothing where it cannot be had. */
   async function fetched() {
     try {
-      const screen = await import('../working.js');
-      await Promise.all([screen.ready(), need(...screen.words, 'fields', 'sources')]);
+      const screen = await import('./steps.js');
+      await screen.ready();
       return screen;
     } catch {
       return undefined;
