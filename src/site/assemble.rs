@@ -5,7 +5,7 @@
 //! - `@HERE@` becomes the name of the hashed folder, which also serves as the name of the version;
 //! - `<!--@PRELOAD@-->` becomes links that fetch the core and the modules that the page's own one imports early;
 //! - in `sw.js`, `/*@FILES@*/[]` becomes the list of every file as `{url, integrity}`, sorted, `sw.js` itself
-//!   left out, and `@VERSION@` the hash of all.
+//!   and what is for other sites' pages left out, and `@VERSION@` the hash of all.
 
 use super::sources::{Files, Sources, hash};
 use anyhow::{Context, Result, bail};
@@ -67,8 +67,11 @@ pub fn assemble(sources: Sources, dir: &Path) -> Result<Site> {
     let mut all: Files = folder.into_iter().map(|(name, bytes)| (format!("{here}/{name}"), bytes)).collect();
     all.append(&mut entries.clone());
     if let Some(worker) = &mut worker {
-        let listed: Vec<Listed> =
-            all.iter().map(|(url, bytes)| Listed { url, integrity: integrity(bytes) }).collect();
+        let listed: Vec<Listed> = all
+            .iter()
+            .filter(|(name, _)| !elsewhere(name))
+            .map(|(url, bytes)| Listed { url, integrity: integrity(bytes) })
+            .collect();
         let list = serde_json::to_string(&listed)?;
         let version = short(&hash(&[list.as_bytes(), worker.as_slice()].concat()));
         replace(worker, "/*@FILES@*/[]", &list);
@@ -99,6 +102,14 @@ pub fn assemble(sources: Sources, dir: &Path) -> Result<Site> {
     let files = all.len() + usize::from(worker.is_some());
     put(dir, MARK, serde_json::to_string(&Mark { here: here.clone(), before, entries: names })?.as_bytes())?;
     Ok(Site { here, files })
+}
+
+/// Whether a file is for other sites' pages alone: the estimator's frame and its script, and the invented company.
+/// A device that keeps the tool has no use for them, and who edits settings beside them must not spoil the list.
+fn elsewhere(name: &str) -> bool {
+    let mut parts = name.rsplit('/');
+    let file = parts.next().unwrap_or_default();
+    file.starts_with("embed") || file.starts_with("company") || parts.next() == Some("embed")
 }
 
 fn mark(dir: &Path) -> Mark {
@@ -177,6 +188,12 @@ mod tests {
         sources.here.insert("app.js".into(), bytes(app));
         sources.here.insert("parts/row.js".into(), bytes("import { a } from \"../core.js\";"));
         sources.here.insert("core.js".into(), bytes("export const a = 1;"));
+        for name in ["embed.js", "company-settings.json"] {
+            sources.entries.insert(name.into(), bytes(""));
+        }
+        for name in ["embed/frame.js", "words/en/embed-first.json"] {
+            sources.here.insert(name.into(), bytes(""));
+        }
         sources.early = early::early(&sources.entries, &sources.here);
         sources
     }
@@ -215,7 +232,8 @@ mod tests {
         let list = worker.split_once("files = ").expect("list").1.trim_end_matches(';');
         let list: Vec<serde_json::Value> = serde_json::from_str(list).expect("JSON");
         let urls: Vec<&str> = list.iter().map(|file| file["url"].as_str().expect("url")).collect();
-        assert_eq!(urls.len(), 5);
+        assert_eq!(urls.len(), 4);
+        assert!(!urls.iter().any(|url| url.contains("embed") || url.contains("company")), "{urls:?}");
         assert!(urls.is_sorted() && urls.contains(&"index.html") && !urls.contains(&"sw.js"));
         fs::remove_dir_all(dir).expect("removed");
     }
