@@ -1,7 +1,7 @@
 import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { jobFrom, USUAL } from '../../www/app/embed/first.js';
+import { jobFrom } from '../../www/app/embed/first.js';
 import { read } from '../../www/app/embed/settings.js';
 import { use } from '../../www/app/calls.js';
 import { apply } from '../../www/app/changes.js';
@@ -91,12 +91,4 @@ test('later settings in other units change no measure: what had no unit gets the
   // The host's own sheets and charges are in the units of the settings that bring them.
   assert.deepEqual(metric.kits.map((one) => one.entries), value.kits.map((one) => one.entries));
   assert.deepEqual(metric.entries, job.entries);
-});
-
-test('what is offered without settings is said with the words of a first visit', () => {
-  const { settings } = read(undefined, 'en');
-  assert.ok(settings.surfaces.every((shape) => USUAL.includes(shape)), String(settings.surfaces));
-  const build = readFileSync(new URL('../../src/site/first.rs', import.meta.url), 'utf8');
-  const frame = build.slice(build.indexOf('const FRAME'), build.indexOf('/// Lays the file'));
-  for (const shape of USUAL) for (const key of [`shape.${shape}`, `about.${shape}`, `${shape}.*`]) assert.ok(frame.includes(` ${key}`) || frame.includes(`"${key}`), key);
 });

@@ -2,8 +2,9 @@ import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { use } from '../../www/app/calls.js';
+import { facts } from '../../www/app/embed/paper.js';
 import { totals } from '../../www/app/embed/send.js';
-import { taken } from '../../www/app/embed/take.js';
+import { taken } from '../../www/app/embed/taking.js';
 import { give } from '../../www/app/words.js';
 
 const read = (path) => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8'));
@@ -18,10 +19,15 @@ use({ write: (kind, value, style) => `${kind === 'area' && style === 'us' ? (Mat
 /** The estimate of the sample as far as it is asked for: areas and amount as worked out by hand in its checks, the purchase that it buys. */
 const estimate = {
   quantity: { surfaces: 3, of: 3, to_spray_up: band(worked('quantity.to_spray_up.likely')) },
-  surfaces: [{ id: 101, area: { net_ft2: band(worked('surfaces.0.area.net_ft2.likely')) } }, { id: 102, area: { net_ft2: band(124.3) } }, { id: 105, area: { net_ft2: band(62) } }],
+  surfaces: [[101, worked('surfaces.0.area.net_ft2.likely')], [102, 124.3], [105, 62]].map(([id, net]) => ({ id, area: { net_ft2: band(net) }, depth: { aim_in: band(2) }, in_place: band(net * 2) })),
+  findings: [],
   purchase: { buy: { buy: [{ kit: 32, count: 2 }], kits: 2, enough: true }, price: { kits: 150000, tax: 10875, delivery: 4500, total: 165375 } },
 };
 const store = (change = {}, of = job) => ({ job: of, estimate: { ...estimate, ...change } });
+/** With the first so many surfaces worked out. */
+const so_far = (n, change = {}) => store({ ...change, surfaces: estimate.surfaces.map((one, at) => (at < n ? one : { id: one.id })) });
+/** A company with foams and kits of its own. */
+const theirs = { company: 'Example & Sons', foams: job.foams, kits: job.kits, sections: new Set(['price']) };
 const kit = job.kits.find((one) => one.id === 32).name;
 
 test('the totals are the figures of the sheet', () => {
@@ -32,15 +38,15 @@ test('the totals are the figures of the sheet', () => {
   };
   assert.deepEqual(totals(store(), 'es'), wanted);
   assert.deepEqual(totals(store(), 'en'), { ...wanted, language: 'en' });
-  assert.equal(totals(store({ surfaces: [{ id: 1, area: { net_ft2: band(12345.67) } }] }), 'en').area_ft2, 12345.7, 'a comma between thousands is no end');
+  assert.equal(totals(store({ surfaces: [{ ...estimate.surfaces[0], area: { net_ft2: band(12345.67) } }] }), 'en').area_ft2, 12345.7, 'a comma between thousands is no end');
 });
 
 test('what is not worked out yet is not complete', () => {
-  const partly = totals(store({ quantity: { ...estimate.quantity, surfaces: 2 } }), 'en');
-  assert.deepEqual([partly.complete, partly.surfaces, partly.of], [false, 2, 3]);
+  const partly = totals(so_far(2), 'en');
+  assert.deepEqual([partly.complete, partly.surfaces, partly.of, partly.area_ft2], [false, 2, 3, 231.8]);
   const none = totals({ job, estimate: undefined }, 'en');
   assert.deepEqual([none.complete, none.surfaces, none.of, none.area_ft2, none.board_feet, none.kits, none.price], [false, 0, 3, 0, 0, [], null]);
-  assert.equal(totals(store({ quantity: { surfaces: 0, of: 0, to_spray_up: band(0) } }), 'en').complete, false, 'nothing is no estimate');
+  assert.equal(totals(store({ surfaces: [] }, { ...job, surfaces: [] }), 'en').complete, false, 'nothing is no estimate');
   for (const purchase of [{ ...estimate.purchase, too_big: {} }, { ...estimate.purchase, buy: { ...estimate.purchase.buy, enough: false } }, {}]) {
     const lacking = totals(store({ purchase }), 'en');
     assert.deepEqual([lacking.complete, lacking.kits, lacking.price], [false, [], null], 'no kits that are enough');
@@ -71,12 +77,64 @@ test('nothing that was typed goes along', () => {
 test('a job is taken as it is, under a name to find it by', () => {
   for (const language of ['en', 'es']) {
     give('embed_ways', read(`../../www/words/${language}/embed_ways.json`), language);
-    const { name, ...rest } = taken({ ...job, name: ' ' }, { company: 'Example & Sons' });
+    const { name, ...rest } = taken(store({}, { ...job, name: ' ' }), theirs);
     assert.match(name, /Example & Sons/);
     const { name: own, ...all } = job;
     assert.deepEqual(rest, all);
-    assert.equal(taken(job, { company: 'Example & Sons' }).name, own, 'a name of one’s own stays');
-    const plain = taken({ ...job, name: '' }, { company: '' }).name;
+    assert.equal(taken(store(), theirs).name, own, 'a name of one’s own stays');
+    const plain = taken(store({}, { ...job, name: '' }), { ...theirs, company: '' }).name;
     assert.ok(plain && !/embed_ways|\{|Example/.test(plain), plain);
+  }
+});
+
+test('examples are called so in the job that is taken, and do not go under the company’s name', () => {
+  for (const language of ['en', 'es']) {
+    const words = read(`../../www/words/${language}/embed.json`);
+    give('embed', words, language);
+    give('embed_ways', read(`../../www/words/${language}/embed_ways.json`), language);
+    for (const [which, settings] of [['both', { foams: [], kits: [] }], ['kits', { kits: [] }], ['foam', { foams: [] }]]) {
+      const { name, note } = taken(store({}, { ...job, name: '', note: 'mine' }), { ...theirs, ...settings });
+      assert.equal(note, `mine ${words[`invented_${which}`]} ${words.invented_do}`);
+      assert.doesNotMatch(name, /Example & Sons/);
+    }
+    assert.equal(taken(store({}, { ...job, note: 'mine' }), theirs).note, 'mine');
+  }
+});
+
+test('prices go along only where they are shown; the kits go along as they stand there', () => {
+  const dear = { ...job, entries: [...job.entries, { field: 'sales_tax', text: '7.25' }, { field: 'delivery', text: '45' }] };
+  const prices = (of) => JSON.stringify([of.entries, of.kits]).match(/"(price|sales_tax|delivery)"/g) ?? [];
+  assert.deepEqual(taken(store({}, dear), { ...theirs, sections: new Set(['price']) }), dear);
+  const bare = taken(store({}, dear), { ...theirs, sections: new Set(['kits']) });
+  assert.ok(prices(dear).length > 4);
+  assert.deepEqual(prices(bare), []);
+  assert.deepEqual(bare.purchase, { buy: [{ kit: 32, count: 2 }], reason: '' });
+  assert.equal(bare.kits.length, job.kits.length);
+  assert.deepEqual(bare.entries, job.entries);
+  for (const purchase of [{ ...estimate.purchase, too_big: {} }, { ...estimate.purchase, buy: { ...estimate.purchase.buy, enough: false } }, {}]) {
+    assert.equal(taken(store({ purchase }, dear), { ...theirs, sections: new Set() }).purchase, dear.purchase, 'no kits that are enough');
+  }
+});
+
+test('on paper each figure of a part of the surfaces says so, and there are none before the first', () => {
+  for (const language of ['en', 'es']) {
+    for (const page of ['embed', 'embed_ways', 'kits']) give(page, read(`../../www/words/${language}/${page}.json`), language);
+    const all = new Set(['foam', 'kits', 'price', 'spraying']);
+    const purchase = { ...estimate.purchase, buy: { ...estimate.purchase.buy, left: 3.6 }, sizes: [] };
+    const of = (surfaces, more = {}) => facts(so_far(surfaces, { purchase: { ...purchase, ...more }, spraying: { lifts: 2 } }), all);
+    const whole = of(3);
+    // What is left over is never told without its doubt.
+    const { left_doubt: doubt } = read(`../../www/words/${language}/embed.json`);
+    assert.deepEqual(whole.map((one) => one.below), whole.map((_, at) => (at === 2 ? doubt : undefined)));
+    assert.deepEqual(whole.filter((one) => one.sum).map((one) => one.value.replace(/[^\d]/g, '')), ['165375']);
+    const partly = of(2);
+    assert.deepEqual(partly.map((one) => [one.what, one.value]), whole.map((one) => [one.what, one.value]));
+    // The foam is what it is; passes, kits, and each line of the price hold for two surfaces only.
+    assert.deepEqual(partly.map((one) => /2 (of|de) 3/.test(one.below ?? '')), [false, true, true, true, true, true, true, true]);
+    assert.ok(partly[2].below?.includes(doubt));
+    const none = of(0);
+    assert.equal(none.length, 3, 'foam, kits, passes');
+    assert.ok(none.slice(0, 2).every((one) => !/\d/.test(one.value)), JSON.stringify(none));
+    assert.ok(of(2, { too_big: { to_spray: 2000, limit: 1800, largest_kits: 5, kits_limit: 4 } }).every((one) => !one.sum), 'no price of what is too big');
   }
 });

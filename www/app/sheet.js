@@ -212,7 +212,7 @@ function buying(store, root) {
   return {
     mark: big || !p.buy.enough ? 'hold' : dearer ? 'watch' : undefined,
     why: big ? t('kits.big_why', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), kits: big.kits_limit })
-      : !p.buy.enough ? t('kits.short_why') : dearer ? t('kits.dearer_why', { more: w.money(dearer), reason: reason ?? '' }).replace(/[:\s]+$/, '') : t(p.chosen ? 'kits.chosen_why' : 'kits.least_why', { cost }),
+      : !p.buy.enough ? t('kits.short_why') : dearer ? t('kits.dearer_why', { more: w.money(dearer), reason: reason ?? '' }).replace(/[:\s]+$/, '') : t(p.chosen ? 'kits.chosen_why' : 'kits.least_why', { cost }).replace(/[:\s]+$/, ''),
     ...(big ? { word: /** @type {const} */ ('hold'), figure: t('sheet.too_big') } : { figure: String(p.buy.kits) }),
     below: big ? t('kits.big_below') : [mixWords(store, p.buy.buy), p.stock_kits ? t('kits.and_shelf', { n: p.stock_kits }) : ''].filter(Boolean).join(', '),
     partly,

@@ -2,6 +2,7 @@
 /** Says the answer to those who do not see it, once typing has come to rest. */
 import { say } from '../list.js';
 import { t } from '../words.js';
+import { worked } from './settled.js';
 
 const REST = 1200;
 
@@ -21,11 +22,12 @@ export function announcer(line) {
 }
 
 /** @param {import('../store.js').Store} store */
-function answer({ estimate }) {
+function answer(store) {
+  const { estimate } = store;
   if (!estimate) return '';
   const { quantity, purchase } = estimate;
   const amount = t('page.amount', { n: quantity.to_spray_up.likely });
   const kits = purchase.too_big ? t('page.too_big') : t('page.kits', { n: purchase.buy?.kits ?? 0 });
-  const partly = quantity.surfaces < quantity.of;
-  return t(partly ? 'embed.said_partly' : 'embed.said', { amount, kits, n: quantity.surfaces, of: quantity.of });
+  const { n, of } = worked(store);
+  return t(n < of ? 'embed.said_partly' : 'embed.said', { amount, kits, n, of });
 }

@@ -49,6 +49,8 @@ export function depthPart(store, settings, id, promised) {
     const below = el('small');
     return { text, input, figure, below, node: el('label', 'key-choice', input, el('span', 'depth-key', figure, below)) };
   });
+  // Nobody takes the R of an example for the company's.
+  const by = settings.foams.length ? '' : `, ${t('embed.by_example')}`;
   const legend = el('legend');
   const own = field({ store, part: 'surface', id, field: 'depth', label: t('embed.depth_typed'), quiet: true });
   const node = el('fieldset', 'choices', legend, offered.length ? el('div', 'keys-row many', ...keys.map((one) => one.node)) : undefined, own.node);
@@ -80,7 +82,7 @@ export function depthPart(store, settings, id, promised) {
       key.below.hidden = !key.below.textContent;
     }
     const name = has(`surface.${surface.shape}.depth`) ? t(`surface.${surface.shape}.depth`) : t('surface.depth');
-    say(legend, keys.some((one) => one.below.textContent) ? t('embed.depth_r', { depth: name }) : name);
+    say(legend, keys.some((one) => one.below.textContent) ? t('embed.depth_r', { depth: name }) + by : name);
     own.node.hidden = offered.length > 0 && !other;
     own.update();
   }

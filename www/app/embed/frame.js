@@ -5,7 +5,7 @@
  *
  * @typedef {import('./asked.js').Asked} Asked
  */
-import { call, load, now, watch } from '../calls.js';
+import { call, fieldRow, load, watch } from '../calls.js';
 import { el } from '../list.js';
 import { newId } from '../newid.js';
 import { holdOnly } from '../prefs.js';
@@ -14,10 +14,12 @@ import { beginWith, choose, need, speak, t } from '../words.js';
 import { announcer } from './announce.js';
 import { startAsked } from './asked.js';
 import { paint } from './colors.js';
+import { estimated } from './estimated.js';
 import { jobFrom, USUAL } from './first.js';
 import { startPost } from './post.js';
 import { printPart } from './print.js';
 import { sendPart } from './send.js';
+import { readable } from './reads.js';
 import { samples } from './samples.js';
 import { read, readText } from './settings.js';
 import { takePart } from './take.js';
@@ -36,7 +38,7 @@ const place = /** @type {HTMLElement} */ (document.getElementById('view'));
 const announce = announcer(/** @type {HTMLElement} */ (document.getElementById('announce')));
 /** A keeper that keeps nothing. */
 const shelf = { keep: async () => /** @type {const} */ ('memory'), keepNow: () => /** @type {const} */ ('memory') };
-const store = createStore({ estimate: (job) => call('estimate', job, now()), shelf, newId });
+const store = createStore({ estimate: estimated, shelf, newId });
 
 /** @type {(() => void)[]} */
 let shown = [];
@@ -60,12 +62,13 @@ async function take({ settings: value, text, language: theirs }, mine) {
   const shapes = [...settings.surfaces, ...settings.start.map((one) => one.shape)];
   if (!shapes.every((shape) => USUAL.some((usual) => usual === shape))) await need(...PAGES);
   if (mine !== turn) return;
+  const fit = readable(settings, fieldRow('surface', 'depth'), call);
   paint(document, settings.colors);
   entered ||= store.canUndo;
   const putBack = inHand();
-  const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...settings, ...sheets }, newId, kept);
+  const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...fit, ...sheets }, newId, kept);
   await store.open(anew(entered ? store.job : undefined), 'memory', anew);
-  show(settings);
+  show(fit);
   putBack();
   /** @type {any} */ (window).foamwrightStands?.();
   if (value === undefined && text === undefined) return;
@@ -100,7 +103,7 @@ function show(settings) {
     print: settings.sections.has('print') ? printPart(store, settings) : undefined,
   };
   const view = mount(sheet, store, settings, ways);
-  const work = startWork(root, sheet, store);
+  const work = startWork(root, sheet, store, settings);
   shown = [view.update, work.update, () => announce(store)];
   document.title = settings.title || t('embed.title');
   update();

@@ -22,28 +22,29 @@ import { call } from '../calls.js';
 import { el, say } from '../list.js';
 import { byId, press } from '../parts.js';
 import { currentLanguage, t } from '../words.js';
+import { settled, worked } from './settled.js';
 
 /** An area as it is written on the sheet: rounded once, by what writes it. @param {number} ft2 */
 const written = (ft2) => Number((call('write', 'area', ft2, 'us') ?? '').replace(/,/g, '').match(/^[\d.]+/)?.[0] ?? 0);
 
 /**
  * The totals of an estimate. What the sheet does not show is left out.
- * @param {Store} store @param {string} language @param {ReadonlySet<string>} [sections]  those that stand on the sheet
+ * @param {Pick<Store, 'job' | 'estimate'>} store @param {string} language @param {ReadonlySet<string>} [sections]  those that stand on the sheet
  * @returns {Totals}
  */
 export function totals({ job, estimate }, language, sections = new Set(['kits', 'price'])) {
-  const quantity = estimate?.quantity ?? { surfaces: 0, of: job.surfaces.length, to_spray_up: { likely: 0 } };
+  const { n, of } = worked({ job, estimate });
   const purchase = estimate?.purchase;
-  const enough = purchase?.buy?.enough === true && !purchase.too_big;
+  const enough = n > 0 && purchase?.buy?.enough === true && !purchase.too_big;
   const mix = enough ? purchase.buy?.buy ?? [] : [];
   const price = enough && sections.has('price') ? purchase.price : undefined;
   return {
     version: 1,
-    complete: quantity.of > 0 && quantity.surfaces === quantity.of && enough,
-    surfaces: quantity.surfaces,
-    of: quantity.of,
-    area_ft2: written((estimate?.surfaces ?? []).reduce((sum, one) => sum + (one.area?.net_ft2.likely ?? 0), 0)),
-    board_feet: quantity.to_spray_up.likely,
+    complete: n === of && enough,
+    surfaces: n,
+    of,
+    area_ft2: written(job.surfaces.reduce((sum, one) => sum + (settled({ estimate }, one) ? byId(estimate?.surfaces ?? [], one.id)?.area?.net_ft2.likely ?? 0 : 0), 0)),
+    board_feet: n > 0 ? estimate?.quantity.to_spray_up.likely ?? 0 : 0,
     kits: sections.has('kits') ? mix.map(({ kit, count }) => ({ name: byId(job.kits, kit)?.name ?? '', count })) : [],
     price: price ? { kits: price.kits, tax: price.tax, delivery: price.delivery, total: price.total } : null,
     currency: 'USD',
@@ -65,10 +66,8 @@ export function sendPart(store, settings, send) {
   /** The job whose totals were handed over last. @type {import('../job.js').Job | undefined} */
   let sent;
 
-  const worked = () => (store.estimate?.quantity.surfaces ?? 0) > 0;
-
   function act() {
-    if (!worked()) return;
+    if (!worked(store).n) return;
     const all = totals(store, currentLanguage(), settings.sections);
     send(all);
     sent = store.job;
@@ -77,7 +76,7 @@ export function sendPart(store, settings, send) {
   }
 
   function update() {
-    const ready = worked();
+    const ready = worked(store).n > 0;
     button.classList.toggle('yet', !ready);
     button.setAttribute('aria-disabled', String(!ready));
     say(about, t(ready ? 'embed_ways.send_note' : 'embed_ways.send_yet'));

@@ -15,8 +15,9 @@ import { byId, redraw, row, worked } from '../parts.js';
 import { to } from '../view.js';
 import { t } from '../words.js';
 import { examples } from './samples.js';
+import { worked as settled } from './settled.js';
 import { focusField } from './drawingpart.js';
-import { lacks, noteOf, overall } from './told.js';
+import { amissNotes, lacks, noteOf, overall, unreadCharge } from './told.js';
 
 /** How large a figure stands in its cell. @param {string} figure */
 const size = (figure) => (figure.length > 7 ? 'long longer' : figure.length > 5 ? 'long' : '');
@@ -32,9 +33,10 @@ export function totalPart(store, settings) {
 
   /** @param {Estimate} all */
   function cells({ quantity, purchase, spraying }) {
+    const { n, of } = settled(store);
     const w = figures(store.job.units);
-    const none = quantity.surfaces === 0;
-    const partly = !none && quantity.surfaces < quantity.of;
+    const none = n === 0;
+    const partly = !none && n < of;
     const up = quantity.to_spray_up;
     const big = purchase.too_big;
     const kits = big ? big.largest_kits : purchase.buy?.kits;
@@ -46,23 +48,24 @@ export function totalPart(store, settings) {
     const part = partly ? 'part' : '';
     return [
       cell(none ? '–' : bare(w.foam(up.likely)), none || !partly && !isRange(up) ? t('sheet.board_feet', { n: none ? 0 : up.likely })
-        : partly ? t('embed.feet_partly', { n: quantity.surfaces, of: quantity.of }) : t('embed.feet_range', { low: bare(w.foam(up.low)), high: bare(w.foam(up.high)) }), 'quantity.to_spray_up', part),
+        : partly ? t('embed.feet_partly', { n, of }) : t('embed.feet_range', { low: bare(w.foam(up.low)), high: bare(w.foam(up.high)) }), 'quantity.to_spray_up', part),
       has('kits') && cell(none || kits === undefined ? '–' : String(kits), big ? t('page.too_big') : t(partly ? 'embed.kits_partly' : 'sheet.kits_n', { n: kits ?? 0 }), big ? '' : 'purchase.buy.left', big ? 'big' : part),
       has('spraying') && cell(spraying.lifts && !none ? String(spraying.lifts) : '–', t('sheet.passes_n', { n: spraying.lifts }), 'spraying.lifts', part),
       has('price') && cell(none || !price || big ? '–' : w.money(price.total), partly ? t('embed.price_partly') : t('embed.total'), price && !big ? 'purchase.price.total' : '', part),
     ];
   }
 
-  /** What is missing, surface by surface; a press goes to the first field that is. @param {Estimate} all */
-  function missing({ quantity }) {
-    if (quantity.surfaces === quantity.of) return [];
-    if (quantity.of === 1) return [el('p', 'note top', t('embed.begin'))];
+  /** What is missing, surface by surface; a press goes to the first field that is. */
+  function missing() {
+    const { n, of } = settled(store);
+    if (n === of) return [];
+    if (of === 1) return [el('p', 'note top', t('embed.begin'))];
     const open = store.job.surfaces.flatMap((surface) => {
       const lack = lacks(store, surface);
       return lack.length ? [el('li', 'press', el('button', { type: 'button', class: 'press', 'data-key': `lack-${surface.id}`, click: () => focusField(fieldId(lack[0].at.part, lack[0].at.id, lack[0].at.field)) },
         el('span', 'k', el('b', 'act', nameOf(surface)), el('small', '', t('surface.lacking', { fields: lack.map((one) => one.name).join(' · ') })))))] : [];
     });
-    return [el('p', 'note top', t('embed.partly', { n: quantity.surfaces, of: quantity.of })), open.length ? el('ul', 'rows', ...open) : undefined];
+    return [el('p', 'note top', t('embed.partly', { n, of })), open.length ? el('ul', 'rows', ...open) : undefined];
   }
 
   /** The kits by name and count. @param {Estimate} all */
@@ -71,14 +74,14 @@ export function totalPart(store, settings) {
     if (!buy?.kits) return undefined;
     return el('ul', 'rows', ...buy.buy.map(({ kit, count }) => row(byId(store.job.kits, kit)?.name || t('kits.unnamed'),
       t('embed.on_label', { amount: w.foam(sizes.find((one) => one.kit === kit)?.label) }), t('embed.count', { n: count }))),
-    row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), '', worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')));
+    row(t(buy.left < 0 ? 'kits.short' : 'kits.left'), t('embed.left_doubt'), worked(w.foam(Math.abs(buy.left)), 'job', 0, 'purchase.buy.left')));
   }
 
   /** What the price is made of. @param {Estimate} all */
   function price({ purchase }) {
     const w = figures(store.job.units);
     const found = purchase.price;
-    if (!found) return el('p', 'note top', t('embed.no_price'));
+    if (!found) return el('p', 'note top', t(unreadCharge(store) ? 'embed_ways.no_charges' : 'embed.no_price'));
     return el('ul', 'rows plain', row(t('embed.price_kits'), '', worked(w.money(found.kits), 'job', 0, 'purchase.buy.cost')),
       found.tax ? row(t('embed.price_tax'), w.rate(found.tax_pct), worked(w.money(found.tax), 'job', 0, 'purchase.price.tax')) : undefined,
       found.delivery ? row(t('embed.price_delivery'), '', w.money(found.delivery)) : undefined,
@@ -88,13 +91,14 @@ export function totalPart(store, settings) {
   function update() {
     const all = store.estimate;
     if (!all) return;
-    const whole = all.quantity.of > 0 && all.quantity.surfaces === all.quantity.of;
+    const { n, of } = settled(store);
+    const whole = of > 0 && n === of;
     const { buy, too_big: big } = all.purchase;
     redraw(block, cells(all));
     block.dataset.cells = String(block.children.length);
-    redraw(yet, missing(all));
+    redraw(yet, missing());
     redraw(rows, whole && !big ? [has('kits') && kits(all), has('price') && buy?.kits ? price(all) : undefined] : []);
-    redraw(notes, [...overall(store).map(noteOf), examples(settings)]);
+    redraw(notes, [...overall(store).map(noteOf), ...amissNotes(store, settings), examples(settings)]);
   }
 
   return { node, update };

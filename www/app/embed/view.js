@@ -17,7 +17,7 @@ import { cautionPart } from './cautions.js';
 import { promises } from './depthkeys.js';
 import { foamPart } from './foampart.js';
 import { footPart } from './foot.js';
-import { sayable } from './told.js';
+import { amiss, sayable } from './told.js';
 import { totalPart } from './total.js';
 
 /** What the findings of the core are said with. */
@@ -35,7 +35,7 @@ export function mount(root, store, settings, ways) {
     store.undo();
     if (!store.canUndo) add.focus();
   });
-  const foam = settings.sections.has('foam') && store.job.foams.length > 1 ? foamPart(store) : undefined;
+  const foam = settings.sections.has('foam') && store.job.foams.length ? foamPart(store) : undefined;
   const total = totalPart(store, settings);
   const rest = el('div', 'pad');
   root.append(el('main', '', el('header', 'head', el('h1', { tabindex: -1 }, settings.title || t('embed.title')), el('p', 'sub', t('embed.lead'))),
@@ -80,7 +80,7 @@ export function mount(root, store, settings, ways) {
   return {
     update() {
       // What the core has to say is said with words: they come before what stands there changes, or when they can be had.
-      const pages = sayable(store).every(said) ? [] : lacking(FINDINGS);
+      const pages = lacking([...(sayable(store).every(said) ? [] : FINDINGS), ...(amiss(store).length ? ['embed_ways'] : [])]);
       if (pages.length) void need(...pages).then(draw, draw);
       else draw();
     },

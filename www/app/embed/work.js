@@ -5,24 +5,28 @@
  * frame's address nor the history of the page around it changes.
  *
  * @typedef {import('../store.js').Store} Store
+ * @typedef {import('./settings.js').Settings} Settings
  */
 import { el } from '../list.js';
 import { head, note } from '../parts.js';
-import { need, t } from '../words.js';
+import { t } from '../words.js';
 import { parse, to } from '../view.js';
 
 /**
  * @param {HTMLElement} root  holds both
  * @param {HTMLElement} sheet  gives way to the working
  * @param {Store} store
+ * @param {Settings} settings
  */
-export function startWork(root, sheet, store) {
+export function startWork(root, sheet, store, settings) {
   const place = el('main', { class: 'working', hidden: true });
   sheet.after(place);
   /** What stands in place of the sheet. @type {{update: () => void} | undefined} */
   let open;
-  /** The figure that was pressed. */
+  /** The figure that was pressed: its address, and which it is of those that lead there. */
   let from = '';
+  let nth = 0;
+  const figures = () => /** @type {NodeListOf<HTMLElement>} */ (sheet.querySelectorAll(`a[href="${CSS.escape(from)}"]`));
   /** Each press outruns the ones before it. */
   let move = 0;
 
@@ -34,7 +38,7 @@ export function startWork(root, sheet, store) {
     // Another button than the first opens no tab of its own either.
     if (event.type !== 'click') return;
     const href = link.getAttribute('href') ?? '';
-    if (parse(href).name === 'working') void show(href);
+    if (parse(href).name === 'working') void show(href, link);
     else back();
   }
   root.addEventListener('click', caught);
@@ -43,17 +47,18 @@ export function startWork(root, sheet, store) {
   /** @returns {[string, string]} */
   const wayBack = () => [to('sheet'), t('embed_ways.back')];
 
-  /** @param {string} href */
-  async function show(href) {
+  /** @param {string} href @param {Element} link */
+  async function show(href, link) {
     const mine = ++move;
     const screen = await fetched();
     if (mine !== move) return;
     from = href;
+    nth = Math.max(0, [...figures()].findIndex((one) => one === link));
     if (screen) {
-      const { top, sheet: steps, foot, update } = screen.workingSheet(store, parse(href), wayBack);
-      open = { update };
-      place.replaceChildren(top, steps, foot);
-      update();
+      const made = screen.working(store, settings, parse(href), wayBack);
+      open = made;
+      place.replaceChildren(...made.inside);
+      made.update();
     } else {
       open = undefined;
       place.replaceChildren(head({ back: wayBack(), title: t('embed_ways.no_working') }), el('div', 'pad', note('watch', t('embed_ways.no_working_do'))));
@@ -66,8 +71,8 @@ export function startWork(root, sheet, store) {
   /** The module of the working with its table and words, fetched when it is first asked for; nothing where it cannot be had. */
   async function fetched() {
     try {
-      const screen = await import('../working.js');
-      await Promise.all([screen.ready(), need(...screen.words, 'fields', 'sources')]);
+      const screen = await import('./steps.js');
+      await screen.ready();
       return screen;
     } catch {
       return undefined;
@@ -81,7 +86,8 @@ export function startWork(root, sheet, store) {
     place.hidden = true;
     place.replaceChildren();
     sheet.hidden = false;
-    /** @type {HTMLElement | null} */ (sheet.querySelector(`a[href="${CSS.escape(from)}"]`))?.focus();
+    const all = figures();
+    (all[nth] ?? all[0])?.focus();
   }
 
   return { update: () => open?.update() };
