@@ -25,14 +25,25 @@ const WORDS = {
 /** Says something to the page's owner, never to its visitors. @param {string} text */
 const tell = (text) => console.warn(`<${NAME}>: ${text}`);
 
-/** The language of the page around a node. @param {any} node @returns {'en' | 'es'} */
-function languageOf(node) {
-  for (let at = node; at; at = at.parentElement ?? at.getRootNode().host) {
-    const tag = at.getAttribute('lang');
-    if (tag) return /^es\b/i.test(tag) ? 'es' : 'en';
+/** Of a language, if we speak it. @param {string | null} tag @returns {'en' | 'es' | undefined} */
+const spoken = (tag) => /** @type {any} */ (/^(en|es)\b/i.exec(tag ?? '')?.[1].toLowerCase());
+
+// As every element has them: a form has its controls in place of its properties.
+const { closest, getAttribute } = Element.prototype;
+
+/** The language of the page around an element; none where it says none, or one that we do not speak. @param {Element} element */
+function languageOf(element) {
+  for (let at = element; ;) {
+    const named = closest.call(at, '[lang]');
+    if (named) return spoken(getAttribute.call(named, 'lang'));
+    const root = at.getRootNode();
+    if (!(root instanceof ShadowRoot)) return undefined;
+    at = root.host;
   }
-  return 'en';
 }
+
+/** Our own words, in the page's language or else in the visitor's. @param {Element} element */
+const wordsFor = (element) => WORDS[languageOf(element) ?? spoken(navigator.language) ?? 'en'];
 
 /** Settings as plain data, whatever a framework has wrapped them in. @param {any} settings */
 function plain(settings) {
@@ -64,6 +75,8 @@ const element = () => class extends HTMLElement {
   #given;
   /** The settings to send: `null` for none, `undefined` while they are on the way. @type {any} */
   #settings;
+  /** What this frame was sent last, as a text. */
+  #sent = '';
   /** Each fetch outruns the ones before it. */
   #asked = 0;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
@@ -125,7 +138,7 @@ const element = () => class extends HTMLElement {
   }
 
   #title() {
-    return this.getAttribute('title') || WORDS[languageOf(this)].title;
+    return this.getAttribute('title') || wordsFor(this).title;
   }
 
   /** Puts a fresh frame in place: a sandbox holds from the first document on. */
@@ -164,8 +177,13 @@ const element = () => class extends HTMLElement {
 
   #send() {
     if (!this.#to || this.#settings === undefined) return;
-    const message = { foamwright: 1, sized: true, language: languageOf(this) };
-    this.#frame?.contentWindow?.postMessage(this.#settings === null ? message : { ...message, settings: this.#settings }, this.#to);
+    // Where there were settings and are none any more, the usual ones take their place.
+    const settings = this.#settings ?? (this.#sent.includes('"settings"') ? { format: 'foamwright-embed', version: 1 } : undefined);
+    const message = { foamwright: 1, sized: true, language: languageOf(this), settings };
+    const text = JSON.stringify(message);
+    if (text === this.#sent) return;
+    this.#sent = text;
+    this.#frame?.contentWindow?.postMessage(message, this.#to);
   }
 
   /** What the frame says, and nobody else. @param {MessageEvent} event */
@@ -176,6 +194,7 @@ const element = () => class extends HTMLElement {
     if (event === 'ready') {
       clearTimeout(this.#timer);
       this.#to = origin === 'null' ? '*' : origin;
+      this.#sent = '';
       // It may have been given up already.
       frame.style.display = 'block';
       this.shadowRoot?.lastElementChild !== frame && this.shadowRoot?.lastElementChild?.remove();
@@ -207,7 +226,7 @@ const element = () => class extends HTMLElement {
     tell(`the frame has not answered. A Content-Security-Policy of this page has to allow: script-src ${HOME.origin}; frame-src ${HOME.origin}; connect-src 'self'. `
       + `A sandbox has to allow scripts, and the same origin unless ${HOME.origin} sends Access-Control-Allow-Origin with its files.`);
     frame.style.display = 'none';
-    const link = Object.assign(document.createElement('a'), { href: HOME.href, target: '_blank', rel: 'noopener', textContent: WORDS[languageOf(this)].open });
+    const link = Object.assign(document.createElement('a'), { href: HOME.href, target: '_blank', rel: 'noopener', textContent: wordsFor(this).open });
     this.shadowRoot?.append(this.childElementCount || this.textContent?.trim() ? document.createElement('slot') : link);
   }
 };

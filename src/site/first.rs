@@ -45,11 +45,7 @@ const SHEET: Said = &[
 /// (`USUAL` in `embed/first.js`).
 const FRAME: Said = &[
     ("embed", "*"),
-    (
-        "embed_ways",
-        "back by_hand copied copy job job_from length link long new_tab no_link no_print no_working* nothing_happens open_tool \
-         print save saved send* sent* take take_note",
-    ),
+    ("embed_ways", "back no_print no_take no_working* print send* sent* take"),
     ("page", "undo too_big amount kits"),
     ("sheet", "board_feet kits_n passes_n or_range span square_*"),
     ("kits", "left short unnamed"),

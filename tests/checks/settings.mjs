@@ -3,7 +3,11 @@
 //   node tests/checks/settings.mjs SITE
 
 import { readFileSync } from 'node:fs';
+import { fieldRow, use } from '../../www/app/calls.js';
+import { estimated } from '../../www/app/embed/estimated.js';
+import { jobFrom } from '../../www/app/embed/first.js';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
+import { readable } from '../../www/app/embed/reads.js';
 import { faultText, read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
 import { core } from './shipped.mjs';
@@ -38,8 +42,55 @@ const form = read(spoiled, 'en');
 want(form.faults.length === 0, `of its form, and yet: ${form.faults.map(told)}`);
 const found = checkSheets(form.settings, call);
 want(JSON.stringify(found.map(told)) === JSON.stringify(expected), `spoiled settings:\n  ${found.map(told).join('\n  ')}`);
+// A carton that holds less than its label needs; kits of which none has a price.
+const cartons = (...all) => checkSheets({ ...form.settings, foams: [{ sheet: 'f', version: 1, name: '', entries: entries({ density: '1.9' }), r_at: [] }], start: [], depths: [], sales_tax: '', delivery: '',
+  kits: all.map((one, at) => ({ sheet: `k${at}`, version: 1, name: '', entries: entries(one) })) }, call);
+// 190 board feet × 1.9 lb/ft³ ÷ 12 = 30 lb.
+const [good, light, free] = [{ label_yield: '190', price: '338', net_weight: '31 lb' }, { label_yield: '190', price: '338', net_weight: '20 lb' }, { label_yield: '190' }];
+for (const [all, told_] of [[[good], []], [[good, light], ['kits[1].entries mass_short']], [[good, free], ['kits[1].entries lacks']], [[free, free], ['kits lacks']]]) {
+  const said = cartons(...all);
+  want(JSON.stringify(said.map(told)) === JSON.stringify(told_), `cartons: ${said.map(told)}, not ${told_}`);
+  found.push(...said);
+}
+
+// Depths that the core does not take are on no press, and no surface begins with them.
+use(shipped);
+const fit = (more) => readable({ ...form.settings, start: [], ...more }, fieldRow('surface', 'depth'), call);
+const same = (a, b, what) => want(JSON.stringify(a) === JSON.stringify(b), `${what}: ${JSON.stringify(a)}, not ${JSON.stringify(b)}`);
+same(fit({}).depths, ['2 in'], 'depths that are taken');
+same(fit({ depths: ['thick', '90 in'] }).depths, ['1 in', '2 in', '3 in'], 'ours where none is left');
+same(fit({ depths: ['thick'], units: 'metric' }).depths, ['25 mm', '50 mm', '75 mm'], 'ours in metric');
+same(fit({ depths: [] }).depths, [], 'none on offer stays so');
+const begun = (text) => [{ shape: 'rectangle', name: '', entries: entries({ length: 'thick', depth: text }) }];
+same(fit({ start: begun('2 in') }).start, begun('2 in'), 'a depth to begin with');
+same(fit({ start: begun('90 in') }).start[0].entries, entries({ length: 'thick' }), 'a depth that is not taken');
+for (const [text, on] of [['2 in', false], ['thick', true]]) want(fit({ sections: new Set(['kits']), depths: [], start: begun(text) }).sections.has('depth') === on, `depth shown, begun with ${text}`);
+
 // The same texts in metric units: a bare depth is in millimeters.
 want(checkSheets({ ...form.settings, units: 'metric', foams: [], kits: [], start: [], sales_tax: '', delivery: '', depths: ['50'] }, call).length === 0, '50 mm is refused');
+
+// Kits without a price: the fewest, of those what leaves least over, and no sum; one price is enough for the usual way.
+const kits = JSON.parse(readFileSync('www/sample/kits.json', 'utf8'));
+const bought = (list, feet) => {
+  const of = { ...read(undefined, 'en').settings, foams: [], kits: list, depths: ['1 in'], start: [{ shape: 'typed_area', name: '', entries: [{ field: 'area', text: String(feet) }] }] };
+  return estimated(jobFrom({ ...of, surfaces: ['typed_area'] }, () => 'checked'))?.purchase;
+};
+const mix = (purchase) => (purchase?.buy?.buy ?? []).map(({ kit, count }) => `${purchase.sizes.findIndex((one) => one.kit === kit)}×${count}`).join();
+const without = kits.map((one) => ({ ...one, entries: one.entries.filter(({ field }) => field !== 'price') }));
+for (const feet of [10, 60, 240, 400, 600]) {
+  const found = bought(without, feet);
+  // By hand, each way that is enough: 29.4, 132.6 and 407.8 board feet reach the wall.
+  const usable = found?.sizes.map((one) => one.usable) ?? [];
+  let best;
+  for (let a = 0; a < 40; a += 1) for (let b = 0; b < 10; b += 1) for (let c = 0; c < 4; c += 1) {
+    const left = a * usable[0] + b * usable[1] + c * usable[2] - (found?.to_buy.likely ?? 0);
+    if (left >= 0 && (!best || a + b + c < best.kits || a + b + c === best.kits && left < best.left)) best = { kits: a + b + c, left, mix: [a, b, c].map((n, at) => n && `${at}×${n}`).filter(Boolean).join() };
+  }
+  want(best && mix(found) === best.mix, `${feet} ft² without prices: ${mix(found)}, by hand ${best?.mix}`);
+  want(!/"(cost|price|least_cost)"/.test(JSON.stringify(found)), `${feet} ft²: a sum from no price`);
+}
+want(bought(kits, 400)?.price?.total > 0, 'no price from kits with prices');
+want(mix(bought([kits[0], ...without.slice(1)], 400)).startsWith('0×'), 'what has no price is bought beside what has one');
 
 for (const language of ['en', 'es']) {
   give('embed_faults', JSON.parse(readFileSync(`www/words/${language}/embed_faults.json`, 'utf8')), language);

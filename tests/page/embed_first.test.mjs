@@ -1,8 +1,9 @@
 import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { jobFrom, USUAL } from '../../www/app/embed/first.js';
+import { jobFrom } from '../../www/app/embed/first.js';
 import { read } from '../../www/app/embed/settings.js';
+import { use } from '../../www/app/calls.js';
 import { apply } from '../../www/app/changes.js';
 
 const sheets = (name) => JSON.parse(readFileSync(new URL(`../../www/sample/${name}.json`, import.meta.url), 'utf8'));
@@ -58,15 +59,36 @@ test('settings that come later leave what was entered as it is, under ids that n
   job = apply(job, { do: 'entry', part: 'surface', id: job.surfaces[0].id, field: 'perimeter', text: '160' });
   job = apply(job, { do: 'foam', id: job.surfaces[0].id, foam: job.foams[1].id });
   const later = jobFrom(settingsOf({ kits: value.kits.slice(0, 1) }), newId, job);
-  assert.deepEqual(later.surfaces, job.surfaces.map((one) => ({ ...one, foam: 0 })));
+  const chosen = later.foams[1];
+  assert.equal(chosen.sheet, job.foams[1].sheet);
+  assert.deepEqual(later.surfaces, job.surfaces.map((one, at) => ({ ...one, foam: at === 0 ? chosen.id : 0 })));
   assert.equal(later.kits.length, 1);
   assert.ok([...later.kits, ...later.foams].every((one) => one.id >= job.next_id));
 });
 
-test('what is offered without settings is said with the words of a first visit', () => {
-  const { settings } = read(undefined, 'en');
-  assert.ok(settings.surfaces.every((shape) => USUAL.includes(shape)), String(settings.surfaces));
-  const build = readFileSync(new URL('../../src/site/first.rs', import.meta.url), 'utf8');
-  const frame = build.slice(build.indexOf('const FRAME'), build.indexOf('/// Lays the file'));
-  for (const shape of USUAL) for (const key of [`shape.${shape}`, `about.${shape}`, `${shape}.*`]) assert.ok(frame.includes(` ${key}`) || frame.includes(`"${key}`), key);
+test('a foam that was chosen stays chosen wherever the later settings put it, and gives way where they lack it', () => {
+  let job = jobFrom(settingsOf(), newId);
+  job = apply(job, { do: 'foam', id: 0, foam: job.foams[1].id });
+  const sheet = job.foams[1].sheet;
+  const turned = jobFrom(settingsOf({ foams: value.foams.toReversed() }), newId, job);
+  assert.equal(turned.foams.find((one) => one.id === turned.foam)?.sheet, sheet);
+  const less = jobFrom(settingsOf({ foams: value.foams.slice(0, 1) }), newId, job);
+  assert.equal(less.foam, less.foams[0].id);
+});
+
+test('later settings in other units change no measure: what had no unit gets the one that it had', () => {
+  use({ fields: () => [['surface', 'perimeter', 'ft', 'm'], ['surface', 'depth', 'in', 'mm'], ['opening', 'width', 'in', 'mm']].map(([part, field, us, metric]) => ({ part, field, us, metric })) });
+  let job = jobFrom(settingsOf({ start: [{ shape: 'rim_run', name: '', entries: [{ field: 'perimeter', text: '10' }, { field: 'depth', text: '5', unit: 'cm' }] }] }), newId);
+  const { id } = job.surfaces[0];
+  job = apply(job, { do: 'add_opening', surface: id });
+  job = apply(job, { do: 'entry', part: 'opening', id: job.surfaces[0].openings[0].id, field: 'width', text: '36' });
+  const metric = jobFrom(settingsOf({ units: 'metric' }), newId, job);
+  assert.equal(metric.units, 'metric');
+  assert.deepEqual(metric.surfaces[0].entries, [{ field: 'perimeter', text: '10', unit: 'ft' }, { field: 'depth', text: '5', unit: 'cm' }]);
+  assert.deepEqual(metric.surfaces[0].openings[0].entries, [{ field: 'width', text: '36', unit: 'in' }]);
+  const same = jobFrom(settingsOf({ delivery: '60' }), newId, job);
+  assert.deepEqual(same.surfaces, job.surfaces);
+  // The host's own sheets and charges are in the units of the settings that bring them.
+  assert.deepEqual(metric.kits.map((one) => one.entries), value.kits.map((one) => one.entries));
+  assert.deepEqual(metric.entries, job.entries);
 });

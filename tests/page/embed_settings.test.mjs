@@ -43,6 +43,16 @@ test('every key is taken as it is written', () => {
   });
 });
 
+test('where no depth could ever be given the section stays, and its owner is told', () => {
+  const deep = (text) => ({ shape: 'rectangle', name: '', entries: text === undefined ? [] : [{ field: 'depth', text }] });
+  const of = (more) => [faults({ sections: ['kits'], ...more }), settings({ sections: ['kits'], ...more }).sections.has('depth')];
+  for (const more of [{ depths: [] }, { depths: [], start: [deep()] }, { depths: [], start: [deep('2 in'), deep()] }, { depths: [], start: [deep(' ')] }]) {
+    assert.deepEqual(of(more), [['sections shallow'], true], JSON.stringify(more));
+  }
+  for (const more of [{}, { depths: ['2 in'] }, { depths: [], start: [deep('2 in')] }]) assert.deepEqual(of(more), [[], false], JSON.stringify(more));
+  assert.deepEqual(of({ depths: [], sections: ['depth'] }), [[], true]);
+});
+
 /** One value that is not of its form for each key, and what stands in its place. */
 const BAD = [
   ['company', 7, 'company type'], ['company', 'x'.repeat(81), 'company long'], ['company', `Acme${RTL}`, 'company unseen'], ['company', 'a\nb', 'company unseen'], ['company', null, 'company type'],
@@ -83,6 +93,7 @@ test('in a list only what is bad is left out, and what is beyond the most', () =
   assert.deepEqual(faults({ kits: [kit('a'), kit('a')] }), ['kits[1].sheet twice']);
   assert.deepEqual(settings({ depths: ['2 in', '', 3, '4 in'] }).depths, ['2 in', '4 in']);
   assert.deepEqual(faults({ depths: ['2 in', ' ', 3] }), ['depths[1] empty', 'depths[2] type']);
+  assert.deepEqual([settings({ depths: [] }).depths, settings({ depths: [' ', 3] }).depths], [[], PLAIN.depths]);
   assert.deepEqual([...settings({ sections: ['take', 'sing', 'depth', 'take'] }).sections], ['depth', 'take']);
   assert.deepEqual(settings({ surfaces: ['dome', 'cone', 'arch', 'dome'] }).surfaces, ['dome', 'arch']);
   assert.equal(settings({ start: [{ shape: 'dome', name: 4 }, { shape: 'arch' }] }).start.length, 2);
@@ -199,7 +210,7 @@ test('each fault has a sentence in both languages, without a gap', () => {
   const all = [
     ...BAD.flatMap(([key, value]) => read(file({ [key]: value }), 'en').faults),
     ...[{ kits: [kit('a'), kit('a')] }, { depths: [''] }, { depths: Array(7).fill('1 in') }, { nonsense: 1 }, { title: { en: 'a', es: 4 } },
-      { kits: [kit('k', { entries: Array(201).fill({ field: 'price', text: '1' }) })] }, { sections: ['sing', 4] }, { depths: [4] },
+      { kits: [kit('k', { entries: Array(201).fill({ field: 'price', text: '1' }) })] }, { sections: ['sing', 4] }, { depths: [4] }, { sections: [], depths: [] },
       { colors: { light: { ground: '#888888', accent: 'red' } } }, { contact: { name: 'x', link: 'javascript:1' } }, { contact: { name: 'x', link: 'https://' } }].flatMap((over) => read(file(over), 'en').faults),
     ...['{', 'null', '{"format":"foamwright-embed","version":2}', '{"format":"foamwright-embed"}', '{"format":"foamwright-embed","version":0}', '['.repeat(40), ' '.repeat(200_001)].flatMap((text) => readText(text, 'en').faults),
   ];
@@ -217,8 +228,8 @@ test('each fault has a sentence in both languages, without a gap', () => {
     }
     // What is never said by the form is said of what the core reads (sheetcheck.js).
     const unsaid = Object.keys(words[language]).filter((key) => /^(why|want|now)\./.test(key) && !named.has(key));
-    assert.deepEqual(unsaid.sort(), ['now.stands', 'now.unpriced', 'want.choice', 'want.limits', 'want.measure', 'want.one_meaning',
-      'why.above', 'why.below', 'why.choice', 'why.lacks', 'why.more', 'why.no_field', 'why.not_read', 'why.refused', 'why.two_meanings'], language);
+    assert.deepEqual(unsaid.sort(), ['now.no_price', 'now.stands', 'now.unpriced', 'want.choice', 'want.limits', 'want.measure', 'want.one_meaning',
+      'why.above', 'why.below', 'why.choice', 'why.lacks', 'why.mass_short', 'why.more', 'why.no_field', 'why.not_read', 'why.refused', 'why.two_meanings'], language);
   }
 });
 

@@ -2,8 +2,9 @@ import { test } from 'node:test';
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { use } from '../../www/app/calls.js';
+import { facts } from '../../www/app/embed/paper.js';
 import { totals } from '../../www/app/embed/send.js';
-import { taken } from '../../www/app/embed/take.js';
+import { taken } from '../../www/app/embed/taking.js';
 import { give } from '../../www/app/words.js';
 
 const read = (path) => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8'));
@@ -22,6 +23,8 @@ const estimate = {
   purchase: { buy: { buy: [{ kit: 32, count: 2 }], kits: 2, enough: true }, price: { kits: 150000, tax: 10875, delivery: 4500, total: 165375 } },
 };
 const store = (change = {}, of = job) => ({ job: of, estimate: { ...estimate, ...change } });
+/** A company with foams and kits of its own. */
+const theirs = { company: 'Example & Sons', foams: job.foams, kits: job.kits, sections: new Set(['price']) };
 const kit = job.kits.find((one) => one.id === 32).name;
 
 test('the totals are the figures of the sheet', () => {
@@ -71,12 +74,61 @@ test('nothing that was typed goes along', () => {
 test('a job is taken as it is, under a name to find it by', () => {
   for (const language of ['en', 'es']) {
     give('embed_ways', read(`../../www/words/${language}/embed_ways.json`), language);
-    const { name, ...rest } = taken({ ...job, name: ' ' }, { company: 'Example & Sons' });
+    const { name, ...rest } = taken(store({}, { ...job, name: ' ' }), theirs);
     assert.match(name, /Example & Sons/);
     const { name: own, ...all } = job;
     assert.deepEqual(rest, all);
-    assert.equal(taken(job, { company: 'Example & Sons' }).name, own, 'a name of one’s own stays');
-    const plain = taken({ ...job, name: '' }, { company: '' }).name;
+    assert.equal(taken(store(), theirs).name, own, 'a name of one’s own stays');
+    const plain = taken(store({}, { ...job, name: '' }), { ...theirs, company: '' }).name;
     assert.ok(plain && !/embed_ways|\{|Example/.test(plain), plain);
+  }
+});
+
+test('examples are called so in the job that is taken, and do not go under the company’s name', () => {
+  for (const language of ['en', 'es']) {
+    const words = read(`../../www/words/${language}/embed.json`);
+    give('embed', words, language);
+    give('embed_ways', read(`../../www/words/${language}/embed_ways.json`), language);
+    for (const [which, settings] of [['both', { foams: [], kits: [] }], ['kits', { kits: [] }], ['foam', { foams: [] }]]) {
+      const { name, note } = taken(store({}, { ...job, name: '', note: 'mine' }), { ...theirs, ...settings });
+      assert.equal(note, `mine ${words[`invented_${which}`]} ${words.invented_do}`);
+      assert.doesNotMatch(name, /Example & Sons/);
+    }
+    assert.equal(taken(store({}, { ...job, note: 'mine' }), theirs).note, 'mine');
+  }
+});
+
+test('prices go along only where they are shown; the kits go along as they stand there', () => {
+  const dear = { ...job, entries: [...job.entries, { field: 'sales_tax', text: '7.25' }, { field: 'delivery', text: '45' }] };
+  const prices = (of) => JSON.stringify([of.entries, of.kits]).match(/"(price|sales_tax|delivery)"/g) ?? [];
+  assert.deepEqual(taken(store({}, dear), { ...theirs, sections: new Set(['price']) }), dear);
+  const bare = taken(store({}, dear), { ...theirs, sections: new Set(['kits']) });
+  assert.ok(prices(dear).length > 4);
+  assert.deepEqual(prices(bare), []);
+  assert.deepEqual(bare.purchase, { buy: [{ kit: 32, count: 2 }], reason: '' });
+  assert.equal(bare.kits.length, job.kits.length);
+  assert.deepEqual(bare.entries, job.entries);
+  for (const purchase of [{ ...estimate.purchase, too_big: {} }, { ...estimate.purchase, buy: { ...estimate.purchase.buy, enough: false } }, {}]) {
+    assert.equal(taken(store({ purchase }, dear), { ...theirs, sections: new Set() }).purchase, dear.purchase, 'no kits that are enough');
+  }
+});
+
+test('on paper each figure of a part of the surfaces says so, and there are none before the first', () => {
+  for (const language of ['en', 'es']) {
+    for (const page of ['embed_ways', 'kits']) give(page, read(`../../www/words/${language}/${page}.json`), language);
+    const all = new Set(['foam', 'kits', 'price', 'spraying']);
+    const purchase = { ...estimate.purchase, sizes: [] };
+    const of = (surfaces, more = {}) => facts(store({ purchase: { ...purchase, ...more }, spraying: { lifts: 2 }, quantity: { ...estimate.quantity, surfaces } }), all);
+    const whole = of(3);
+    assert.deepEqual(whole.map((one) => one.below), whole.map(() => undefined));
+    assert.deepEqual(whole.filter((one) => one.sum).map((one) => one.value.replace(/[^\d]/g, '')), ['165375']);
+    const partly = of(2);
+    assert.deepEqual(partly.map((one) => [one.what, one.value]), whole.map((one) => [one.what, one.value]));
+    // The foam is what it is; passes, kits, and each line of the price hold for two surfaces only.
+    assert.deepEqual(partly.map((one) => /2 (of|de) 3/.test(one.below ?? '')), [false, true, true, true, true, true, true]);
+    const none = of(0);
+    assert.equal(none.length, 3, 'foam, kits, passes');
+    assert.ok(none.slice(0, 2).every((one) => !/\d/.test(one.value)), JSON.stringify(none));
+    assert.ok(of(2, { too_big: { to_spray: 2000, limit: 1800, largest_kits: 5, kits_limit: 4 } }).every((one) => !one.sum), 'no price of what is too big');
   }
 });

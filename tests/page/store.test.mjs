@@ -181,3 +181,19 @@ test('opening another job forgets the undo stack of the first', async () => {
   assert.equal(store.canUndo, false);
   assert.equal(store.job.id, 'b');
 });
+
+test('a job that is opened made anew keeps what can be undone and done again, each state made anew', async () => {
+  const { store } = bench();
+  await store.open(blank(), 'memory');
+  for (const text of ['one', 'two']) store.dispatch({ do: 'add_surface', shape: 'rectangle', name: text });
+  await store.settled();
+  store.undo();
+  const anew = (job) => ({ ...job, id: 'other', units: 'metric' });
+  await store.open(anew(store.job), 'memory', anew);
+  const seen = () => [store.job.id, store.job.units, store.job.surfaces.map((one) => one.name).join()];
+  assert.deepEqual(seen(), ['other', 'metric', 'one']);
+  assert.ok(store.redo());
+  assert.deepEqual(seen(), ['other', 'metric', 'one,two']);
+  assert.ok(store.undo() && store.undo() && !store.undo());
+  assert.deepEqual(seen(), ['other', 'metric', '']);
+});

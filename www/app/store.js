@@ -23,7 +23,7 @@
  * @property {boolean} canUndo
  * @property {boolean} canRedo
  * @property {(fn: (event: StoreEvent) => void) => () => void} subscribe
- * @property {(job: Job, keeping?: Keeping) => Promise<void>} open
+ * @property {(job: Job, keeping?: Keeping, anew?: (job: Job) => Job) => Promise<void>} open  with `anew`, what can be undone stays, made anew
  * @property {() => void} adopt  the person hangs something on the job without changing it: a sample becomes their own, a new job is kept
  * @property {() => void} refresh  estimates again (time has passed, the core is back)
  * @property {() => void} keepNow  writes at once, for a page that is going away
@@ -114,10 +114,10 @@ export function createStore(needs) {
       return () => told.delete(fn);
     },
 
-    async open(job, keeping = 'new') {
+    async open(job, keeping = 'new', anew) {
       await store.settled();
-      past = [];
-      future = [];
+      past = anew ? past.map(anew) : [];
+      future = anew ? future.map(anew) : [];
       lastKey = '';
       store.job = job;
       store.keeping = keeping;

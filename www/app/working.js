@@ -53,10 +53,10 @@ function shown(value, write, join = ' + ') {
   return value === undefined ? '–' : String(value);
 }
 
-/** The steps of one scope, numbered on. @param {Store} store @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {{only?: string[], lit?: string, scope?: string}} [about] `only` the results that begin so; `lit` the one pressed */
-function steps(store, of, from, count, name, { only, lit = '', scope = '' } = {}) {
+/** The steps of one scope, numbered on. @param {Store} store @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {{only?: string[], lit?: string, scope?: string, money?: boolean}} [about] `only` the results that begin so; `lit` the one pressed; without `money` no sum */
+function steps(store, of, from, count, name, { only, lit = '', scope = '', money = true } = {}) {
   const w = figures(store.job.units);
-  const rows = table.filter((step) => step.scope === of && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
+  const rows = table.filter((step) => step.scope === of && (money || step.unit !== 'usd') && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
     const result = at(from, step.result);
     if (result === undefined || Array.isArray(result) && !result.length) return [];
     // Nothing added up is no figure.
@@ -107,14 +107,15 @@ export function everyStep(store) {
 /**
  * A computation sheet by itself: its head, its steps and the note below them.
  * @param {Store} store @param {import('./view.js').Route} route @param {() => [string, string]} back  the way back and what it is called
+ * @param {{money?: boolean}} [shown]  whether what things cost is shown
  */
-export function workingSheet(store, route, back) {
+export function workingSheet(store, route, back, { money = true } = {}) {
   const [scope = 'job', idText = '0', lit = ''] = route.rest;
   const id = Number(idText);
   const top = el('div');
   const sheet = el('ol', 'calc');
   /** @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {string[]} [only] */
-  const group = (of, from, count, name, only) => steps(store, of, from, count, name, { only, lit, scope });
+  const group = (of, from, count, name, only) => steps(store, of, from, count, name, { only, lit, scope, money });
   const foot = el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')));
 
   function update() {

@@ -123,9 +123,10 @@ fn what_cannot_be_read_gives_no_price_and_is_said() {
     assert!(findings.is_empty());
 }
 
-/// Past all bounds a sum stays at the bound.
+/// Far past any purchase the sums are still exact: the dearest kit, so many of it as can be counted, the most tax and
+/// delivery; and the tax on the largest sum there is.
 #[test]
-fn the_dearest_purchase_has_a_price() {
+fn the_dearest_purchase_has_its_exact_price() {
     let entries = [("sales_tax", "30"), ("delivery", "100000")];
     let dear = taxed(with_kit(2, "price", "100000"), &entries);
     let (bought, _) = buy(&chosen(dear, &[(32, u32::MAX)]), 1_200.0);

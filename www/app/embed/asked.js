@@ -13,24 +13,74 @@ const FOLLOW = '#settings-follow';
 const PATIENCE = 4000;
 
 /** Whether the page around has said that it sends the settings. */
-export const follows = () => location.hash === FOLLOW && window.parent !== window;
+const follows = () => location.hash === FOLLOW && window.parent !== window;
 
-/** Resolves when the first message came, or when it has been waited for long enough. @param {Promise<Asked>} first @returns {Promise<Asked>} */
-export function followed(first) {
-  return new Promise((resolve) => {
-    const timer = setTimeout(() => {
-      console.warn(`Foamwright: the page around sent no settings within ${PATIENCE / 1000} s; the usual ones are used.`);
-      resolve({});
+/**
+ * What is asked for, whatever comes first. A message with settings takes the place of all that came before, and of a
+ * file that is still on its way; one without them only says the language.
+ * @param {(asked: Asked) => void} act  called with what is asked for, where that is something new
+ * @param {boolean} follow  whether the first message is waited for, and not a file
+ */
+export function wishes(act, follow) {
+  /** @type {Asked} */
+  let now = {};
+  let waits = true;
+  let last = '';
+
+  /** @param {Asked} next */
+  function put(next) {
+    waits = false;
+    now = next;
+    const text = written(next);
+    if (text && text === last) return;
+    last = text;
+    act(next);
+  }
+
+  return {
+    /** Whether nothing has come yet. */
+    waits: () => waits,
+    /** A message of the page around came. @param {Asked} told */
+    heard({ settings, language }) {
+      if (settings !== undefined) put({ settings, language });
+      else {
+        const next = { ...now, language: language ?? now.language };
+        if (waits && !follow) now = next;
+        else put(next);
+      }
+    },
+    /** The file came, or the wait is over. @param {Asked} found */
+    found(found) {
+      if (waits) put({ ...found, language: now.language });
+    },
+  };
+}
+
+/** What is asked for as a text, to know it again; empty where it has none. @param {Asked} asked */
+function written(asked) {
+  try {
+    return JSON.stringify(asked);
+  } catch {
+    return '';
+  }
+}
+
+/** Begins to wait for the settings, and gives what takes the messages of the page around. @param {(asked: Asked) => void} act */
+export function startAsked(act) {
+  const follow = follows();
+  const { waits, heard, found } = wishes(act, follow);
+  if (!follow) void named().then(found);
+  else {
+    setTimeout(() => {
+      if (waits()) console.warn(`Foamwright: the page around sent no settings within ${PATIENCE / 1000} s; the usual ones are used until it does.`);
+      found({});
     }, PATIENCE);
-    void first.then((asked) => {
-      clearTimeout(timer);
-      resolve(asked);
-    });
-  });
+  }
+  return heard;
 }
 
 /** The settings of the file that the frame's address names; nothing where it names none or where it cannot be taken. @returns {Promise<Asked>} */
-export async function named() {
+async function named() {
   const file = new URLSearchParams(location.search).get('settings');
   if (file === null) return {};
   try {

@@ -87,7 +87,7 @@ export function card(store, settings, id, ways) {
     const r = one?.depth?.promised_r;
     redraw(areas, [one?.area || r ? el('ul', 'rows',
       one?.area && row(t('surface.net'), '', worked(ranged(one.area.net_ft2, w.area), 'surface', id, 'area.net_ft2')),
-      r && one?.area?.claims_r !== false ? row(t('embed.promised'), t('embed.promised_why', { depth: w.depth(one?.depth?.promised_in) }), worked(w.r(r), 'surface', id, 'depth.promised_in')) : undefined) : undefined]);
+      r && one?.area?.claims_r !== false ? row(t('embed.promised'), [t('embed.promised_why', { depth: w.depth(one?.depth?.promised_in) }), !settings.foams.length && t('embed.by_example')].filter(Boolean).join(', '), worked(w.r(r), 'surface', id, 'depth.promised_in')) : undefined) : undefined]);
     redraw(notes, aside(store, surface, shown).map(noteOf));
   }
 

@@ -49,6 +49,8 @@ export function depthPart(store, settings, id, promised) {
     const below = el('small');
     return { text, input, figure, below, node: el('label', 'key-choice', input, el('span', 'depth-key', figure, below)) };
   });
+  // Nobody takes the R of an example for the company's.
+  const by = settings.foams.length ? '' : ` ${t('embed.by_example')}`;
   const legend = el('legend');
   const own = field({ store, part: 'surface', id, field: 'depth', label: t('embed.depth_typed'), quiet: true });
   const node = el('fieldset', 'choices', legend, offered.length ? el('div', 'keys-row many', ...keys.map((one) => one.node)) : undefined, own.node);
@@ -76,7 +78,7 @@ export function depthPart(store, settings, id, promised) {
       key.input.checked = key.text === '' ? other : !other && key.text === text;
       const depth = key.text ? promised(surface, key.text) : undefined;
       say(key.figure, key.text ? (depth ? w.depth(depth.aim_in.likely) : key.text) : t('embed.another_depth'));
-      say(key.below, depth?.promised_r ? w.r(depth.promised_r) : '');
+      say(key.below, depth?.promised_r ? `${w.r(depth.promised_r)}${by}` : '');
       key.below.hidden = !key.below.textContent;
     }
     const name = has(`surface.${surface.shape}.depth`) ? t(`surface.${surface.shape}.depth`) : t('surface.depth');

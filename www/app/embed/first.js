@@ -6,6 +6,7 @@
  * @typedef {import('../job.js').Job} Job
  * @typedef {import('./settings.js').Settings} Settings
  */
+import { unitOf } from '../calls.js';
 import { apply } from '../changes.js';
 
 /** The shapes whose words come with the first visit: those that a homeowner meets. */
@@ -25,7 +26,15 @@ export function jobFrom(settings, newId, kept) {
   };
   for (const sheet of settings.foams) job = apply(job, { do: 'add_foam', sheet });
   for (const sheet of settings.kits) job = apply(job, { do: 'add_kit', sheet });
-  if (kept?.surfaces.length) return { ...job, surfaces: kept.surfaces.map((one) => ({ ...one, foam: 0 })) };
+  if (kept?.surfaces.length) {
+    // A foam that was chosen stays chosen where the settings have it again.
+    const anew = (/** @type {number} */ id) => {
+      const { sheet } = kept.foams.find((one) => one.id === id) ?? {};
+      return job.foams.find((one) => one.sheet === sheet)?.id;
+    };
+    const { surfaces } = apply(kept, { do: 'units', units: settings.units, unitOf });
+    return { ...job, foam: anew(kept.foam) ?? job.foam, surfaces: surfaces.map((one) => ({ ...one, foam: anew(one.foam) ?? 0 })) };
+  }
   const start = settings.start.length ? settings.start : [{ shape: settings.surfaces[0], name: '', entries: [] }];
   for (const { shape, name: called, entries } of start) {
     job = apply(job, { do: 'add_surface', shape, name: called, entries: deep(entries, settings.depths[0]) });

@@ -5,19 +5,21 @@
  *
  * @typedef {import('./asked.js').Asked} Asked
  */
-import { call, load, now, watch } from '../calls.js';
+import { call, fieldRow, load, watch } from '../calls.js';
 import { el } from '../list.js';
 import { newId } from '../newid.js';
 import { holdOnly } from '../prefs.js';
 import { createStore } from '../store.js';
 import { beginWith, choose, need, speak, t } from '../words.js';
 import { announcer } from './announce.js';
-import { followed, follows, named } from './asked.js';
+import { startAsked } from './asked.js';
 import { paint } from './colors.js';
+import { estimated } from './estimated.js';
 import { jobFrom, USUAL } from './first.js';
 import { startPost } from './post.js';
 import { printPart } from './print.js';
 import { sendPart } from './send.js';
+import { readable } from './reads.js';
 import { samples } from './samples.js';
 import { read, readText } from './settings.js';
 import { takePart } from './take.js';
@@ -36,7 +38,7 @@ const place = /** @type {HTMLElement} */ (document.getElementById('view'));
 const announce = announcer(/** @type {HTMLElement} */ (document.getElementById('announce')));
 /** A keeper that keeps nothing. */
 const shelf = { keep: async () => /** @type {const} */ ('memory'), keepNow: () => /** @type {const} */ ('memory') };
-const store = createStore({ estimate: (job) => call('estimate', job, now()), shelf, newId });
+const store = createStore({ estimate: estimated, shelf, newId });
 
 /** @type {(() => void)[]} */
 let shown = [];
@@ -44,36 +46,48 @@ let shown = [];
 let turn = 0;
 /** Whether the visitor has entered something, which later settings leave as it is. */
 let entered = false;
-/** Settings that come later take the place of those that came before. @param {Asked} asked */
-const later = (asked) => void take(asked).catch(failed);
-/** What is done with the next settings. */
-let heard = later;
-/** Those of the first message, where the page around sends them. @type {Promise<Asked> | undefined} */
-const first = follows() ? new Promise((resolve) => {
-  heard = (asked) => {
-    heard = later;
-    resolve(asked);
-  };
-}) : undefined;
-const post = startPost({ onSettings: (asked) => heard(asked) });
-
-/** Takes settings and shows the estimate with them. @param {Asked} asked */
-async function take({ settings: value, text, language: theirs }) {
+const standing = load();
+/** What was asked for before, done or failed. */
+let before = Promise.resolve();
+const post = startPost({ onSettings: startAsked((asked) => {
   const mine = ++turn;
+  before = before.then(() => take(asked, mine)).catch(failed);
+}) });
+
+/** Takes settings and shows the estimate with them, unless others came after them. @param {Asked} asked @param {number} mine */
+async function take({ settings: value, text, language: theirs }, mine) {
   const wish = theirs ?? choose(navigator.languages);
   const { settings, faults } = text === undefined ? read(value, wish) : readText(text, wish);
   const [sheets] = await Promise.all([samples(settings), standing, speak(settings.language ?? wish)]);
   const shapes = [...settings.surfaces, ...settings.start.map((one) => one.shape)];
   if (!shapes.every((shape) => USUAL.some((usual) => usual === shape))) await need(...PAGES);
   if (mine !== turn) return;
+  const fit = readable(settings, fieldRow('surface', 'depth'), call);
   paint(document, settings.colors);
   entered ||= store.canUndo;
-  await store.open(jobFrom({ ...settings, ...sheets }, newId, entered ? store.job : undefined), 'memory');
-  show(settings);
+  const putBack = inHand();
+  const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...fit, ...sheets }, newId, kept);
+  await store.open(anew(entered ? store.job : undefined), 'memory', anew);
+  show(fit);
+  putBack();
   /** @type {any} */ (window).foamwrightStands?.();
   if (value === undefined && text === undefined) return;
   // Nobody waits for what only the page's owner reads.
   setTimeout(() => void import('./owner.js').then(({ tellOwner }) => tellOwner(settings, faults)).catch(() => undefined), LATER);
+}
+
+/** What the visitor has in hand, to be put back where all is laid out anew: the field with its caret, and which folds are open. */
+function inHand() {
+  const { id, selectionStart = null, selectionEnd = null } = /** @type {HTMLInputElement} */ (document.hasFocus() ? document.activeElement : document.body) ?? {};
+  const folds = () => [...place.querySelectorAll('details')];
+  const open = folds().map((one) => one.open);
+  return () => {
+    const now = folds();
+    if (now.length === open.length) now.forEach((one, at) => { one.open = open[at]; });
+    const field = /** @type {HTMLInputElement | null} */ (id ? document.getElementById(id) : null);
+    field?.focus({ preventScroll: true });
+    if (selectionStart !== null) field?.setSelectionRange(selectionStart, selectionEnd);
+  };
 }
 
 /** @param {import('./settings.js').Settings} settings */
@@ -89,7 +103,7 @@ function show(settings) {
     print: settings.sections.has('print') ? printPart(store, settings) : undefined,
   };
   const view = mount(sheet, store, settings, ways);
-  const work = startWork(root, sheet, store);
+  const work = startWork(root, sheet, store, settings);
   shown = [view.update, work.update, () => announce(store)];
   document.title = settings.title || t('embed.title');
   update();
@@ -121,19 +135,17 @@ function followWidth() {
   });
 }
 
-const standing = load();
-
-async function start() {
-  recover();
-  followWidth();
-  store.subscribe(update);
-  await take(await (first ? followed(first) : named()));
-}
-
-/** @param {unknown} error */
+/** What stands already goes on standing: only a frame that has shown nothing yet is given up. @param {unknown} error */
 function failed(error) {
+  const { foamwrightReady, foamwrightRescue } = /** @type {any} */ (window);
+  if (foamwrightReady) {
+    console.warn('Foamwright: these settings could not be taken; what stood before stays.', error);
+    return;
+  }
   console.error(error);
-  /** @type {any} */ (window).foamwrightRescue?.('load');
+  foamwrightRescue?.('load');
 }
 
-start().catch(failed);
+recover();
+followWidth();
+store.subscribe(update);

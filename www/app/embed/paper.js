@@ -6,17 +6,16 @@
  *
  * @typedef {import('../store.js').Store} Store
  * @typedef {import('./settings.js').Settings} Settings
- * @typedef {import('../parts.js').Child} Child
  */
 import { mixWords, strip } from '../drawn.js';
 import { bare, figures, ranged, total, unitOf } from '../figures.js';
 import { el } from '../list.js';
-import { found, LEAF_WIDTH, lines, measuresOf } from '../papers/leaf.js';
+import { found, LEAF_WIDTH, lines, measuresOf, told } from '../papers/leaf.js';
 import { nameOf } from '../named.js';
 import { byId, framed } from '../parts.js';
 import { locale, money, need, t } from '../words.js';
 import { examples } from './samples.js';
-import { sayable } from './told.js';
+import { amissNotes, sayable } from './told.js';
 
 /** Resolves when the words of the leaf are there. */
 export const ready = () => need('embed_ways', 'takeoff', 'sheet', 'surface', 'paper', 'kits', 'fields', 'findings', 'sources');
@@ -33,8 +32,8 @@ export function leaf(store, settings, cautions, governs) {
     el('p', 'lead', t('embed_ways.paper_is')),
     drawn(store),
     part(t('embed_ways.surfaces'), surfaces(store, sections.has('depth'))),
-    part(t('embed_ways.kits'), sections.has('kits') || sections.has('foam') ? bought(store, sections) : undefined),
-    part(t('embed_ways.told'), el('div', 'says', examples(settings), ...sayable(store).filter((one) => one.code !== 'needed' && one.severity !== 'note').map((one) => found(store, one)), ...cautions)),
+    part(t('embed_ways.kits'), bought(store, sections)),
+    part(t('embed_ways.told'), el('div', 'says', examples(settings), ...amissNotes(store, settings), ...sayable(store).filter((one) => one.code !== 'needed' && one.severity !== 'note').map((one) => found(store, one)), ...cautions)),
     el('div', 'governs', ...governs.map((text) => el('p', 'note', text))),
   ].filter((one) => one !== undefined);
 }
@@ -82,24 +81,33 @@ function surfaces(store, deep) {
   return lines(t('embed_ways.surfaces'), heads, [...rows, sum]);
 }
 
-/** Foam, kits and price. @param {Store} store @param {Settings['sections']} sections */
-function bought(store, sections) {
+/**
+ * Foam, kits and price. While a surface is not worked out, each figure says how far it holds; before the first is,
+ * there are no figures.
+ * @param {Store} store @param {Settings['sections']} sections
+ * @returns {{what: string, value: string, below?: string, sum?: boolean}[]}
+ */
+export function facts(store, sections) {
   const { job, estimate } = store;
+  const { surfaces: n = 0, of = 0 } = estimate?.quantity ?? {};
   const { buy, too_big: big, price } = estimate?.purchase ?? {};
   const foam = byId(job.foams, job.foam)?.name;
   const w = figures(job.units);
-  const enough = buy?.enough && !big;
-  /** @type {[string, Child][]} */
-  const rows = [];
-  if (sections.has('foam') && foam) rows.push([t('embed_ways.foam'), foam]);
-  if (sections.has('kits')) {
-    rows.push([t('embed_ways.kits'), big ? t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit })
-      : enough ? mixWords(store, buy.buy) : t('kits.none_fit')]);
-  }
-  if (sections.has('spraying') && estimate?.spraying.lifts) rows.push([t('embed_ways.passes'), String(estimate.spraying.lifts)]);
-  if (sections.has('price') && enough && price) {
-    for (const name of /** @type {const} */ (['kits', 'tax', 'delivery'])) if (name === 'kits' || price[name]) rows.push([t(`embed_ways.price_${name}`), money(price[name])]);
-    rows.push([t('embed_ways.price_total'), el('b', '', money(price.total))]);
-  }
-  return rows.length ? lines(t('embed_ways.kits'), [[t('embed_ways.what')], ['', 'r']], rows.map((cells) => ({ cells })), 'facts') : undefined;
+  const enough = n > 0 && buy?.enough && !big;
+  const so_far = n < of ? { below: t('embed_ways.or_more', { n, of }) } : {};
+  const kits = () => (big ? t('kits.big_lead', { amount: w.foam(big.to_spray), limit: bare(w.foam(big.limit)), n: big.largest_kits, kits: big.kits_limit })
+    : enough ? mixWords(store, buy.buy) : t(n > 0 ? 'kits.none_fit' : 'embed_ways.not_yet'));
+  const paid = (/** @type {'kits' | 'tax' | 'delivery'} */ name) => (price && (name === 'kits' || price[name]) ? [{ what: t(`embed_ways.price_${name}`), value: money(price[name]), ...so_far }] : []);
+  return [
+    ...(sections.has('foam') && foam ? [{ what: t('embed_ways.foam'), value: foam }] : []),
+    ...(sections.has('kits') ? [{ what: t('embed_ways.kits'), value: kits(), ...(n > 0 ? so_far : {}) }] : []),
+    ...(sections.has('spraying') && estimate?.spraying.lifts ? [{ what: t('embed_ways.passes'), value: String(estimate.spraying.lifts), ...so_far }] : []),
+    ...(sections.has('price') && enough && price ? [...paid('kits'), ...paid('tax'), ...paid('delivery'), { what: t('embed_ways.price_total'), value: money(price.total), sum: true, ...so_far }] : []),
+  ];
+}
+
+/** The same as a table. @param {Store} store @param {Settings['sections']} sections */
+function bought(store, sections) {
+  const rows = facts(store, sections).map(({ what, value, below, sum }) => ({ cells: [told(what, below ? [below] : []), sum ? el('b', '', value) : value] }));
+  return rows.length ? lines(t('embed_ways.kits'), [[t('embed_ways.what')], ['', 'r']], rows, 'facts') : undefined;
 }

@@ -84,9 +84,11 @@ export function startPost({ onSettings, root = document.documentElement }) {
   const framed = parent !== window;
   const worth = heights();
   let sized = false;
-  /** @param {object} message */
-  const post = (message) => {
-    if (framed) parent.postMessage({ foamwright: VERSION, ...message }, '*');
+  /** Whom an estimate is for: the page that sent the settings, which name it; anybody around where a file has named it. */
+  let to = '*';
+  /** @param {object} message @param {string} [target] */
+  const post = (message, target = '*') => {
+    if (framed) parent.postMessage({ foamwright: VERSION, ...message }, target);
   };
   const measure = () => {
     const { height } = root.getBoundingClientRect();
@@ -95,11 +97,13 @@ export function startPost({ onSettings, root = document.documentElement }) {
     const whole = worth(Math.min(height, MOST_HEIGHT), performance.now());
     if (whole) post({ event: 'height', height: whole });
   };
-  addEventListener('message', ({ data, source }) => {
+  addEventListener('message', ({ data, origin, source }) => {
     const heard = framed && source === parent ? told(data) : undefined;
     if (!heard) return;
     sized = heard.sized ?? sized;
     measure();
+    // A page without an origin of its own cannot be named.
+    if (heard.settings !== undefined) to = origin === 'null' ? '*' : origin;
     onSettings({ settings: heard.settings, language: heard.language });
   });
   post({ event: 'ready' });
@@ -108,6 +112,6 @@ export function startPost({ onSettings, root = document.documentElement }) {
     /** Whether the page around fits the frame's height. */
     sized: () => sized,
     /** Says what the estimate comes to. @param {object} totals */
-    estimate: (totals) => post({ event: 'estimate', estimate: totals }),
+    estimate: (totals) => post({ event: 'estimate', estimate: totals }, to),
   };
 }

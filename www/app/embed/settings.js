@@ -40,7 +40,7 @@ const MOST = {
 const SECTIONS = { depth: true, foam: true, kits: true, price: true, print: true, take: true, readiness: false, spraying: false };
 /** What a house has, in the order in which it is offered. @type {Shape[]} */
 const HOUSE = ['rim_run', 'footprint', 'framed_wall', 'framed_floor', 'framed_slope', 'rectangle', 'typed_area'];
-const DEPTHS = { us: ['1 in', '2 in', '3 in'], metric: ['25 mm', '50 mm', '75 mm'] };
+export const DEPTHS = { us: ['1 in', '2 in', '3 in'], metric: ['25 mm', '50 mm', '75 mm'] };
 const LINK = /^(https|mailto|tel):./;
 const SCHEMES = ['https:', 'mailto:', 'tel:'];
 const COLOR = /^#[0-9A-Fa-f]{6}$/;
@@ -57,6 +57,10 @@ function sectionsOf(named, kits) {
   // The prices of our samples are invented: nobody may take them for the company's.
   return new Set(all.filter((one) => one !== 'price' || kits.length > 0));
 }
+
+/** Whether no depth can ever be given to a surface: none stands there, none is on offer, and none can be typed. @param {Settings} settings */
+export const shallow = ({ sections, depths, start }) => !sections.has('depth') && !depths.length
+  && !(start.length && start.every((one) => one.entries.some(({ field, text }) => field === 'depth' && text.trim())));
 
 /** Reads the text of a settings file. @param {string} text @param {Language} language @returns {{settings: Settings, faults: Fault[]}} */
 export function readText(text, language) {
@@ -100,6 +104,9 @@ function refused(why, figures) {
 /** @param {Record<string, unknown>} from @param {string} key */
 const own = (from, key) => (Object.hasOwn(from, key) ? from[key] : undefined);
 
+/** @param {unknown} value */
+const isNone = (value) => Array.isArray(value) && value.length === 0;
+
 /** Whether a value is larger or deeper than settings ever are; told without following it further than that. @param {unknown} value */
 function sizeOf(value) {
   let left = MOST_BYTES;
@@ -142,6 +149,7 @@ class Reader {
     const units = this.word('units', { us: true, metric: true }, 'units', 'us') ?? 'us';
     const kits = this.sheets('kit', 'kits');
     const surfaces = this.words('surfaces', SHAPES, 'shape');
+    const depths = this.list('depths', 'depths', 'depths', 'depths', (one, at) => this.filled(one, at, MOST.depth, 'depth', 'left_out'));
     if (surfaces && !/** @type {unknown[]} */ (own(file, 'surfaces')).length) this.faults.add('surfaces', 'empty', 'surfaces', 'surfaces', { most: MOST.surfaces });
     /** @type {Settings} */
     const settings = {
@@ -154,12 +162,17 @@ class Reader {
       sections: sectionsOf(this.words('sections', SECTIONS, 'section'), kits),
       surfaces: surfaces?.length ? /** @type {Shape[]} */ (surfaces) : [...HOUSE],
       start: this.list('start', 'start', 'start', 'start', (one, at) => this.start(one, at)) ?? [],
-      depths: this.list('depths', 'depths', 'depths', 'depths', (one, at) => this.filled(one, at, MOST.depth, 'depth', 'left_out')) ?? [...DEPTHS[units]],
+      // A host that offers none says so with an empty list; one whose depths are all wrong wants some.
+      depths: depths?.length || isNone(own(file, 'depths')) ? depths ?? [] : [...DEPTHS[units]],
       colors: this.colors(),
       ...this.contact(),
       disclaimer: this.texts('disclaimer', MOST.disclaimer, 'disclaimer'),
       send: this.send(),
     };
+    if (shallow(settings)) {
+      this.faults.add('sections', 'shallow', 'depth_somewhere', 'depth_on');
+      settings.sections = new Set([...settings.sections, 'depth']);
+    }
     return { settings, faults: this.faults.told() };
   }
 

@@ -8,11 +8,16 @@
  * @typedef {import('../job.js').Surface} Surface
  */
 import { nameIn, openingName } from '../named.js';
-import { findingNote } from '../parts.js';
+import { findingNote, note } from '../parts.js';
 import { has, label, t } from '../words.js';
 
-/** Findings of the whole estimate: of the job, and those of a sheet that the visitor has to know. The rest is for whoever fills in the sheets. */
-const OVERALL = new Set(['too_big', 'no_kits', 'not_enough_kits', 'burns_too_fast', 'kit_unusable', 'mass_short']);
+/** Findings of the whole estimate that are told as the core tells them. */
+const OVERALL = new Set(['too_big', 'burns_too_fast']);
+/** The sheets of the host's list, and what comes to the price: no field here says what is wrong with them, and only the host can mend it. */
+const LISTED = new Set(['foam', 'r_row', 'kit']);
+const UNSOUND = new Set(['kit_unusable', 'mass_short']);
+const CHARGES = new Set(['sales_tax', 'delivery']);
+const NO_KITS = new Set(['no_kits', 'not_enough_kits']);
 /** Parts of a surface. */
 const SURFACE = new Set(['surface', 'opening', 'leg']);
 
@@ -40,6 +45,22 @@ export function aside(store, surface, shown) {
 
 /** Findings of the whole estimate. @param {Store} store */
 export const overall = (store) => all(store).filter(({ at, code }) => !SURFACE.has(at.part) && OVERALL.has(code));
+
+/** Whether tax or delivery are in the list and cannot be read. @param {Store} store */
+export const unreadCharge = (store) => all(store).some(({ at, severity }) => at.part === 'job' && CHARGES.has(at.field) && severity === 'stop');
+
+/**
+ * What is amiss with the host's list, as a visitor has to know it; its owner is told more in the console.
+ * @param {Store} store @returns {('unread' | 'no_kits')[]}
+ */
+export function amiss(store) {
+  const unread = unreadCharge(store) || all(store).some(({ at, code, severity }) => LISTED.has(at.part) && (severity === 'stop' || UNSOUND.has(code)));
+  const few = all(store).some(({ at, code }) => at.part === 'purchase' && NO_KITS.has(code));
+  return [...(unread ? [/** @type {const} */ ('unread')] : []), ...(few ? [/** @type {const} */ ('no_kits')] : [])];
+}
+
+/** The same as notes. @param {Store} store @param {{company: string}} settings */
+export const amissNotes = (store, { company }) => amiss(store).map((one) => note('watch', t(`embed.${one}`, { company: company || t('embed.host') }), t('embed.unread_do')));
 
 /** Findings that may be said on the sheet: for these there have to be words. @param {Store} store */
 export const sayable = (store) => all(store).filter(({ at, code }) => SURFACE.has(at.part) || OVERALL.has(code));

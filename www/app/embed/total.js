@@ -16,7 +16,7 @@ import { to } from '../view.js';
 import { t } from '../words.js';
 import { examples } from './samples.js';
 import { focusField } from './drawingpart.js';
-import { lacks, noteOf, overall } from './told.js';
+import { amissNotes, lacks, noteOf, overall, unreadCharge } from './told.js';
 
 /** How large a figure stands in its cell. @param {string} figure */
 const size = (figure) => (figure.length > 7 ? 'long longer' : figure.length > 5 ? 'long' : '');
@@ -78,7 +78,7 @@ export function totalPart(store, settings) {
   function price({ purchase }) {
     const w = figures(store.job.units);
     const found = purchase.price;
-    if (!found) return el('p', 'note top', t('embed.no_price'));
+    if (!found) return el('p', 'note top', t(unreadCharge(store) ? 'embed.no_charges' : 'embed.no_price'));
     return el('ul', 'rows plain', row(t('embed.price_kits'), '', worked(w.money(found.kits), 'job', 0, 'purchase.buy.cost')),
       found.tax ? row(t('embed.price_tax'), w.rate(found.tax_pct), worked(w.money(found.tax), 'job', 0, 'purchase.price.tax')) : undefined,
       found.delivery ? row(t('embed.price_delivery'), '', w.money(found.delivery)) : undefined,
@@ -94,7 +94,7 @@ export function totalPart(store, settings) {
     block.dataset.cells = String(block.children.length);
     redraw(yet, missing(all));
     redraw(rows, whole && !big ? [has('kits') && kits(all), has('price') && buy?.kits ? price(all) : undefined] : []);
-    redraw(notes, [...overall(store).map(noteOf), examples(settings)]);
+    redraw(notes, [...overall(store).map(noteOf), ...amissNotes(store, settings), examples(settings)]);
   }
 
   return { node, update };

@@ -35,7 +35,7 @@ export function mount(root, store, settings, ways) {
     store.undo();
     if (!store.canUndo) add.focus();
   });
-  const foam = settings.sections.has('foam') && store.job.foams.length > 1 ? foamPart(store) : undefined;
+  const foam = settings.sections.has('foam') && store.job.foams.length ? foamPart(store) : undefined;
   const total = totalPart(store, settings);
   const rest = el('div', 'pad');
   root.append(el('main', '', el('header', 'head', el('h1', { tabindex: -1 }, settings.title || t('embed.title')), el('p', 'sub', t('embed.lead'))),

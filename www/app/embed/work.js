@@ -10,13 +10,15 @@ import { el } from '../list.js';
 import { head, note } from '../parts.js';
 import { need, t } from '../words.js';
 import { parse, to } from '../view.js';
+import { examples } from './samples.js';
 
 /**
  * @param {HTMLElement} root  holds both
  * @param {HTMLElement} sheet  gives way to the working
  * @param {Store} store
+ * @param {import('./settings.js').Settings} settings
  */
-export function startWork(root, sheet, store) {
+export function startWork(root, sheet, store, settings) {
   const place = el('main', { class: 'working', hidden: true });
   sheet.after(place);
   /** What stands in place of the sheet. @type {{update: () => void} | undefined} */
@@ -50,9 +52,9 @@ export function startWork(root, sheet, store) {
     if (mine !== move) return;
     from = href;
     if (screen) {
-      const { top, sheet: steps, foot, update } = screen.workingSheet(store, parse(href), wayBack);
+      const { top, sheet: steps, foot, update } = screen.workingSheet(store, parse(href), wayBack, { money: settings.sections.has('price') });
       open = { update };
-      place.replaceChildren(top, steps, foot);
+      place.replaceChildren(top, el('div', 'pad', examples(settings)), steps, foot);
       update();
     } else {
       open = undefined;
