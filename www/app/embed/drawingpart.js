@@ -8,9 +8,6 @@ import { openingName } from '../named.js';
 
 /** @typedef {import('../store.js').Store} Store */
 
-/** The narrowest that a drawing is laid out for, in px. */
-const NARROWEST = 240;
-
 /** @type {typeof import('../toscale.js') | undefined} */
 let draws;
 
@@ -21,6 +18,14 @@ export function drawingPart(store, id) {
   const node = el('div', '', yet, drawing);
   let active = '';
   let pressing = false;
+  /** How wide it was laid out. */
+  let laid = 0;
+
+  // It is laid out anew wherever its room is another one.
+  new ResizeObserver(() => {
+    const surface = now();
+    if (surface && laid && laid !== drawing.clientWidth) draw(surface);
+  }).observe(drawing);
 
   // Not between the two halves of a press: the drawing made anew would lose it.
   drawing.addEventListener('pointerdown', () => {
@@ -33,9 +38,10 @@ export function drawingPart(store, id) {
   function draw(surface) {
     const known = draws?.outlineOf(store, id);
     if (!draws || !known || pressing) return;
+    laid = drawing.clientWidth || laid || 328;
     active = document.activeElement?.id ?? '';
     const { svg, said, scale } = draws.toScale(store, surface, known.outline, known.area, {
-      width: Math.max(NARROWEST, drawing.clientWidth || 328), active,
+      width: laid, active,
       press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
     });
