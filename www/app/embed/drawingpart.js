@@ -18,14 +18,10 @@ export function drawingPart(store, id) {
   const node = el('div', '', yet, drawing);
   let active = '';
   let pressing = false;
-  /** How wide it was laid out. */
-  let laid = 0;
-
-  // It is laid out anew wherever its room is another one.
-  new ResizeObserver(() => {
+  const room = fitted(drawing, () => {
     const surface = now();
-    if (surface && laid && laid !== drawing.clientWidth) draw(surface);
-  }).observe(drawing);
+    if (surface) draw(surface);
+  });
 
   // Not between the two halves of a press: the drawing made anew would lose it.
   drawing.addEventListener('pointerdown', () => {
@@ -38,10 +34,9 @@ export function drawingPart(store, id) {
   function draw(surface) {
     const known = draws?.outlineOf(store, id);
     if (!draws || !known || pressing) return;
-    laid = drawing.clientWidth || laid || 328;
     active = document.activeElement?.id ?? '';
     const { svg, said, scale } = draws.toScale(store, surface, known.outline, known.area, {
-      width: laid, active,
+      width: room(), active,
       press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
     });
@@ -72,6 +67,18 @@ export function drawingPart(store, id) {
       }, () => undefined);
     },
   };
+}
+
+/**
+ * How wide a drawing may be; it is drawn again wherever its room is another than it was laid out for.
+ * @param {HTMLElement} node @param {() => void} again
+ */
+export function fitted(node, again) {
+  let laid = 0;
+  new ResizeObserver(() => {
+    if (laid && node.clientWidth && laid !== node.clientWidth) again();
+  }).observe(node);
+  return () => (laid = node.clientWidth || laid || 328);
 }
 
 /** Goes to a field, which may be folded away. @param {string} dom */
