@@ -37,12 +37,13 @@ export function mount(root, store, settings, ways) {
   });
   const foam = settings.sections.has('foam') && store.job.foams.length ? foamPart(store) : undefined;
   const total = totalPart(store, settings);
+  const told = cautionPart(store);
   const rest = el('div', 'pad');
   root.append(el('main', '', el('header', 'head', el('h1', { tabindex: -1 }, settings.title || t('embed.title')), el('p', 'sub', t('embed.lead'))),
     el('div', 'sides',
       el('div', 'pad entries', cards, el('div', 'dos', add, undo), foam?.node),
       el('div', 'answers', total.node, rest, el('div', 'pad', ways.send?.node, ways.print?.node, ways.take?.node))),
-    cautionPart(), footPart(settings)));
+    told.node, footPart(settings)));
 
   /** A surface like the last one: of its shape, with its depth. */
   function addOne() {
@@ -74,7 +75,7 @@ export function mount(root, store, settings, ways) {
   function draw() {
     list(cards, store.job.surfaces, (one) => one.id, (one) => card(store, settings, one.id, { promised, removed }));
     undo.hidden = !store.canUndo;
-    for (const one of [foam, total, more, ways.send, ways.take, ways.print]) one?.update();
+    for (const one of [foam, total, told, more, ways.send, ways.take, ways.print]) one?.update();
   }
 
   return {
