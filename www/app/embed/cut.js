@@ -40,13 +40,13 @@ export function cut(store, surface, depth, area, width) {
   const low = depth.promised_in;
   const high = Math.max(aim, Math.min(depth.most_in, 2 * aim - low));
   const k = Math.max(LEAST, Math.min(LARGEST, (over ? HIGH - UNDER : width - FACE - BESIDE) / high, band ? RIM / band : LARGEST));
-  const thinnest = depth.promised_r && area?.claims_r !== false ? t('embed_ways.cut_thin', { r: w.r(depth.promised_r), depth: w.depth(low) }) : '';
+  const thinnest = depth.promised_r && area?.claims_r !== false ? t('embed_ways.cut_thin', { r: w.r(depth.promised_r) }) : '';
   const words = { aim: w.depth(aim), below: [t('embed_ways.cut_aim'), thinnest] };
   const face = { aim: aim * k, low: low * k, high: high * k };
   const on = ON[depth.component ?? ''] ?? ON[surface.shape] ?? 'plain';
   const { inches, count } = square(k, w.metric);
   const label = t('embed_ways.cut_label', { name: nameOf(surface), depth: words.aim }) + (thinnest && ` ${thinnest}.`);
-  const height = over ? UNDER + face.high + BELOW : HIGH;
+  const height = over ? Math.max(HIGH, UNDER + face.high + BELOW) : HIGH;
   const from = rim ? TOP : 0;
   const run = over ? width : rim ? RIM : HIGH;
   const parts = [grid(width, height, over ? 0 : FACE, over ? UNDER : from, inches * k),
