@@ -39,7 +39,7 @@ export function briefLine(store, settings) {
   const node = el('button', { type: 'button', class: 'brief', click: () => {
     const answer = document.getElementById('total');
     answer?.focus({ preventScroll: true });
-    answer?.parentElement?.scrollIntoView({ block: 'nearest' });
+    answer?.parentElement?.scrollIntoView();
   } }, el('span', 'vh', `${t('embed.answer')}: `), words);
   return {
     node,
