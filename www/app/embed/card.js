@@ -16,8 +16,10 @@ import { el, list, say } from '../list.js';
 import { nameIn, nameOf } from '../named.js';
 import { byId, redraw, row, worked } from '../parts.js';
 import { has, t } from '../words.js';
+import { cutPart } from './cutpart.js';
 import { depthPart } from './depthkeys.js';
 import { drawingPart } from './drawingpart.js';
+import { briefLine } from './inbrief.js';
 import { legs, openings } from './listed.js';
 import { aside, lacking, noteOf } from './told.js';
 
@@ -46,12 +48,15 @@ export function card(store, settings, id, ways) {
   const edges = legs(store, id);
   const holes = openings(store, id, () => form()?.places ?? false);
   const depth = settings.sections.has('depth') ? depthPart(store, settings, id, ways.promised) : undefined;
+  const brief = briefLine(store, settings);
   const areas = el('div');
   const notes = el('div', 'says');
+  const cut = cutPart(store, id);
   const drawing = drawingPart(store, id);
-  const node = el('section', { class: 'card', 'aria-labelledby': title.id }, el('div', 'group-head', title, remove),
-    el('div', 'fields top', name.node, shape.node), measures, edges.node, holes.node, more, depth?.node, areas, notes, drawing.node);
+  const node = el('section', { class: 'card', 'aria-labelledby': title.id }, el('div', 'group-head', title, remove), cut.node,
+    el('div', 'fields top', name.node, shape.node), measures, edges.node, holes.node, more, drawing.node, depth?.node, brief.node, areas, notes);
 
+  for (const turned of ['pointerover', 'focusin']) node.addEventListener(turned, cut.fetched, { once: true });
   node.addEventListener('focusin', drawing.light);
   node.addEventListener('focusout', () => queueMicrotask(drawing.light));
 
@@ -101,6 +106,7 @@ export function card(store, settings, id, ways) {
     name.node.hidden = alone;
     name.update();
     shape.update(surface);
+    cut.update();
     const all = form()?.entries ?? [];
     const stands = asked();
     const measured = stands.filter((one) => open(one, all));
@@ -117,6 +123,7 @@ export function card(store, settings, id, ways) {
     holes.node.hidden = !form()?.openings;
     holes.update(surface.openings);
     depth?.update();
+    brief.update();
     below(surface, new Set([...stands.map((one) => one.field), 'depth']));
     drawing.update(surface, lacking(store, surface));
   }

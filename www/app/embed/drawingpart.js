@@ -8,9 +8,6 @@ import { openingName } from '../named.js';
 
 /** @typedef {import('../store.js').Store} Store */
 
-/** The narrowest that a drawing is laid out for, in px. */
-const NARROWEST = 240;
-
 /** @type {typeof import('../toscale.js') | undefined} */
 let draws;
 
@@ -21,6 +18,10 @@ export function drawingPart(store, id) {
   const node = el('div', '', yet, drawing);
   let active = '';
   let pressing = false;
+  const room = fitted(drawing, () => {
+    const surface = now();
+    if (surface) draw(surface);
+  });
 
   // Not between the two halves of a press: the drawing made anew would lose it.
   drawing.addEventListener('pointerdown', () => {
@@ -35,7 +36,7 @@ export function drawingPart(store, id) {
     if (!draws || !known || pressing) return;
     active = document.activeElement?.id ?? '';
     const { svg, said, scale } = draws.toScale(store, surface, known.outline, known.area, {
-      width: Math.max(NARROWEST, drawing.clientWidth || 328), active,
+      width: room(), active,
       press: (at) => focusField(fieldId(at.part, at.id, at.field)),
       pressLabel: (one) => t('surface.press', { what: (one.at.part === 'opening' ? openingName(surface, one.at.id) + ', ' : '') + label(one.at.part, one.at.field), value: one.text }),
     });
@@ -66,6 +67,18 @@ export function drawingPart(store, id) {
       }, () => undefined);
     },
   };
+}
+
+/**
+ * How wide a drawing may be; it is drawn again wherever its room is another than it was laid out for.
+ * @param {HTMLElement} node @param {() => void} again
+ */
+export function fitted(node, again) {
+  let laid = 0;
+  new ResizeObserver(() => {
+    if (laid && node.clientWidth && laid !== node.clientWidth) again();
+  }).observe(node);
+  return () => (laid = node.clientWidth || laid || 328);
 }
 
 /** Goes to a field, which may be folded away. @param {string} dom */

@@ -18,7 +18,6 @@ import { estimated } from './estimated.js';
 import { jobFrom, USUAL } from './first.js';
 import { startPost } from './post.js';
 import { printPart } from './print.js';
-import { sendPart } from './send.js';
 import { readable } from './reads.js';
 import { samples } from './samples.js';
 import { read, readText } from './settings.js';
@@ -58,7 +57,7 @@ const post = startPost({ onSettings: startAsked((asked) => {
 async function take({ settings: value, text, language: theirs }, mine) {
   const wish = theirs ?? choose(navigator.languages);
   const { settings, faults } = text === undefined ? read(value, wish) : readText(text, wish);
-  const [sheets] = await Promise.all([samples(settings), standing, speak(settings.language ?? wish)]);
+  const [sheets, send] = await Promise.all([samples(settings), settings.send && window.parent !== window ? import('./send.js').catch(() => undefined) : undefined, standing, speak(settings.language ?? wish)]);
   const shapes = [...settings.surfaces, ...settings.start.map((one) => one.shape)];
   if (!shapes.every((shape) => USUAL.some((usual) => usual === shape))) await need(...PAGES);
   if (mine !== turn) return;
@@ -68,7 +67,7 @@ async function take({ settings: value, text, language: theirs }, mine) {
   const putBack = inHand();
   const anew = (/** @type {import('../job.js').Job | undefined} */ kept) => jobFrom({ ...fit, ...sheets }, newId, kept);
   await store.open(anew(entered ? store.job : undefined), 'memory', anew);
-  show(fit);
+  show(fit, send);
   putBack();
   /** @type {any} */ (window).foamwrightStands?.();
   if (value === undefined && text === undefined) return;
@@ -90,15 +89,15 @@ function inHand() {
   };
 }
 
-/** @param {import('./settings.js').Settings} settings */
-function show(settings) {
+/** @param {import('./settings.js').Settings} settings @param {typeof import('./send.js') | undefined} send  where the page around wants the totals */
+function show(settings, send) {
   const sheet = el('div');
   const root = el('div', '', sheet);
   place.replaceChildren(root);
   // What was laid out for printing with the settings before.
   document.querySelector('.printed')?.remove();
   const ways = {
-    send: settings.send && window.parent !== window ? sendPart(store, settings, post.estimate) : undefined,
+    send: send?.sendPart(store, settings, post.estimate),
     take: settings.sections.has('take') ? takePart(store, settings) : undefined,
     print: settings.sections.has('print') ? printPart(store, settings) : undefined,
   };

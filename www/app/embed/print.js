@@ -40,7 +40,7 @@ export function printPart(store, settings) {
     printing = true;
     if (!paper.isConnected) removeEventListener('beforeprint', draw);
     else if (module && store.estimate) {
-      paper.replaceChildren(...module.leaf(store, settings, cautions(), governs(settings)));
+      paper.replaceChildren(...module.leaf(store, settings, cautions(store), governs(settings)));
       page.classList.add('papered');
     }
   }

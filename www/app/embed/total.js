@@ -8,7 +8,7 @@
  * @typedef {import('../core.js').Estimate} Estimate
  */
 import { fieldId } from '../field.js';
-import { bare, figures, isRange } from '../figures.js';
+import { figures } from '../figures.js';
 import { el } from '../list.js';
 import { nameOf } from '../named.js';
 import { byId, redraw, row, worked } from '../parts.js';
@@ -17,6 +17,7 @@ import { t } from '../words.js';
 import { examples } from './samples.js';
 import { worked as settled } from './settled.js';
 import { focusField } from './drawingpart.js';
+import { inBrief } from './inbrief.js';
 import { amissNotes, lacks, noteOf, overall, unreadCharge } from './told.js';
 
 /** How large a figure stands in its cell. @param {string} figure */
@@ -28,32 +29,13 @@ export function totalPart(store, settings) {
   const yet = el('div');
   const rows = el('div');
   const notes = el('div', 'says');
-  const node = el('section', { class: 'total', 'aria-labelledby': 'total' }, el('h2', { id: 'total', class: 'vh' }, t('embed.answer')), block, el('div', 'pad', yet, rows, notes));
+  const node = el('section', { class: 'total', 'aria-labelledby': 'total' }, el('h2', { id: 'total', class: 'vh', tabindex: -1 }, t('embed.answer')), block, el('div', 'pad', yet, rows, notes));
   const has = (/** @type {import('./settings.js').Section} */ one) => settings.sections.has(one);
 
   /** @param {Estimate} all */
-  function cells({ quantity, purchase, spraying }) {
-    const { n, of } = settled(store);
-    const w = figures(store.job.units);
-    const none = n === 0;
-    const partly = !none && n < of;
-    const up = quantity.to_spray_up;
-    const big = purchase.too_big;
-    const kits = big ? big.largest_kits : purchase.buy?.kits;
-    const { price } = purchase;
-    /** @param {string} figure @param {string} below @param {string} [working] @param {string} [kind] */
-    const cell = (figure, below, working = '', kind = '') => (working && !none
-      ? el('a', { class: `fig ${kind}`, href: to('working', 'job', 0, working) }, el('b', size(figure), figure), el('span', '', below))
-      : el('div', kind, el('b', size(figure), figure), el('span', '', below)));
-    const part = partly ? 'part' : '';
-    return [
-      cell(none ? '–' : bare(w.foam(up.likely)), none || !partly && !isRange(up) ? t('sheet.board_feet', { n: none ? 0 : up.likely })
-        : partly ? t('embed.feet_partly', { n, of }) : t('embed.feet_range', { low: bare(w.foam(up.low)), high: bare(w.foam(up.high)) }), 'quantity.to_spray_up', part),
-      has('kits') && cell(none || kits === undefined ? '–' : String(kits), big ? t('page.too_big') : t(partly ? 'embed.kits_partly' : 'sheet.kits_n', { n: kits ?? 0 }), big ? '' : 'purchase.buy.left', big ? 'big' : part),
-      has('spraying') && cell(spraying.lifts && !none ? String(spraying.lifts) : '–', t('sheet.passes_n', { n: spraying.lifts }), 'spraying.lifts', part),
-      has('price') && cell(none || !price || big ? '–' : w.money(price.total), partly ? t('embed.price_partly') : t('embed.total'), price && !big ? 'purchase.price.total' : '', part),
-    ];
-  }
+  const cells = (all) => inBrief(store, settings, all).map(({ figure, below, working, kind }) => (working
+    ? el('a', { class: `fig ${kind}`, href: to('working', 'job', 0, working) }, el('b', size(figure), figure), el('span', '', below))
+    : el('div', kind, el('b', size(figure), figure), el('span', '', below))));
 
   /** What is missing, surface by surface; a press goes to the first field that is. */
   function missing() {

@@ -9,6 +9,7 @@
  * @typedef {{send?: Part, take?: Part, print?: Part}} Ways  what can be done with the estimate
  */
 import { entryOf } from '../changes.js';
+import { fieldId } from '../field.js';
 import { el, list } from '../list.js';
 import { press } from '../parts.js';
 import { lacking, need, said, t } from '../words.js';
@@ -37,21 +38,24 @@ export function mount(root, store, settings, ways) {
   });
   const foam = settings.sections.has('foam') && store.job.foams.length ? foamPart(store) : undefined;
   const total = totalPart(store, settings);
+  const told = cautionPart(store);
   const rest = el('div', 'pad');
   root.append(el('main', '', el('header', 'head', el('h1', { tabindex: -1 }, settings.title || t('embed.title')), el('p', 'sub', t('embed.lead'))),
     el('div', 'sides',
       el('div', 'pad entries', cards, el('div', 'dos', add, undo), foam?.node),
       el('div', 'answers', total.node, rest, el('div', 'pad', ways.send?.node, ways.print?.node, ways.take?.node))),
-    cautionPart(), footPart(settings)));
+    told.node, footPart(settings)));
 
-  /** A surface like the last one: of its shape, with its depth. */
+  /** Another surface: what it is is asked first. Only one of the same shape takes the depth of the last one. */
   function addOne() {
     const last = store.job.surfaces.at(-1);
     const id = store.job.next_id;
-    const depth = last && entryOf(store.job, 'surface', last.id, 'depth');
+    const [shape] = settings.surfaces;
+    const depth = last?.shape === shape ? entryOf(store.job, 'surface', last.id, 'depth') : undefined;
     const text = settings.depths[0];
-    store.dispatch({ do: 'add_surface', shape: last?.shape ?? settings.surfaces[0], entries: depth ? [depth] : text ? [{ field: 'depth', text }] : [] });
-    void store.settled().then(() => document.getElementById(`card-${id}`)?.focus());
+    store.dispatch({ do: 'add_surface', shape, entries: depth ? [depth] : text ? [{ field: 'depth', text }] : [] });
+    const asked = settings.surfaces.length > 1 ? fieldId('surface', id, 'shape') : `card-${id}`;
+    void store.settled().then(() => document.getElementById(asked)?.focus());
   }
 
   /** @param {number} id */
@@ -74,7 +78,7 @@ export function mount(root, store, settings, ways) {
   function draw() {
     list(cards, store.job.surfaces, (one) => one.id, (one) => card(store, settings, one.id, { promised, removed }));
     undo.hidden = !store.canUndo;
-    for (const one of [foam, total, more, ways.send, ways.take, ways.print]) one?.update();
+    for (const one of [foam, total, told, more, ways.send, ways.take, ways.print]) one?.update();
   }
 
   return {
