@@ -114,6 +114,23 @@ test('a text of several languages is taken in the one that is spoken', () => {
   assert.deepEqual(faults({ disclaimer: { en: 'a', es: 'x'.repeat(601) } }), ['disclaimer.es long']);
 });
 
+test('surfaces and the contact are called as the visitor speaks', () => {
+  const start = (name, language) => settings({ start: [{ shape: 'dome', name }] }, language).start[0].name;
+  const contact = (name, language) => settings({ contact: { name, link: 'tel:1' } }, language).contact?.name;
+  for (const called of [start, contact]) {
+    const both = { en: 'Ask', es: 'Pregunte' };
+    assert.deepEqual([called(both, 'en'), called(both, 'es')], ['Ask', 'Pregunte']);
+    assert.deepEqual([called({ es: 'Pregunte' }, 'en'), called({ en: 'Ask' }, 'es'), called('Ask', 'es')], ['Pregunte', 'Ask', 'Ask']);
+    assert.equal(called({ en: 'x'.repeat(81), es: 'Pregunte' }, 'en'), 'Pregunte');
+  }
+  // A surface without a name has that of its shape; a link without one cannot stand.
+  assert.equal(start({ en: '', es: ' ' }, 'es'), '');
+  assert.deepEqual(faults({ start: [{ shape: 'dome', name: { en: ' ' } }, { shape: 'dome', name: {} }] }), ['start[1].name missing']);
+  assert.equal(contact({ en: ' ' }, 'en'), undefined);
+  assert.deepEqual(faults({ contact: { name: { en: '', es: 'Pregunte', fr: 'x' }, link: 'tel:1' } }), ['contact.name.fr unknown', 'contact.name.en empty']);
+  assert.deepEqual(faults({ contact: { name: {}, link: 'tel:1' } }), ['contact.name missing']);
+});
+
 test('a contact is named only with a link that can be followed safely', () => {
   const link = (text) => settings({ contact: { name: 'Ask', link: text } }).contact?.link;
   assert.equal(link('https://example.com/ask?x=1'), 'https://example.com/ask?x=1');
@@ -246,5 +263,8 @@ test('the settings of the demo have no fault', () => {
     assert.equal(taken.kits.length, 3);
     assert.ok(taken.sections.has('price') && !taken.sections.has('spraying') && taken.disclaimer.includes('Larkspur Falls'));
     assert.ok(!('language' in taken) && taken.title.startsWith('¿'));
+    assert.match(taken.start[0].name, /^(Viga|Muros) de/);
+    assert.match(taken.contact.name, /Quillfeather$/);
+    assert.doesNotMatch(taken.contact.name, /^(Ask|Call)/);
   }
 });
