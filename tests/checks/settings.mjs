@@ -4,7 +4,8 @@
 
 import { readFileSync } from 'node:fs';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
-import { faultText, read, readText } from '../../www/app/embed/settings.js';
+import { faultText } from '../../www/app/embed/faulttext.js';
+import { read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
 import { core } from './shipped.mjs';
 

@@ -2,8 +2,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
+import { faultText } from '../../www/app/embed/faulttext.js';
 import { SENSES, SHAPES, UNITS } from '../../www/app/embed/lists.js';
-import { faultText, read, readText } from '../../www/app/embed/settings.js';
+import { read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
 
 const at = (file) => new URL(`../../www/${file}`, import.meta.url);
@@ -236,6 +237,44 @@ test('each fault has a sentence in both languages, without a gap', () => {
     const unsaid = Object.keys(words[language]).filter((key) => /^(why|want|now)\./.test(key) && !named.has(key));
     assert.deepEqual(unsaid.sort(), ['now.stands', 'now.unpriced', 'want.choice', 'want.limits', 'want.measure', 'want.one_meaning',
       'why.above', 'why.below', 'why.choice', 'why.lacks', 'why.more', 'why.no_field', 'why.not_read', 'why.refused', 'why.two_meanings'], language);
+  }
+});
+
+test('a key that is misspelt is told with the one that was meant, and only that', () => {
+  give('embed_faults', words.en, 'en');
+  const said = (over) => read(file(over), 'en').faults.map(faultText).join('\n');
+  for (const [given, meant] of [['colours', 'colors'], ['Company', 'company'], ['salestax', 'sales_tax'], ['kit', 'kits'], ['depthes', 'depths'], ['untis', 'units']]) {
+    assert.match(said({ [given]: 1 }), new RegExp(`Did you mean "${meant}"\\?`), given);
+  }
+  assert.match(said({ colors: { drak: {} } }), /"dark"/);
+  assert.match(said({ contact: { name: 'x', link: 'tel:1', lnk: 1 } }), /"link"/);
+  for (const other of ['prices', 'x', '', 'constructor', 'aaaaaaaaaaaaaaaa'.repeat(20)]) {
+    const text = said({ [other]: 1 });
+    assert.doesNotMatch(text, /Did you mean/, other);
+    assert.match(text, /embed-settings-v1\.schema\.json/);
+  }
+  assert.doesNotMatch(said({ title: { fr: 'x' } }), /Did you mean/);
+});
+
+test('a refused color is told with what it is too close to and the nearest one that is taken', () => {
+  for (const [language, near, names] of [['en', /The nearest that is taken: (#[0-9a-f]{6})\./, / with (the|our) [a-z]+/], ['es', /El más cercano que se admite: (#[0-9a-f]{6})\./, / con (el|la|las|nuestro) [a-zíó]+/]]) {
+    give('embed_faults', words[language], language);
+    for (const theme of ['light', 'dark']) {
+      for (const asked of [{ ground: '#888888' }, { ground: '#c03020' }, { accent: theme === 'light' ? '#e0a000' : '#3040a0' }, { accent: '#808080' }, { ground: theme === 'light' ? '#ffffff' : '#000000', accent: '#7a8a9a' }]) {
+        const wrong = read(file({ colors: { [theme]: asked } }), 'en').faults;
+        assert.ok(wrong.length > 0, JSON.stringify(asked));
+        for (const fault of wrong) {
+          const text = faultText(fault);
+          assert.match(text, names);
+          assert.doesNotMatch(text, /--/);
+          const which = fault.at.split('.')[2];
+          const color = near.exec(text)?.[1];
+          // Taken beside what stands, and of the same hue: a gray stays gray.
+          assert.deepEqual(faults({ colors: { [theme]: { ...asked, [which]: color } } }), [], text);
+          assert.equal(/^#(..)\1\1$/.test(color), /^#(..)\1\1$/.test(asked[which]), `${color} for ${asked[which]}`);
+        }
+      }
+    }
   }
 });
 

@@ -23,8 +23,6 @@ import { judged } from './colors.js';
 import { Faults, UNSEEN, shown } from './faults.js';
 import { SENSES, SHAPES, UNITS } from './lists.js';
 
-export { faultText } from './faults.js';
-
 export const FORMAT = 'foamwright-embed';
 export const VERSION = 1;
 /** More than settings ever need. */
@@ -303,7 +301,8 @@ class Reader {
       });
       for (const one of pale) {
         this.faults.add(`${at}.${one.which}`, 'pale', 'contrast', 'color', {
-          given: one.color, against: `--${one.against}`, ratio: (Math.floor(one.ratio * 100) / 100).toFixed(2), least: String(one.least),
+          given: one.color, against: one.against, ratio: (Math.floor(one.ratio * 100) / 100).toFixed(2), least: String(one.least),
+          ground: colors.ground ?? '', accent: colors.accent ?? '',
         });
       }
       all[theme] = colors;
