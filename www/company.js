@@ -5,7 +5,7 @@ const told = document.querySelector('#told');
 const feet = new Intl.NumberFormat('en-US', { maximumFractionDigits: 0 });
 const dollars = (cents) => new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' }).format(cents / 100);
 
-/** The totals as lines of a name and a text. Where a surface still lacks something, kits and price will come to more. */
+/** The totals as lines of a name and a text. Where one still lacks something, kits and price are at least these. */
 function lines({ complete, surfaces, of, area_ft2, board_feet, kits, price, language }) {
   const more = complete ? '' : ' or more';
   return [
