@@ -5,14 +5,15 @@ const told = document.querySelector('#told');
 const feet = new Intl.NumberFormat('en-US', { maximumFractionDigits: 0 });
 const dollars = (cents) => new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' }).format(cents / 100);
 
-/** The totals as lines of a name and a text. */
+/** The totals as lines of a name and a text. Where one still lacks something, kits and price are at least these. */
 function lines({ complete, surfaces, of, area_ft2, board_feet, kits, price, language }) {
+  const more = complete ? '' : ' or more';
   return [
-    ['Surfaces', complete ? String(surfaces) : `${surfaces} of ${of}, the others lack something`],
+    ['Surfaces', surfaces === of ? String(surfaces) : `${surfaces} of ${of}, the others lack something`],
     ['Area', `${feet.format(area_ft2)} ft²`],
     ['Foam', `${feet.format(board_feet)} board feet`],
-    ['Kits', kits.map(({ name, count }) => `${count} × ${name}`).join(', ') || 'none'],
-    ['Price', price ? `${dollars(price.total)}: kits ${dollars(price.kits)}, tax ${dollars(price.tax)}, delivery ${dollars(price.delivery)}` : 'none yet'],
+    ['Kits', kits.length ? kits.map(({ name, count }) => `${count} × ${name}`).join(', ') + more : 'none yet'],
+    ['Price', price ? `${dollars(price.total)}${more}: kits ${dollars(price.kits)}, tax ${dollars(price.tax)}, delivery ${dollars(price.delivery)}` : 'none yet'],
     ['Language', language],
   ];
 }

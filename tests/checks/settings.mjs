@@ -7,11 +7,12 @@ import { fieldRow, use } from '../../www/app/calls.js';
 import { estimated } from '../../www/app/embed/estimated.js';
 import { jobFrom } from '../../www/app/embed/first.js';
 import { checkSheets } from '../../www/app/embed/sheetcheck.js';
+import { faultText } from '../../www/app/embed/faulttext.js';
 import { worked } from '../../www/app/embed/settled.js';
 import { lacks } from '../../www/app/embed/told.js';
 import { left } from '../../www/app/embed/steps.js';
 import { readable } from '../../www/app/embed/reads.js';
-import { faultText, read, readText } from '../../www/app/embed/settings.js';
+import { read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
 import { core, here } from './shipped.mjs';
 

@@ -18,7 +18,7 @@ from referencing import Registry, Resource
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 DEMOS = ["company-settings.json", "company-crawl-settings.json"]
-ROUNDS = 2000
+ROUNDS = 3000
 
 # Reasons that only the reader knows: an id that stands twice, a color that is too pale, a link that no browser follows.
 BEYOND = {"twice", "pale", "link"}
@@ -29,7 +29,7 @@ WORDS = [
     "javascript:alert(1)", "mailto:a@example.com", "tel:", "tel:1", " tel:1", "x" * 41, "x" * 81, "x" * 121, "x" * 301, "x" * 601,
     "a\nb", "a\u202eb", "a\u200bb", "\u00a0", "ñandú ½″", "__proto__", "sample-x", "own-x", "a b",
 ]
-VALUES = [None, True, False, 0, 1, 2, 1.5, -1, 10**10, [], {}, [[]], [None], {"en": "a"}, {"es": "a", "en": 1}, {"fr": "a"}, *WORDS]
+VALUES = [None, True, False, 0, 1, 2, 1.5, -1, 10**10, [], {}, [[]], [None], {"en": "a"}, {"es": "a", "en": 1}, {"fr": "a"}, {"en": " "}, {"en": "a", "es": "x" * 81}, *WORDS]
 KEYS = [
     "company", "title", "language", "units", "foams", "kits", "sales_tax", "delivery", "sections", "surfaces", "start", "depths", "colors",
     "contact", "disclaimer", "send", "owned", "light", "dark", "ground", "accent", "name", "link", "shape", "entries", "field", "text", "unit",

@@ -2,8 +2,9 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
+import { faultText } from '../../www/app/embed/faulttext.js';
 import { SENSES, SHAPES, UNITS } from '../../www/app/embed/lists.js';
-import { faultText, read, readText } from '../../www/app/embed/settings.js';
+import { read, readText } from '../../www/app/embed/settings.js';
 import { give } from '../../www/app/words.js';
 
 const at = (file) => new URL(`../../www/${file}`, import.meta.url);
@@ -125,6 +126,23 @@ test('a text of several languages is taken in the one that is spoken', () => {
   assert.deepEqual(faults({ disclaimer: { en: 'a', es: 'x'.repeat(601) } }), ['disclaimer.es long']);
 });
 
+test('surfaces and the contact are called as the visitor speaks', () => {
+  const start = (name, language) => settings({ start: [{ shape: 'dome', name }] }, language).start[0].name;
+  const contact = (name, language) => settings({ contact: { name, link: 'tel:1' } }, language).contact?.name;
+  for (const called of [start, contact]) {
+    const both = { en: 'Ask', es: 'Pregunte' };
+    assert.deepEqual([called(both, 'en'), called(both, 'es')], ['Ask', 'Pregunte']);
+    assert.deepEqual([called({ es: 'Pregunte' }, 'en'), called({ en: 'Ask' }, 'es'), called('Ask', 'es')], ['Pregunte', 'Ask', 'Ask']);
+    assert.equal(called({ en: 'x'.repeat(81), es: 'Pregunte' }, 'en'), 'Pregunte');
+  }
+  // A surface without a name has that of its shape; a link without one cannot stand.
+  assert.equal(start({ en: '', es: ' ' }, 'es'), '');
+  assert.deepEqual(faults({ start: [{ shape: 'dome', name: { en: ' ' } }, { shape: 'dome', name: {} }] }), ['start[1].name missing']);
+  assert.equal(contact({ en: ' ' }, 'en'), undefined);
+  assert.deepEqual(faults({ contact: { name: { en: '', es: 'Pregunte', fr: 'x' }, link: 'tel:1' } }), ['contact.name.fr unknown', 'contact.name.en empty']);
+  assert.deepEqual(faults({ contact: { name: {}, link: 'tel:1' } }), ['contact.name missing']);
+});
+
 test('a contact is named only with a link that can be followed safely', () => {
   const link = (text) => settings({ contact: { name: 'Ask', link: text } }).contact?.link;
   assert.equal(link('https://example.com/ask?x=1'), 'https://example.com/ask?x=1');
@@ -233,6 +251,44 @@ test('each fault has a sentence in both languages, without a gap', () => {
   }
 });
 
+test('a key that is misspelt is told with the one that was meant, and only that', () => {
+  give('embed_faults', words.en, 'en');
+  const said = (over) => read(file(over), 'en').faults.map(faultText).join('\n');
+  for (const [given, meant] of [['colours', 'colors'], ['Company', 'company'], ['salestax', 'sales_tax'], ['kit', 'kits'], ['depthes', 'depths'], ['untis', 'units']]) {
+    assert.match(said({ [given]: 1 }), new RegExp(`Did you mean "${meant}"\\?`), given);
+  }
+  assert.match(said({ colors: { drak: {} } }), /"dark"/);
+  assert.match(said({ contact: { name: 'x', link: 'tel:1', lnk: 1 } }), /"link"/);
+  for (const other of ['prices', 'x', '', 'constructor', 'aaaaaaaaaaaaaaaa'.repeat(20)]) {
+    const text = said({ [other]: 1 });
+    assert.doesNotMatch(text, /Did you mean/, other);
+    assert.match(text, /embed-settings-v1\.schema\.json/);
+  }
+  assert.doesNotMatch(said({ title: { fr: 'x' } }), /Did you mean/);
+});
+
+test('a refused color is told with what it is too close to and the nearest one that is taken', () => {
+  for (const [language, near, names] of [['en', /The nearest that is taken: (#[0-9a-f]{6})\./, / with (the|our) [a-z]+/], ['es', /El más cercano que se admite: (#[0-9a-f]{6})\./, / con (el|la|las|nuestro) [a-zíó]+/]]) {
+    give('embed_faults', words[language], language);
+    for (const theme of ['light', 'dark']) {
+      for (const asked of [{ ground: '#888888' }, { ground: '#c03020' }, { accent: theme === 'light' ? '#e0a000' : '#3040a0' }, { accent: '#808080' }, { ground: theme === 'light' ? '#ffffff' : '#000000', accent: '#7a8a9a' }]) {
+        const wrong = read(file({ colors: { [theme]: asked } }), 'en').faults;
+        assert.ok(wrong.length > 0, JSON.stringify(asked));
+        for (const fault of wrong) {
+          const text = faultText(fault);
+          assert.match(text, names);
+          assert.doesNotMatch(text, /--/);
+          const which = fault.at.split('.')[2];
+          const color = near.exec(text)?.[1];
+          // Taken beside what stands, and of the same hue: a gray stays gray.
+          assert.deepEqual(faults({ colors: { [theme]: { ...asked, [which]: color } } }), [], text);
+          assert.equal(/^#(..)\1\1$/.test(color), /^#(..)\1\1$/.test(asked[which]), `${color} for ${asked[which]}`);
+        }
+      }
+    }
+  }
+});
+
 test('the words of entries and shapes are those of the published schemas', () => {
   const job = json('job-v4.schema.json').$defs;
   assert.deepEqual(Object.keys(SHAPES), job.surface.properties.shape.enum);
@@ -257,5 +313,8 @@ test('the settings of the demo have no fault', () => {
     assert.equal(taken.kits.length, 3);
     assert.ok(taken.sections.has('price') && !taken.sections.has('spraying') && taken.disclaimer.includes('Larkspur Falls'));
     assert.ok(!('language' in taken) && taken.title.startsWith('¿'));
+    assert.match(taken.start[0].name, /^(Viga|Muros) de/);
+    assert.match(taken.contact.name, /Quillfeather$/);
+    assert.doesNotMatch(taken.contact.name, /^(Ask|Call)/);
   }
 });

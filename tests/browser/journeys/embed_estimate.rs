@@ -285,7 +285,7 @@ pub async fn sent(journey: Arc<Journey>) -> Step {
             "{estimate}"
         );
     }
-    // A later change says that what was handed over is of before.
+    // A later change says that what the page has is of before.
     company.enter("one").await?;
     let around = field_of(page, 0, "perimeter").await?;
     page.write(&around, "150 ft").await?;

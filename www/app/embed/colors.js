@@ -58,8 +58,8 @@ export function contrast(one, other) {
 /** Black or white, whichever stands out more: at least 4.58:1 on any color. @param {string} color */
 export const textOn = (color) => (contrast(color, '#000000') > contrast(color, '#ffffff') ? '#000000' : '#ffffff');
 
-/** Some of one color in another. @param {string} some @param {string} into @param {number} share */
-function mixed(some, into, share) {
+/** Some of one color in another, by its share. @param {string} some @param {string} into @param {number} share */
+export function mixed(some, into, share) {
   const [a, b] = [parts(some), parts(into)];
   return `#${a.map((one, i) => Math.round((one * share + b[i] * (1 - share)) * 255).toString(16).padStart(2, '0')).join('')}`;
 }

@@ -1,13 +1,12 @@
 // @ts-check
 /**
  * What is wrong with a host's settings, said to the owner of the page in the console: where, why, what was wanted, and
- * what stands there now. Visitors never see it; for them a default stands.
+ * what stands there now. Visitors never see it; for them a default stands. The sentences: `faulttext.js`.
  *
  * @typedef {import('../words.js').Figures} Figures
  * @typedef {{at: string, why: string, want: string, now: string, figures: Figures}} Fault
  *   `at`: the key with its place, as `kits[2].entries[0].text`. The other three are words of the page `embed_faults`.
  */
-import { t } from '../words.js';
 
 /** A console is read by a person: so many are told, and how many more there are. */
 const MOST_TOLD = 40;
@@ -49,14 +48,4 @@ export function shown(value) {
   if (Array.isArray(value)) return '[…]';
   if (typeof value === 'object' && value !== null) return '{…}';
   return quoted(String(value), LONGEST_QUOTE);
-}
-
-/** The sentence for the console; the words `embed_faults` have to be there. @param {Fault} fault */
-export function faultText({ at, why, want, now, figures }) {
-  return [
-    t('embed_faults.head', { at: at || t('embed_faults.whole') }),
-    t(`embed_faults.why.${why}`, figures),
-    want && t('embed_faults.wanted', { want: t(`embed_faults.want.${want}`, figures) }),
-    now && t(`embed_faults.now.${now}`, figures),
-  ].filter(Boolean).join(' ');
 }

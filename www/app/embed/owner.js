@@ -3,7 +3,7 @@
 import { call } from '../calls.js';
 import { need } from '../words.js';
 import { checkSheets } from './sheetcheck.js';
-import { faultText } from './settings.js';
+import { faultText } from './faulttext.js';
 
 /** @param {import('./settings.js').Settings} settings @param {import('./faults.js').Fault[]} faults found in reading them */
 export async function tellOwner(settings, faults) {

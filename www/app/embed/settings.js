@@ -23,8 +23,6 @@ import { judged } from './colors.js';
 import { Faults, UNSEEN, shown } from './faults.js';
 import { SENSES, SHAPES, UNITS } from './lists.js';
 
-export { faultText } from './faults.js';
-
 export const FORMAT = 'foamwright-embed';
 export const VERSION = 1;
 /** More than settings ever need. */
@@ -154,7 +152,7 @@ class Reader {
     /** @type {Settings} */
     const settings = {
       company: this.line(own(file, 'company'), 'company', MOST.company) ?? '',
-      title: this.texts('title', MOST.title, 'title'),
+      title: this.texts(own(file, 'title'), 'title', MOST.title, 'title'),
       ...(this.named ? { language: this.named } : {}),
       units, foams: this.sheets('foam', 'foams'), kits,
       sales_tax: this.line(own(file, 'sales_tax'), 'sales_tax', MOST.money, 'sales_tax', 'sales_tax') ?? '',
@@ -166,7 +164,7 @@ class Reader {
       depths: depths?.length || isNone(own(file, 'depths')) ? depths ?? [] : [...DEPTHS[units]],
       colors: this.colors(),
       ...this.contact(),
-      disclaimer: this.texts('disclaimer', MOST.disclaimer, 'disclaimer'),
+      disclaimer: this.texts(own(file, 'disclaimer'), 'disclaimer', MOST.disclaimer, 'disclaimer'),
       send: this.send(),
     };
     if (shallow(settings)) {
@@ -203,14 +201,18 @@ class Reader {
     return text || undefined;
   }
 
-  /** A text, or one for each language: a language without one takes the other's. @param {string} at @param {number} most @param {string} now */
-  texts(at, most, now) {
-    const value = own(this.file, at);
-    if (!isPlain(value)) return this.line(value, at, most, now, 'texts') ?? '';
+  /**
+   * A text, or one for each language: a language without one takes the other's.
+   * @param {unknown} value @param {string} at @param {number} most @param {string} now @param {boolean} [must]  none may be blank
+   */
+  texts(value, at, most, now, must) {
+    const one = (/** @type {unknown} */ text, /** @type {string} */ here, /** @type {string} */ want, /** @type {string} */ then) =>
+      (must ? this.filled(text, here, most, want, then) : this.line(text, here, most, then, want));
+    if (!isPlain(value)) return one(value, at, 'texts', now) ?? '';
     this.only(value, at, ['en', 'es']);
     if (!Object.hasOwn(value, 'en') && !Object.hasOwn(value, 'es')) this.faults.add(at, 'missing', 'texts', now, { most });
-    const both = { en: this.line(own(value, 'en'), `${at}.en`, most, 'one_language'), es: this.line(own(value, 'es'), `${at}.es`, most, 'one_language') };
-    return (both[this.language] || both.en || both.es) ?? '';
+    const [en, es] = ['en', 'es'].map((key) => (Object.hasOwn(value, key) ? one(value[key], `${at}.${key}`, 'line', 'one_language') : ''));
+    return (this.language === 'es' ? es || en : en || es) ?? '';
   }
 
   /**
@@ -293,7 +295,7 @@ class Reader {
       this.faults.add(`${at}.shape`, shape === undefined ? 'missing' : typeof shape === 'string' ? 'word' : 'type', 'shape', 'left_out', { given: shown(shape) });
       return undefined;
     }
-    const name = this.line(own(one, 'name'), `${at}.name`, MOST.name) ?? '';
+    const name = this.texts(own(one, 'name'), `${at}.name`, MOST.name, 'blank');
     const entries = this.formed(at, () => units(entriesOf(Object.hasOwn(one, 'entries') ? one.entries : [], `${at}.entries`), `${at}.entries`));
     return entries && { shape: /** @type {Shape} */ (shape), name, entries };
   }
@@ -312,7 +314,8 @@ class Reader {
       });
       for (const one of pale) {
         this.faults.add(`${at}.${one.which}`, 'pale', 'contrast', 'color', {
-          given: one.color, against: `--${one.against}`, ratio: (Math.floor(one.ratio * 100) / 100).toFixed(2), least: String(one.least),
+          given: one.color, against: one.against, ratio: (Math.floor(one.ratio * 100) / 100).toFixed(2), least: String(one.least),
+          ground: colors.ground ?? '', accent: colors.accent ?? '',
         });
       }
       all[theme] = colors;
@@ -343,7 +346,7 @@ class Reader {
   contact() {
     const given = this.record(own(this.file, 'contact'), 'contact', ['name', 'link'], 'contact');
     if (!given) return {};
-    const name = this.filled(own(given, 'name'), 'contact.name', MOST.name, 'line', 'contact');
+    const name = this.texts(own(given, 'name'), 'contact.name', MOST.name, 'contact', true);
     const link = this.filled(own(given, 'link'), 'contact.link', MOST.link, 'link', 'contact');
     const url = link && safe(link);
     if (link && !url) this.faults.add('contact.link', LINK.test(link) ? 'link' : 'form', 'link', 'contact', { given: shown(link), most: MOST.link });
