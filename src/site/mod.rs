@@ -48,5 +48,9 @@ pub fn build(house: &House, dir: &Path, shrink: Shrink) -> Result<Site> {
     let wasm = shrink::shrink(house, &wasm_opt, &bound)?;
     let mut sources = sources::gather(house, bound.glue, wasm)?;
     strip::strip(house, &esbuild, &mut sources.here)?;
+    // The script on other sites' pages is weighed with every visit there.
+    let mut script: sources::Files = sources.entries.remove_entry("embed.js").into_iter().collect();
+    strip::strip(house, &esbuild, &mut script)?;
+    sources.entries.append(&mut script);
     assemble::assemble(sources, dir)
 }

@@ -1,7 +1,7 @@
-//! Taking comments and needless white space out of the hashed folder: modules and style sheets with esbuild,
-//! file by file; words and samples here.
+//! Taking comments and needless white space out of the hashed folder and of `embed.js`: modules and style sheets with
+//! esbuild, file by file; words and samples here.
 //!
-//! Nothing is bundled, renamed or rewritten, so that a trace names the functions of `www/app/`. The entry files
+//! Nothing is bundled, renamed or rewritten, so that a trace names the functions of `www/app/`. The other entry files
 //! stay as they are written, the worker among them: its address is for ever, and it is no part of a first visit.
 
 use super::House;

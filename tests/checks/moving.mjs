@@ -137,10 +137,12 @@ for (const language of ['en', 'es']) {
       want(message.split('\n').length <= shown.surfaces.length + 10, `${name}, ${language}: a name broke out of its line`);
       // What an embedded estimate sends says the same, and nothing of what was typed.
       const sent = totals({ job: shown, estimate }, language);
-      const areas = estimate.surfaces.flatMap((one) => (one.area ? [one.area.net_ft2.likely] : [])).reduce((sum, one) => sum + one, 0);
+      // A surface that gets no foam, because its depth or its area is nothing, is not worked out there.
+      const counted = estimate.surfaces.filter((one) => one.in_place?.likely > 0);
+      const areas = counted.reduce((sum, one) => sum + one.area.net_ft2.likely, 0);
       want(sent.board_feet === quantity.to_spray_up.likely && Math.abs(sent.area_ft2 - areas) <= 0.05 + 1e-9, `${name}, ${language}: other totals are sent: ${JSON.stringify(sent)}`);
       want(sent.kits.every((kit) => message.includes(kit.name)) && (sent.price === null || sent.price.total === purchase.price.total), `${name}, ${language}: other kits or prices are sent`);
-      want(sent.complete === (quantity.of > 0 && quantity.surfaces === quantity.of && Boolean(purchase.buy?.enough) && !purchase.too_big), `${name}, ${language}: complete or not`);
+      want(sent.surfaces === counted.length && sent.complete === (quantity.of > 0 && counted.length === quantity.of && Boolean(purchase.buy?.enough) && !purchase.too_big), `${name}, ${language}: complete or not`);
       want(shown === job || !JSON.stringify(sent).includes('two'), `${name}, ${language}: a name is sent`);
     }
   }
