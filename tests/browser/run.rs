@@ -249,7 +249,7 @@ async fn one(
     }
     let scripts = journey.scripts.lock().map(|list| list.clone()).unwrap_or_default();
     // A page that hangs must not hang the run: what cannot be tidied up in time gets a fresh browser.
-    let tidied = tokio::time::timeout(Duration::from_secs(10), async {
+    let tidied = tokio::time::timeout(Duration::from_secs(30), async {
         for script in scripts {
             browser.forget(&script).await?;
         }

@@ -193,9 +193,8 @@ pub async fn on_paper(journey: Arc<Journey>) -> Step {
             let mut must = block(&page).await?;
             let said = "return [tidy(document.querySelector('h1').textContent), ...[...document.querySelectorAll('footer .note')].slice(0, 2).map(one => tidy(one.textContent))]";
             must.extend(serde_json::from_value::<Vec<String>>(page.run(said, vec![]).await?)?);
-            must.extend(
-                ["Quillfeather Insulation", "Quillfeather closed-cell", "Rim joist"].map(str::to_owned),
-            );
+            let rim = if language == "es" { "Viga de borde" } else { "Rim joist" };
+            must.extend(["Quillfeather Insulation", "Quillfeather closed-cell", rim].map(str::to_owned));
             let words: Value = serde_json::from_str(&std::fs::read_to_string(
                 places::package().join(format!("www/words/{language}/embed_ways.json")),
             )?)?;
