@@ -204,7 +204,8 @@ function listen() {
     if (kind === 'copied') {
       setPrefs({ job: store.job.id });
       notify('copied', 'go', t('page.copied'), t('page.copied_do'), { once: true });
-      void navigator.storage?.persist?.();
+      // It is a wish: a page that is left meanwhile gets no answer.
+      navigator.storage?.persist?.().catch(() => undefined);
     }
     if (kind === 'split') {
       setPrefs({ job: store.job.id });
