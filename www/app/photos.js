@@ -92,7 +92,7 @@ export function photoPart({ store, place, name, closed = false }) {
       tellKept(kept);
       if (kept !== 'kept') wrong = t(`photos.${kept}`);
     }
-    void navigator.storage?.persist?.();
+    navigator.storage?.persist?.().catch(() => undefined);
     await refresh();
     say(said, wrong);
   }
