@@ -24,6 +24,7 @@
 //! | [`people`] | who is out, air through the zone, the van |
 //! | [`calendar`] | every date of the job |
 //! | [`working`] | how each figure was reached |
+//! | `practice` | exercises, their worked answers, marking |
 //!
 //! One call does the whole job: [`estimate`].
 
@@ -41,6 +42,8 @@ pub mod measure;
 pub mod moisture;
 mod one_surface;
 pub mod people;
+#[cfg(any(not(target_arch = "wasm32"), feature = "practice"))]
+pub mod practice;
 pub mod quantity;
 pub mod readiness;
 pub mod spraying;

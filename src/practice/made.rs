@@ -1,0 +1,364 @@
+//! Putting an exercise together: a job with readings as a tape, a label or a thermometer would give them, and its
+//! steps.
+
+use super::{By, Draw, Exercise, Formula, Given, Right, Seed, Shown, Slip, StepForm, StepWay, Topic};
+use crate::job::{
+    DepthWay, Entered, FoamSheet, JOB_VERSION, Job, KitSheet, Now, Opening, RAtThickness, ReadingOf, Shape,
+    SiteReading, Surface,
+};
+use crate::measure::{Kind, Unit, Units};
+
+/// An exercise with its answers.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Made {
+    /// What a student is given.
+    pub exercise: Exercise,
+    /// How each step is answered, in the order of the steps.
+    pub ways: Vec<StepWay>,
+}
+
+/// Tuesday, May 12, 2026, 8:00 in the morning at five hours west of Greenwich: when every exercise takes place.
+pub const NOW: Now = Now { ms: 1_778_590_800_000.0, offset_min: -300 };
+
+/// An exercise while it is put together.
+#[derive(Debug)]
+pub struct Making {
+    /// The stream of numbers of its seed.
+    pub draw: Draw,
+    /// The job so far.
+    pub job: Job,
+    exercise: Exercise,
+    ways: Vec<StepWay>,
+}
+
+/// Entries as they are typed: field, text.
+pub type Entries<'a> = &'a [(&'a str, String)];
+
+impl Making {
+    /// Begins an exercise.
+    pub fn new(seed: Seed, units: Units, scene: &'static str) -> Self {
+        let name = seed.to_string();
+        let job = Job {
+            format: "foamwright-job".to_owned(),
+            version: JOB_VERSION,
+            id: format!("practice-{name}"),
+            next_id: 1,
+            units,
+            name: String::new(),
+            place: String::new(),
+            note: String::new(),
+            entries: Vec::new(),
+            foam: 0,
+            surfaces: Vec::new(),
+            foams: Vec::new(),
+            kits: Vec::new(),
+            stock: Vec::new(),
+            purchase: None,
+            readings: Vec::new(),
+            rounds: Vec::new(),
+            warming: Vec::new(),
+            forecast: Vec::new(),
+            events: Vec::new(),
+        };
+        let exercise = Exercise {
+            seed: name,
+            level: seed.level,
+            scene,
+            topics: Vec::new(),
+            source: "",
+            job: job.clone(),
+            now: NOW,
+            given: Vec::new(),
+            shown: Vec::new(),
+            steps: Vec::new(),
+        };
+        Self { draw: Self::draws(seed), job, exercise, ways: Vec::new() }
+    }
+
+    /// The stream of a seed, from its beginning.
+    pub fn draws(seed: Seed) -> Draw {
+        Draw::new(u64::from(seed.number), u64::from(seed.version) << 8 | u64::from(seed.level))
+    }
+
+    /// The exercise, finished.
+    pub fn done(mut self) -> Made {
+        let mut topics: Vec<Topic> = self.exercise.steps.iter().map(|step| step.topic).collect();
+        topics.sort_unstable();
+        topics.dedup();
+        self.exercise.topics = topics;
+        self.exercise.job = self.job;
+        Made { exercise: self.exercise, ways: self.ways }
+    }
+
+    /// Whether the person works in metric units.
+    pub fn metric(&self) -> bool {
+        self.job.units == Units::Metric
+    }
+
+    /// The next id of the job.
+    pub fn id(&mut self) -> u32 {
+        let id = self.job.next_id;
+        self.job.next_id += 1;
+        id
+    }
+
+    /// A length as a tape gives it: feet, inches and eighths, or meters to the half centimeter; up to 4 ft inches
+    /// alone where `short`, or millimeters.
+    pub fn tape(&self, inches: f64, short: bool) -> String {
+        if self.metric() {
+            let mm = 5.0 * libm::round(inches * 25.4 / 5.0);
+            return if short { format!("{mm} mm") } else { format!("{} m", mm / 1000.0) };
+        }
+        let eighths = libm::round(inches * 8.0);
+        let (mut rest, feet) = if short { (eighths, 0.0) } else { (eighths % 96.0, libm::floor(eighths / 96.0)) };
+        let whole = libm::floor(rest / 8.0);
+        rest %= 8.0;
+        let fraction = match libm::round(rest) {
+            f if f == 0.0 => "",
+            f if f == 1.0 => "1/8",
+            f if f == 2.0 => "1/4",
+            f if f == 3.0 => "3/8",
+            f if f == 4.0 => "1/2",
+            f if f == 5.0 => "5/8",
+            f if f == 6.0 => "3/4",
+            _ => "7/8",
+        };
+        let inches = match (whole, fraction) {
+            (whole, "") => format!("{whole}"),
+            (whole, fraction) if whole == 0.0 && short => fraction.to_owned(),
+            (whole, fraction) => format!("{whole} {fraction}"),
+        };
+        if short { format!("{inches} in") } else { format!("{feet}' {inches}\"") }
+    }
+
+    /// A temperature as a thermometer gives it: whole degrees.
+    pub fn degrees(&self, fahrenheit: i32) -> String {
+        match self.metric() {
+            true => format!("{} C", libm::round(f64::from(fahrenheit - 32) / 1.8)),
+            false => format!("{fahrenheit} F"),
+        }
+    }
+
+    /// An R as a data sheet gives it.
+    pub fn r(&self, r: f64) -> String {
+        match self.metric() {
+            true => format!("RSI {}", libm::round(r / 5.678_263 * 100.0) / 100.0),
+            false => format!("R-{}", libm::round(r * 10.0) / 10.0),
+        }
+    }
+
+    /// An entry of the job itself.
+    pub fn of_job(&mut self, field: &str, text: impl Into<String>) {
+        let entry = entered(field, text);
+        self.job.entries.push(entry);
+    }
+
+    /// A surface; says at which place of the list it stands.
+    pub fn surface(&mut self, shape: Shape, entries: Entries) -> usize {
+        let id = self.id();
+        self.job.surfaces.push(Surface {
+            id,
+            name: String::new(),
+            shape,
+            entries: all(entries),
+            deduct_framing: false,
+            openings: Vec::new(),
+            patches: Vec::new(),
+            legs: Vec::new(),
+            layers: Vec::new(),
+            depth_way: DepthWay::Typed,
+            depth_kit: 0,
+            foam: 0,
+        });
+        self.job.surfaces.len() - 1
+    }
+
+    /// An opening in the surface that was begun last.
+    pub fn opening(&mut self, entries: Entries) {
+        let id = self.id();
+        if let Some(surface) = self.job.surfaces.last_mut() {
+            surface.openings.push(Opening { id, name: String::new(), entries: all(entries) });
+        }
+    }
+
+    /// A foam's data sheet with R at so many inches each, and its other entries. The job's foam, where it is the first.
+    pub fn foam(&mut self, name: &str, r_at: &[(f64, f64)], entries: Entries) {
+        let id = self.id();
+        let mut rows = Vec::new();
+        for (inches, r) in r_at {
+            let thickness = self.tape(*inches, true);
+            let r = self.r(*r);
+            let entries = vec![entered("thickness", thickness), entered("r", r)];
+            rows.push(RAtThickness { id: self.id(), entries });
+        }
+        let entries = all(entries);
+        if self.job.foam == 0 {
+            self.job.foam = id;
+        }
+        self.job.foams.push(FoamSheet {
+            id,
+            sheet: String::new(),
+            version: 0,
+            name: name.to_owned(),
+            entries,
+            r_at: rows,
+        });
+    }
+
+    /// A kit on the shelf, named by its label yield.
+    pub fn kit(&mut self, label: i32, dollars: i32) {
+        let id = self.id();
+        let entries = all(&[("label_yield", label.to_string()), ("price", dollars.to_string())]);
+        let name = label.to_string();
+        self.job.kits.push(KitSheet { id, sheet: String::new(), version: 0, name, entries });
+    }
+
+    /// A reading, taken so many minutes ago.
+    pub fn reading(&mut self, of: ReadingOf, minutes_ago: i32, entries: Entries) {
+        let id = self.id();
+        let taken = Some(Now { ms: NOW.ms - f64::from(minutes_ago) * 60_000.0, ..NOW });
+        self.job.readings.push(SiteReading { id, of, name: String::new(), entries: all(entries), taken });
+    }
+
+    /// A figure of the question as a tape, label or thermometer gives it.
+    pub fn says(&mut self, key: &'static str, text: impl Into<String>) {
+        self.exercise.given.push(Given { key, text: text.into(), value: 0.0, kind: Kind::Number });
+    }
+
+    /// A figure of the question that is written by its kind.
+    pub fn gives(&mut self, key: &'static str, value: f64, kind: Kind) {
+        self.exercise.given.push(Given { key, text: String::new(), value, kind });
+    }
+
+    /// Something that stands beside the question.
+    pub fn shows(&mut self, what: &'static str, id: u32, at: &[f64]) {
+        self.exercise.shown.push(Shown { what, id, at: at.to_vec() });
+    }
+
+    /// Where a published example was read.
+    pub fn source(&mut self, key: &'static str) {
+        self.exercise.source = key;
+    }
+
+    /// Asks a step.
+    pub fn ask(&mut self, ask: Ask) {
+        let unit = match self.job.units {
+            Units::Us => ask.us,
+            Units::Metric => ask.metric,
+        };
+        self.exercise.steps.push(StepForm { unit, ..ask.form });
+        self.ways.push(ask.way);
+    }
+}
+
+/// An entry as typed.
+pub fn entered(field: &str, text: impl Into<String>) -> Entered {
+    Entered { field: field.to_owned(), text: text.into(), unit: None, sense: None }
+}
+
+/// Entries as typed.
+pub fn all(entries: Entries) -> Vec<Entered> {
+    entries.iter().map(|(field, text)| entered(field, text.clone())).collect()
+}
+
+/// Puts another text into an entry, for a slip; adds the entry where there is none.
+pub fn change(entries: &mut Vec<Entered>, field: &str, text: impl Into<String>) {
+    let text = text.into();
+    match entries.iter_mut().find(|one| one.field == field) {
+        Some(one) => one.text = text,
+        None => entries.push(entered(field, text)),
+    }
+}
+
+/// A step while it is put together.
+#[derive(Debug)]
+pub struct Ask {
+    form: StepForm,
+    us: Unit,
+    metric: Unit,
+    way: StepWay,
+}
+
+impl Ask {
+    /// A step whose answer is a figure of this kind. Its tolerance is half a percent unless it is said otherwise, and
+    /// nothing for whole things.
+    pub fn new(key: &'static str, topic: Topic, kind: Kind) -> Self {
+        let (us, metric) = match kind {
+            Kind::Length => (Unit::Ft, Unit::M),
+            Kind::Area => (Unit::Ft2, Unit::M2),
+            Kind::Temperature | Kind::TemperatureStep => (Unit::F, Unit::C),
+            Kind::Percent => (Unit::Pct, Unit::Pct),
+            Kind::Resistance => (Unit::R, Unit::Rsi),
+            Kind::FoamVolume => (Unit::BdFt, Unit::BdFt),
+            Kind::Duration => (Unit::Min, Unit::Min),
+            Kind::Money => (Unit::Usd, Unit::Usd),
+            Kind::Clock => (Unit::Clock, Unit::Clock),
+            Kind::Count => (Unit::Each, Unit::Each),
+            _ => (Unit::One, Unit::One),
+        };
+        let exact = matches!(kind, Kind::Count | Kind::Choice | Kind::Clock);
+        let within_pct = if exact { 0.0 } else { 0.5 };
+        let form = StepForm { key, of: "", topic, kind, unit: us, choices: &[], within: 0.0, within_pct };
+        Self { form, us, metric, way: StepWay { right: Right::Formula, formula: None, slips: Vec::new() } }
+    }
+
+    /// A step that is answered with one of a few words.
+    pub fn choice(key: &'static str, topic: Topic, choices: &'static [&'static str]) -> Self {
+        let mut ask = Self::new(key, topic, Kind::Choice);
+        ask.form.choices = choices;
+        ask
+    }
+
+    /// Of which thing, where a key comes twice: words `thing.<of>`; formulas name it `key/of`.
+    pub fn of(mut self, of: &'static str) -> Self {
+        self.form.of = of;
+        self
+    }
+    /// In other units than those of its kind.
+    pub fn units(mut self, us: Unit, metric: Unit) -> Self {
+        (self.us, self.metric) = (us, metric);
+        self
+    }
+    /// In inches or millimeters.
+    pub fn short(self) -> Self {
+        self.units(Unit::In, Unit::Mm)
+    }
+    /// Right within this, in the unit that the kind is held in, or within a share, whichever is more.
+    pub fn within(mut self, within: f64, percent: f64) -> Self {
+        (self.form.within, self.form.within_pct) = (within, percent);
+        self
+    }
+    /// The right answer stands in the estimate.
+    pub fn at(mut self, path: impl Into<String>) -> Self {
+        self.way.right = Right::At(path.into());
+        self
+    }
+    /// The right answer is a word of the estimate.
+    pub fn word(mut self, path: impl Into<String>) -> Self {
+        self.way.right = Right::Word(path.into());
+        self
+    }
+    /// How it follows. Without [`at`](Self::at) it is the right answer itself.
+    pub fn by(mut self, formula: Formula) -> Self {
+        self.way.formula = Some(formula);
+        self
+    }
+    /// A slip by other arithmetic.
+    pub fn slip(mut self, name: &'static str, formula: Formula) -> Self {
+        self.way.slips.push(Slip { name, by: By::Formula(formula) });
+        self
+    }
+    /// A slip that is the same job with something changed.
+    pub fn slip_job(
+        mut self,
+        name: &'static str,
+        making: &Making,
+        path: impl Into<String>,
+        change: impl FnOnce(&mut Job),
+    ) -> Self {
+        let mut job = making.job.clone();
+        change(&mut job);
+        self.way.slips.push(Slip { name, by: By::Job(Box::new(job), path.into()) });
+        self
+    }
+}

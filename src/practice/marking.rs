@@ -1,0 +1,359 @@
+//! Judging answers, and the worked solution.
+
+use super::formula::Figures;
+use super::{By, Core, Formula, Made, Piece, Right, StepForm, StepWay};
+use crate::job::{Job, Now};
+use crate::measure::{Kind, Units};
+use serde::Serialize;
+
+/// What a hint costs, of the point that a step gives.
+const HINT: f64 = 0.25;
+
+/// What a student gave for one step.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Answer {
+    /// The answer, in the unit that the step's kind is held in; for a choice, the place of the word in its list.
+    pub value: Option<f64>,
+    /// How many hints were taken.
+    pub hints: u8,
+    /// Whether the step was shown: then it gives nothing.
+    pub shown: bool,
+}
+
+/// How a step was judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// Nothing was answered.
+    Blank,
+    /// The step was shown.
+    Shown,
+    /// Right.
+    Right,
+    /// Not the right figure, but the right method, carried on from an earlier answer that was wrong.
+    Carried,
+    /// A mistake that has a name.
+    Slip,
+    /// Wrong, and none of the mistakes that have a name.
+    Wrong,
+}
+
+/// A step, judged.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct StepMark {
+    /// How.
+    pub verdict: Verdict,
+    /// The name of the slip, of [`SLIPS`](super::SLIPS); else empty.
+    pub slip: &'static str,
+    /// How the answer comes about: of a right or carried one its formula, of a slip what was done instead.
+    pub how: Vec<Piece>,
+    /// Whether earlier answers that were wrong are in it.
+    pub carried: bool,
+    /// The points: 1 for a right or carried answer, less the hints.
+    pub points: f64,
+}
+
+/// All steps, judged.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Marked {
+    /// In the order of the steps.
+    pub steps: Vec<StepMark>,
+    /// The points.
+    pub points: f64,
+    /// Of so many.
+    pub of: u32,
+}
+
+/// A step of the worked solution.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct Solved {
+    /// The right answer; for a choice, the place of the word in its list.
+    pub value: f64,
+    /// How it comes about; empty where it is read off.
+    pub how: Vec<Piece>,
+}
+
+/// What is known of an exercise: figures of its estimate, and an answer for each step.
+struct Known<'a> {
+    made: &'a Made,
+    paths: Vec<String>,
+    figures: Vec<Option<f64>>,
+    /// In the order of the steps, as far as they are known.
+    answers: Vec<Option<f64>>,
+}
+
+impl Figures for Known<'_> {
+    fn at(&self, path: &str) -> Option<f64> {
+        let at = self.paths.iter().position(|known| known == path)?;
+        *self.figures.get(at)?
+    }
+
+    fn step(&self, key: &str) -> Option<(f64, Kind)> {
+        let at = self.made.exercise.steps.iter().position(|step| step.is(key))?;
+        Some(((*self.answers.get(at)?)?, self.made.exercise.steps.get(at)?.kind))
+    }
+}
+
+impl StepForm {
+    /// Whether a formula means this step: `key`, or `key/of` where the key comes twice.
+    pub(super) fn is(&self, name: &str) -> bool {
+        match name.split_once('/') {
+            Some((key, of)) => self.key == key && self.of == of,
+            None => self.key == name && self.of.is_empty(),
+        }
+    }
+
+    /// Whether an answer counts as this value.
+    fn meets(&self, answer: f64, value: f64) -> bool {
+        let within = self.within.max(self.within_pct / 100.0 * value.abs());
+        (answer - value).abs() <= within + 1e-9 * value.abs().max(1.0)
+    }
+}
+
+fn word_paths(path: &str, step: &StepForm) -> Vec<String> {
+    step.choices.iter().map(|word| format!("{path}={word}")).collect()
+}
+
+fn known<'a>(made: &'a Made, core: &mut dyn Core) -> Known<'a> {
+    let mut paths = Vec::new();
+    for (step, way) in made.exercise.steps.iter().zip(&made.ways) {
+        match &way.right {
+            Right::At(path) => paths.push(path.clone()),
+            Right::Word(path) => paths.extend(word_paths(path, step)),
+            Right::Formula => {}
+        }
+        let slips = way.slips.iter().filter_map(|slip| match &slip.by {
+            By::Formula(formula) => Some(formula),
+            By::Job(..) => None,
+        });
+        for formula in way.formula.iter().chain(slips) {
+            formula.paths(&mut paths);
+        }
+    }
+    let figures = core.figures(&made.exercise.job, made.exercise.now, &paths);
+    let mut known = Known { made, paths, figures, answers: Vec::new() };
+    for (step, way) in made.exercise.steps.iter().zip(&made.ways) {
+        let right = match &way.right {
+            Right::At(path) => known.at(path),
+            Right::Word(path) => {
+                let stands = word_paths(path, step).iter().position(|path| known.at(path) == Some(1.0));
+                #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
+                stands.map(|at| at as f64)
+            }
+            Right::Formula => way.formula.as_ref().and_then(|formula| formula.value(&known)),
+        };
+        known.answers.push(right);
+    }
+    known
+}
+
+/// The answer of a slip that works another job out.
+fn of_job(core: &mut dyn Core, job: &Job, now: Now, path: &str, step: &StepForm) -> Option<f64> {
+    if step.choices.is_empty() {
+        return *core.figures(job, now, &[path.to_owned()]).first()?;
+    }
+    let stands = core.figures(job, now, &word_paths(path, step));
+    #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
+    stands.iter().position(|one| *one == Some(1.0)).map(|at| at as f64)
+}
+
+/// The worked solution: each step's right answer and how it comes about. `None` for a step whose answer the core
+/// does not know: such an exercise is a fault of its scene, and the tests find it.
+pub fn solve(made: &Made, core: &mut dyn Core) -> Vec<Option<Solved>> {
+    let known = known(made, core);
+    let how = |way: &StepWay| way.formula.as_ref().map(|formula| formula.written(&known)).unwrap_or_default();
+    made.ways
+        .iter()
+        .zip(&known.answers)
+        .map(|(way, right)| right.map(|value| Solved { value, how: how(way) }))
+        .collect()
+}
+
+/// A slip that may be told apart in an exercise: its step, its name, the answer that it gives.
+pub type Told = (usize, &'static str, f64);
+
+/// Every slip of an exercise whose answer is neither the right one nor that of a slip before it, with all other
+/// steps right.
+pub fn slips_of(made: &Made, core: &mut dyn Core) -> Vec<Told> {
+    let known = known(made, core);
+    let mut told: Vec<Told> = Vec::new();
+    for (at, (step, way)) in made.exercise.steps.iter().zip(&made.ways).enumerate() {
+        let Some(right) = known.answers.get(at).copied().flatten() else { continue };
+        let mut candidates: Vec<(&'static str, f64)> = Vec::new();
+        for slip in &way.slips {
+            let value = match &slip.by {
+                By::Formula(formula) => formula.value(&known),
+                By::Job(job, path) => of_job(core, job, made.exercise.now, path, step),
+            };
+            candidates.extend(value.map(|value| (slip.name, value)));
+        }
+        candidates.extend(general(step, way.formula.as_ref(), right, &known, made.exercise.job.units));
+        let mut seen: Vec<f64> = vec![right];
+        for (name, value) in candidates {
+            if !seen.iter().any(|other| step.meets(value, *other)) {
+                seen.push(value);
+                told.push((at, name, value));
+            }
+        }
+    }
+    told
+}
+
+/// The slips that need no scene: they follow from what the step measures.
+fn general(
+    step: &StepForm,
+    formula: Option<&Formula>,
+    right: f64,
+    from: &dyn Figures,
+    units: Units,
+) -> Vec<(&'static str, f64)> {
+    if !step.choices.is_empty() {
+        return Vec::new();
+    }
+    let mut slips = Vec::new();
+    if let Some(Formula::Up(of)) = formula
+        && let Some(exact) = of.value(from)
+    {
+        slips.push(("rounded_down", libm::floor(exact)));
+        slips.push(("not_whole", exact));
+    }
+    match step.kind {
+        Kind::Length => {
+            let feet = libm::floor(right / 12.0 + 1e-9);
+            let inches = right - 12.0 * feet;
+            if units == Units::Us && inches > 1e-6 {
+                slips.push(("tenths_for_inches", 12.0 * (feet + inches / 10.0)));
+            }
+            if units == Units::Us {
+                slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
+            }
+        }
+        Kind::Area if units == Units::Us => {
+            slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);
+        }
+        Kind::FoamVolume => {
+            slips.extend([("cubic_feet", right / 12.0), ("one_44_for_12", right * 12.0)]);
+        }
+        // The degrees of the other scale, written down as if they were those of this one.
+        Kind::Temperature => slips.push((
+            "celsius_for_fahrenheit",
+            match units {
+                Units::Us => (right - 32.0) / 1.8,
+                Units::Metric => right * 1.8 + 32.0,
+            },
+        )),
+        _ => {}
+    }
+    if step.kind != Kind::Clock && step.kind != Kind::Date {
+        slips.extend([("decimal_moved", right * 10.0), ("decimal_moved", right / 10.0)]);
+    }
+    slips
+}
+
+/// Judges the answers of an exercise, each step on its own.
+///
+/// An answer is right within the step's tolerance. Else it counts as carried where the step's formula gives it from the
+/// student's own earlier answers; where those are right too (rounded on the way), it is right. Else each slip is
+/// tried, first with right earlier answers, then with the student's own.
+pub fn mark(made: &Made, answers: &[Answer], core: &mut dyn Core) -> Marked {
+    let known = known(made, core);
+    let answer = |at: usize| answers.get(at).copied().unwrap_or_default();
+    let own = Known {
+        made,
+        paths: known.paths.clone(),
+        figures: known.figures.clone(),
+        answers: known.answers.iter().enumerate().map(|(at, right)| answer(at).value.or(*right)).collect(),
+    };
+    let mut steps: Vec<StepMark> = Vec::new();
+    for (at, (step, way)) in made.exercise.steps.iter().zip(&made.ways).enumerate() {
+        let given = answer(at);
+        let right = known.answers.get(at).copied().flatten();
+        let (verdict, slip, how, carried) = match (given.value, right) {
+            _ if given.shown => (Verdict::Shown, "", Vec::new(), false),
+            (Some(value), Some(right)) => {
+                judge(made, at, step, way, value, right, &known, &own, &steps, core)
+            }
+            _ => (Verdict::Blank, "", Vec::new(), false),
+        };
+        let earned = matches!(verdict, Verdict::Right | Verdict::Carried);
+        let points = if earned { (1.0 - HINT * f64::from(given.hints)).max(0.0) } else { 0.0 };
+        steps.push(StepMark { verdict, slip, how, carried, points });
+    }
+    let points = steps.iter().map(|step| step.points).sum();
+    #[allow(clippy::cast_possible_truncation, reason = "a dozen steps")]
+    let of = steps.len() as u32;
+    Marked { steps, points, of }
+}
+
+type Judged = (Verdict, &'static str, Vec<Piece>, bool);
+
+#[allow(clippy::too_many_arguments, reason = "one step seen with right and with own answers")]
+fn judge(
+    made: &Made,
+    at: usize,
+    step: &StepForm,
+    way: &StepWay,
+    value: f64,
+    right: f64,
+    known: &Known,
+    own: &Known,
+    before: &[StepMark],
+    core: &mut dyn Core,
+) -> Judged {
+    let written = |from: &Known| way.formula.as_ref().map(|one| one.written(from)).unwrap_or_default();
+    if step.meets(value, right) {
+        return (Verdict::Right, "", written(known), false);
+    }
+    // Whether an answer that this step takes over is wrong, or was carried on itself.
+    let wrong = |formula: &Formula| {
+        formula.steps().iter().any(|key| {
+            let from = made.exercise.steps.iter().position(|step| step.is(key));
+            let judged = from.filter(|from| *from < at).and_then(|from| before.get(from));
+            judged.is_some_and(|one| !matches!(one.verdict, Verdict::Right | Verdict::Blank | Verdict::Shown))
+        })
+    };
+    if let Some(formula) = &way.formula
+        && let Some(carried) = formula.value(own)
+        && step.meets(value, carried)
+    {
+        return match wrong(formula) {
+            true => (Verdict::Carried, "", written(own), true),
+            false => (Verdict::Right, "", written(own), false),
+        };
+    }
+    for slip in &way.slips {
+        let (gives, how) = match &slip.by {
+            By::Formula(formula) => (formula.value(known), formula.written(known)),
+            By::Job(job, path) => (of_job(core, job, made.exercise.now, path, step), Vec::new()),
+        };
+        if gives.is_some_and(|gives| step.meets(value, gives) && !step.meets(gives, right)) {
+            return (Verdict::Slip, slip.name, how, false);
+        }
+    }
+    let units = made.exercise.job.units;
+    let named = |slips: Vec<(&'static str, f64)>| {
+        slips.into_iter().find(|(_, gives)| step.meets(value, *gives) && !step.meets(*gives, right))
+    };
+    if let Some((name, _)) = named(general(step, way.formula.as_ref(), right, known, units)) {
+        return (Verdict::Slip, name, Vec::new(), false);
+    }
+    for slip in &way.slips {
+        if let By::Formula(formula) = &slip.by
+            && wrong(formula)
+            && formula.value(own).is_some_and(|gives| step.meets(value, gives))
+        {
+            return (Verdict::Slip, slip.name, formula.written(own), true);
+        }
+    }
+    if let Some(formula) = way.formula.as_ref().filter(|formula| wrong(formula))
+        && let Some(carried) = formula.value(own)
+        && let Some((name, _)) = named(general(step, Some(formula), carried, own, units))
+    {
+        return (Verdict::Slip, name, Vec::new(), true);
+    }
+    (Verdict::Wrong, "", Vec::new(), false)
+}
