@@ -16,7 +16,9 @@ fn answers(made: &Made) -> Vec<Answer> {
         .zip(&made.exercise.steps)
         .map(|(one, step)| {
             let seed = &made.exercise.seed;
-            let one = one.as_ref().unwrap_or_else(|| panic!("{seed} {}: no answer for {}", made.exercise.scene, step.key));
+            let one = one
+                .as_ref()
+                .unwrap_or_else(|| panic!("{seed} {}: no answer for {}", made.exercise.scene, step.key));
             Answer { value: Some(one.value), ..Answer::default() }
         })
         .collect()
@@ -31,11 +33,20 @@ fn right_answers_are_right_and_formulas_agree_with_the_core() {
                 let right = answers(&made);
                 let marked = mark(&made, &right, &mut OnHost);
                 let verdicts: Vec<Verdict> = marked.steps.iter().map(|step| step.verdict).collect();
-                assert!(verdicts.iter().all(|one| *one == Verdict::Right), "{}: {verdicts:?}", made.exercise.seed);
+                assert!(
+                    verdicts.iter().all(|one| *one == Verdict::Right),
+                    "{}: {verdicts:?}",
+                    made.exercise.seed
+                );
                 // What a step's formula gives from the right answers before it is what the core says.
                 for (at, step) in marked.steps.iter().enumerate() {
                     let form = &made.exercise.steps[at];
-                    assert!(made.ways[at].formula.is_none() || !step.how.is_empty(), "{} {}", made.exercise.seed, form.key);
+                    assert!(
+                        made.ways[at].formula.is_none() || !step.how.is_empty(),
+                        "{} {}",
+                        made.exercise.seed,
+                        form.key
+                    );
                 }
             }
         }

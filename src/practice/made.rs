@@ -110,7 +110,8 @@ impl Making {
             return if short { format!("{mm} mm") } else { format!("{} m", mm / 1000.0) };
         }
         let eighths = libm::round(inches * 8.0);
-        let (mut rest, feet) = if short { (eighths, 0.0) } else { (eighths % 96.0, libm::floor(eighths / 96.0)) };
+        let (mut rest, feet) =
+            if short { (eighths, 0.0) } else { (eighths % 96.0, libm::floor(eighths / 96.0)) };
         let whole = libm::floor(rest / 8.0);
         rest %= 8.0;
         let fraction = match libm::round(rest) {

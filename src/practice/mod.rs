@@ -227,6 +227,28 @@ pub trait Core {
     fn figures(&mut self, job: &Job, now: Now, paths: &[String]) -> Vec<Option<f64>>;
 }
 
+/// A kind of exercise, as the page offers it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
+pub struct SceneForm {
+    /// The key of its words.
+    pub key: &'static str,
+    /// The levels on which it comes.
+    pub levels: &'static [u8],
+    /// What it trains.
+    pub topics: &'static [Topic],
+}
+
+/// Every kind of exercise that new seeds give.
+pub fn scenes() -> impl Iterator<Item = SceneForm> {
+    v1::SCENES.iter().map(|scene| SceneForm { key: scene.key, levels: scene.levels, topics: scene.topics })
+}
+
+/// The worked examples that somebody has published.
+pub fn book() -> Vec<Seed> {
+    book::seeds()
+}
+
 /// The exercise of a seed.
 pub fn exercise(seed: Seed, units: Units) -> Option<Made> {
     match (seed.version, seed.level) {

@@ -1,4 +1,4 @@
-//! Compiling the core for the browser.
+//! Compiling the modules for the browser: the estimator's core, and that of the exercises.
 
 use super::House;
 use anyhow::{Context, Result, bail};
@@ -10,18 +10,47 @@ use std::process::{Command, Stdio};
 
 const TARGET: &str = "wasm32-unknown-unknown";
 
+/// One of the modules that the library is compiled to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Module {
+    /// The estimator.
+    Core,
+    /// The exercises.
+    Practice,
+}
+
+impl Module {
+    /// Both.
+    pub const ALL: [Self; 2] = [Self::Core, Self::Practice];
+
+    /// Its name on the site: `core.js`, `core_bg.wasm`.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Core => "core",
+            Self::Practice => "exercises",
+        }
+    }
+}
+
 /// Compiles the library for the browser and says where the module is. Quick where nothing has changed.
-pub fn compile(house: &House) -> Result<PathBuf> {
+///
+/// Each module has a target folder of its own: the file name of a wasm library carries no hash, so that in one folder
+/// each would take the other's place.
+pub fn compile(house: &House, module: Module) -> Result<PathBuf> {
     want_target(house)?;
+    let folder = house.web_target(module.name());
     let mut cargo = cargo(house);
     cargo.args(["build", "--lib", "--target", TARGET, "--profile", "web", "--target-dir"]);
-    cargo.arg(house.web_target());
+    cargo.arg(&folder);
+    if module == Module::Practice {
+        cargo.args(["--features", "practice"]);
+    }
     cargo.env("CARGO_ENCODED_RUSTFLAGS", flags(house));
     let status = cargo.status().context("cargo could not be started")?;
     if !status.success() {
-        bail!("the core did not compile for the browser");
+        bail!("the module `{}` did not compile for the browser", module.name());
     }
-    Ok(house.web_target().join(TARGET).join("web/foamwright.wasm"))
+    Ok(folder.join(TARGET).join("web/foamwright.wasm"))
 }
 
 /// Cargo, without what the surrounding cargo or shell has set for the host build.

@@ -42,11 +42,15 @@ impl House {
         self.root.join("tests/jobs/larkspur-lane/job.json")
     }
 
-    /// Where the core is compiled for the browser. Always inside this checkout, even where one target folder
+    /// Where a module is compiled for the browser. Always inside this checkout, even where one target folder
     /// serves several: the file name of a wasm library carries no hash, so that two checkouts sharing a folder
     /// would take each other's.
-    pub fn web_target(&self) -> PathBuf {
-        self.root.join("target/web")
+    pub fn web_target(&self, module: &str) -> PathBuf {
+        self.root.join(if module == "core" {
+            "target/web".to_owned()
+        } else {
+            format!("target/web-{module}")
+        })
     }
 
     /// Where the bound glue, its types and the shrunk core are kept.

@@ -1,7 +1,8 @@
-//! Making the site and serving it: compile the core for the browser, bind it, put the files together, serve.
+//! Making the site and serving it: compile the modules for the browser, bind them, put the files together, serve.
 //!
 //! ```text
 //! src/ ──compile──▶ foamwright.wasm ──bind──▶ core.js, core_bg.wasm ──shrink──▶ ┐
+//!   └─(practice)──▶ foamwright.wasm ──bind──▶ exercises.js, exercises_bg.wasm ─▶ ┤
 //! www/, tests/jobs/ ─────────────────────────────────────────strip──────assemble─┴▶ DIR ──serve──▶ browser
 //! ```
 
@@ -23,6 +24,7 @@ pub use serve::{Server, under};
 pub use shrink::Shrink;
 
 use anyhow::Result;
+use compile::Module;
 use std::path::{Path, PathBuf};
 
 /// Builds the site for serving on this machine, unshrunk, and says where it is.
@@ -40,13 +42,18 @@ pub fn build(house: &House, dir: &Path, shrink: Shrink) -> Result<Site> {
         Shrink::Yes => Some((shrink::find(house)?, strip::find(house)?)),
         Shrink::No => None,
     };
-    let wasm = compile::compile(house)?;
-    let bound = bind::bind(house, &wasm)?;
+    let mut modules = Vec::new();
+    for module in Module::ALL {
+        let wasm = compile::compile(house, module)?;
+        modules.push(bind::bind(house, module.name(), &wasm)?);
+    }
     let Some((wasm_opt, esbuild)) = tools else {
-        return assemble::assemble(sources::gather(house, bound.glue, bound.wasm)?, dir);
+        return assemble::assemble(sources::gather(house, modules)?, dir);
     };
-    let wasm = shrink::shrink(house, &wasm_opt, &bound)?;
-    let mut sources = sources::gather(house, bound.glue, wasm)?;
+    for bound in &mut modules {
+        bound.wasm = shrink::shrink(house, &wasm_opt, bound)?;
+    }
+    let mut sources = sources::gather(house, modules)?;
     strip::strip(house, &esbuild, &mut sources.here)?;
     // The script on other sites' pages is weighed with every visit there.
     let mut script: sources::Files = sources.entries.remove_entry("embed.js").into_iter().collect();

@@ -1,4 +1,4 @@
-//! Shrinking the bound core with wasm-opt.
+//! Shrinking the bound modules with wasm-opt.
 
 use super::bind::Bound;
 use super::{House, sources, tool};
@@ -31,7 +31,7 @@ const FLAGS: [&str; 13] = [
     "--strip-producers",
 ];
 
-/// Whether the core is shrunk.
+/// Whether the modules are shrunk.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Shrink {
     /// As shipped.
@@ -48,10 +48,10 @@ pub fn find(house: &House) -> Result<PathBuf> {
     })
 }
 
-/// Shrinks the core, unless that was done before for the same bytes.
+/// Shrinks a module, unless that was done before for the same bytes.
 pub fn shrink(house: &House, wasm_opt: &Path, bound: &Bound) -> Result<Vec<u8>> {
-    let (from, to) = (house.bound().join("core_bg.wasm"), house.bound().join("core_shrunk.wasm"));
-    let mark = house.bound().join("core_shrunk.from");
+    let file = |end: &str| house.bound().join(format!("{}_{end}", bound.name));
+    let (from, to, mark) = (file("bg.wasm"), file("shrunk.wasm"), file("shrunk.from"));
     let hash = sources::hash(&[bound.wasm.as_slice(), FLAGS.join(" ").as_bytes()].concat());
     if fs::read_to_string(&mark).is_ok_and(|known| known == hash)
         && let Ok(bytes) = fs::read(&to)

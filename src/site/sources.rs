@@ -5,7 +5,7 @@
 //! | `www/*` | entry files: the root, under their own names |
 //! | `www/app/**` | `HERE/**` |
 //! | `www/words/**`, `www/sample/**` | `HERE/words/**`, `HERE/sample/**` |
-//! | the bound core | `HERE/core.js`, `HERE/core_bg.wasm` |
+//! | the bound modules | `HERE/core.js`, `HERE/core_bg.wasm`, `HERE/exercises.js`, `HERE/exercises_bg.wasm` |
 //! | the demo job | `HERE/sample/demo.json` |
 //! | the table of steps of the working | `HERE/steps.json` |
 //! | what the sample sheet says, out of the words | `HERE/words/*/first.json` |
@@ -13,6 +13,7 @@
 //!
 //! `HERE` is one folder named by the hash of everything in it.
 
+use super::bind::Bound;
 use super::{House, early, first};
 use anyhow::{Context, Result, bail};
 use sha2::{Digest, Sha256};
@@ -35,7 +36,7 @@ pub struct Sources {
 }
 
 /// Reads everything that goes into the site.
-pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
+pub fn gather(house: &House, modules: Vec<Bound>) -> Result<Sources> {
     let www = house.www();
     let mut sources = Sources::default();
     for (path, bytes) in folder(&www)? {
@@ -51,9 +52,12 @@ pub fn gather(house: &House, glue: Vec<u8>, wasm: Vec<u8>) -> Result<Sources> {
     let demo = fs::read(&demo).with_context(|| format!("{} cannot be read", demo.display()))?;
     let steps: Vec<_> = foamwright::working::steps().collect();
     let steps = serde_json::to_vec(&steps)?;
-    let made = [("core.js", glue), ("core_bg.wasm", wasm), ("sample/demo.json", demo), ("steps.json", steps)];
+    let mut made = vec![("sample/demo.json".to_owned(), demo), ("steps.json".to_owned(), steps)];
+    for Bound { name, wasm, glue } in modules {
+        made.extend([(format!("{name}.js"), glue), (format!("{name}_bg.wasm"), wasm)]);
+    }
     for (name, bytes) in made {
-        if sources.here.insert(name.to_owned(), bytes).is_some() {
+        if sources.here.insert(name.clone(), bytes).is_some() {
             bail!("{name} is made by the build, but a file of this name lies in www/");
         }
     }

@@ -1,4 +1,4 @@
-// The shipped core in Node: the very bytes that a browser gets.
+// The shipped modules in Node: the very bytes that a browser gets.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -11,12 +11,17 @@ export function here(site) {
 }
 
 /** The core of a built site. */
-export async function core(site) {
+export const core = (site) => module(site, 'core');
+
+/** The module of the exercises of a built site. */
+export const exercises = (site) => module(site, 'exercises');
+
+async function module(site, name) {
   const folder = here(site);
-  const glue = readFileSync(join(folder, 'core.js'), 'utf8');
-  const core = await import(`data:text/javascript;base64,${Buffer.from(glue).toString('base64')}`);
-  core.initSync({ module: readFileSync(join(folder, 'core_bg.wasm')) });
-  return core;
+  const glue = readFileSync(join(folder, `${name}.js`), 'utf8');
+  const module = await import(`data:text/javascript;base64,${Buffer.from(glue).toString('base64')}`);
+  module.initSync({ module: readFileSync(join(folder, `${name}_bg.wasm`)) });
+  return module;
 }
 
 /** Every whole job of the tests: its name, its file, the job and the instant it is worked out at. */

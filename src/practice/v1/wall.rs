@@ -1,14 +1,13 @@
 //! A wall with windows: what is gross, what is taken out, what is left, and what it takes at a depth.
 
+use super::super::Topic;
 use super::super::formula::{area, at, step};
 use super::super::made::{Ask, Making};
-use super::super::Topic;
 use super::Scene;
 use crate::job::Shape;
 use crate::measure::Kind;
 
-pub const SCENE: Scene =
-    Scene { key: "wall", levels: &[1], topics: &[Topic::Areas, Topic::BoardFeet], make };
+pub const SCENE: Scene = Scene { key: "wall", levels: &[1], topics: &[Topic::Areas, Topic::BoardFeet], make };
 
 const LENGTH: &str = "surfaces.0.area.measures.length";
 const HEIGHT: &str = "surfaces.0.area.measures.height";
@@ -28,11 +27,7 @@ fn make(m: &mut Making, _level: u8) {
     let tape = |m: &Making, inches| m.tape(inches, false);
     let short = |m: &Making, inches| m.tape(inches, true);
 
-    let entries = [
-        ("length", tape(m, length)),
-        ("height", tape(m, height)),
-        ("depth", short(m, depth)),
-    ];
+    let entries = [("length", tape(m, length)), ("height", tape(m, height)), ("depth", short(m, depth))];
     let surface = m.surface(Shape::Rectangle, &entries);
     let (wide, high) = (short(m, window.0), short(m, window.1));
     // The windows stand a third of what the door leaves from the left end, the door stands at the right.
@@ -63,10 +58,10 @@ fn make(m: &mut Making, _level: u8) {
 
     let whole = || area(at(LENGTH, Kind::Length), at(HEIGHT, Kind::Length));
     m.ask(
-        Ask::new("gross_area", Topic::Areas, Kind::Area)
-            .at(GROSS)
-            .by(whole())
-            .slip("one_pair_of_sides", (at(LENGTH, Kind::Length) + at(HEIGHT, Kind::Length)).scaled(1.0 / 12.0)),
+        Ask::new("gross_area", Topic::Areas, Kind::Area).at(GROSS).by(whole()).slip(
+            "one_pair_of_sides",
+            (at(LENGTH, Kind::Length) + at(HEIGHT, Kind::Length)).scaled(1.0 / 12.0),
+        ),
     );
     let one_less = Ask::new("openings_area", Topic::Areas, Kind::Area).at(OPENINGS).slip_job(
         "one_of_several",
