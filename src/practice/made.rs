@@ -3,8 +3,8 @@
 
 use super::{By, Draw, Exercise, Formula, Given, Right, Seed, Shown, Slip, StepForm, StepWay, Topic};
 use crate::job::{
-    DepthWay, Entered, FoamSheet, JOB_VERSION, Job, KitSheet, Now, Opening, RAtThickness, ReadingOf, Shape,
-    SiteReading, Surface,
+    DepthWay, Entered, FoamSheet, JOB_VERSION, Job, KitSheet, Layer, Now, Opening, Patch, RAtThickness,
+    ReadingOf, Shape, SiteReading, Surface, Warming,
 };
 use crate::measure::{Kind, Unit, Units};
 
@@ -214,6 +214,30 @@ impl Making {
         self.job.kits.push(KitSheet { id, sheet: String::new(), version: 0, name, entries });
     }
 
+    /// A group of kits that are to be warmed; says its id.
+    pub fn warming(&mut self, entries: Entries) -> u32 {
+        let id = self.id();
+        let (name, entries) = (String::new(), all(entries));
+        self.job.warming.push(Warming { id, name, entries, moved_in: None, moved_out: None, log: Vec::new() });
+        id
+    }
+
+    /// A layer of the surface that was begun last.
+    pub fn layer(&mut self, entries: Entries) {
+        let id = self.id();
+        if let Some(surface) = self.job.surfaces.last_mut() {
+            surface.layers.push(Layer { id, name: String::new(), entries: all(entries) });
+        }
+    }
+
+    /// A patch of the surface that was begun last.
+    pub fn patch(&mut self, entries: Entries) {
+        let id = self.id();
+        if let Some(surface) = self.job.surfaces.last_mut() {
+            surface.patches.push(Patch { id, name: String::new(), entries: all(entries) });
+        }
+    }
+
     /// A reading, taken so many minutes ago.
     pub fn reading(&mut self, of: ReadingOf, minutes_ago: i32, entries: Entries) {
         let id = self.id();
@@ -337,6 +361,11 @@ impl Ask {
     /// The right answer is a word of the estimate.
     pub fn word(mut self, path: impl Into<String>) -> Self {
         self.way.right = Right::Word(path.into());
+        self
+    }
+    /// The right answer is the first choice whose path gives 1: a path for each choice, in their order.
+    pub fn words(mut self, each: &[&str]) -> Self {
+        self.way.right = Right::Words(each.iter().map(|&path| path.to_owned()).collect());
         self
     }
     /// How it follows. Without [`at`](Self::at) it is the right answer itself.

@@ -141,12 +141,20 @@ fn word_paths(path: &str, step: &StepForm) -> Vec<String> {
     step.choices.iter().map(|word| format!("{path}={word}")).collect()
 }
 
+/// Which of these paths gives 1, the first of them.
+fn first_of(paths: &[String], from: &Known) -> Option<f64> {
+    let stands = paths.iter().position(|path| from.at(path) == Some(1.0));
+    #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
+    stands.map(|at| at as f64)
+}
+
 fn known<'a>(made: &'a Made, core: &mut dyn Core) -> Known<'a> {
     let mut paths = Vec::new();
     for (step, way) in made.exercise.steps.iter().zip(&made.ways) {
         match &way.right {
             Right::At(path) => paths.push(path.clone()),
             Right::Word(path) => paths.extend(word_paths(path, step)),
+            Right::Words(each) => paths.extend(each.iter().cloned()),
             Right::Formula => {}
         }
         let slips = way.slips.iter().filter_map(|slip| match &slip.by {
@@ -162,11 +170,8 @@ fn known<'a>(made: &'a Made, core: &mut dyn Core) -> Known<'a> {
     for (step, way) in made.exercise.steps.iter().zip(&made.ways) {
         let right = match &way.right {
             Right::At(path) => known.at(path),
-            Right::Word(path) => {
-                let stands = word_paths(path, step).iter().position(|path| known.at(path) == Some(1.0));
-                #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
-                stands.map(|at| at as f64)
-            }
+            Right::Word(path) => first_of(&word_paths(path, step), &known),
+            Right::Words(each) => first_of(each, &known),
             Right::Formula => way.formula.as_ref().and_then(|formula| formula.value(&known)),
         };
         known.answers.push(right);

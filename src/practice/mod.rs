@@ -184,6 +184,8 @@ pub enum Right {
     At(String),
     /// The word of the estimate at this path, one of the step's choices.
     Word(String),
+    /// The first choice whose path gives 1, a path for each choice in their order.
+    Words(Vec<String>),
     /// What the step's formula comes to.
     Formula,
 }

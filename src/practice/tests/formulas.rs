@@ -232,7 +232,7 @@ fn on_edge(formula: &Formula) -> bool {
             };
             on_edge(of) || of.value(&Named).is_none_or(near)
         }
-        Formula::Scaled(_, of) | Formula::Root(of) => on_edge(of),
+        Formula::Scaled(_, of) | Formula::Root(of) | Formula::Class(of, _) => on_edge(of),
         Formula::Plus(one, other)
         | Formula::Minus(one, other)
         | Formula::Times(one, other)

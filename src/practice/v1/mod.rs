@@ -1,6 +1,12 @@
 //! The scenes of generator version 1. **Never edited once released**: a golden file holds what each draws.
 
+mod attic;
+mod attic_kits;
+mod crawl;
+mod crawl_day;
 mod forecast;
+mod rim;
+mod trade;
 mod wall;
 
 use super::made::Making;
@@ -21,7 +27,8 @@ pub struct Scene {
 }
 
 /// Every scene. Their order is part of the generator.
-pub const SCENES: &[Scene] = &[wall::SCENE, forecast::SCENE];
+pub const SCENES: &[Scene] =
+    &[wall::SCENE, forecast::SCENE, rim::SCENE, crawl::SCENE, attic::SCENE, attic::HIP];
 
 /// The scenes of a level.
 pub fn scenes(level: u8) -> Vec<&'static Scene> {
