@@ -132,6 +132,14 @@ impl Making {
         if short { format!("{inches} in") } else { format!("{feet}' {inches}\"") }
     }
 
+    /// An area as a takeoff gives it: whole square feet, or tenths of a square meter.
+    pub fn area(&self, ft2: f64) -> String {
+        match self.metric() {
+            true => format!("{} m²", libm::round(ft2 * 0.929_030_4) / 10.0),
+            false => format!("{} ft²", libm::round(ft2)),
+        }
+    }
+
     /// A temperature as a thermometer gives it: whole degrees.
     pub fn degrees(&self, fahrenheit: i32) -> String {
         match self.metric() {

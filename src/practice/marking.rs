@@ -3,7 +3,7 @@
 use super::formula::Figures;
 use super::{By, Core, Formula, Made, Piece, Right, StepForm, StepWay};
 use crate::job::{Job, Now};
-use crate::measure::{Kind, Units};
+use crate::measure::{Kind, Unit, Units};
 use serde::Serialize;
 
 /// What a hint costs, of the point that a step gives.
@@ -222,15 +222,14 @@ fn general(
         slips.push(("not_whole", exact));
     }
     match step.kind {
-        Kind::Length => {
+        // Depths are asked for in inches: nobody takes those for feet.
+        Kind::Length if step.unit == Unit::Ft => {
             let feet = libm::floor(right / 12.0 + 1e-9);
             let inches = right - 12.0 * feet;
-            if units == Units::Us && inches > 1e-6 {
+            if inches > 1e-6 {
                 slips.push(("tenths_for_inches", 12.0 * (feet + inches / 10.0)));
             }
-            if units == Units::Us {
-                slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
-            }
+            slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
         }
         Kind::Area if units == Units::Us => {
             slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);
