@@ -274,17 +274,16 @@ fn general(
         slips.push(("not_whole", exact));
     }
     match step.kind {
-        Kind::Length => {
+        // Depths are asked for in inches: nobody takes those for feet.
+        Kind::Length if step.unit == Unit::Ft => {
             let feet = libm::floor(right / 12.0 + 1e-9);
             let inches = right - 12.0 * feet;
             // 4′-6″ is written 4.6, and 4′-11″ is written 4.11.
-            if units == Units::Us && step.unit == Unit::Ft && inches > 1e-6 {
+            if inches > 1e-6 {
                 let places = if inches < 10.0 { 10.0 } else { 100.0 };
                 slips.push(("tenths_for_inches", 12.0 * (feet + inches / places)));
             }
-            if units == Units::Us {
-                slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
-            }
+            slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
         }
         Kind::Area if units == Units::Us => {
             slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);

@@ -38,6 +38,7 @@ pub const SLIPS: &[&str] = &[
     // depth, code
     "r_of_first_inch",
     "promise_for_aim",
+    "r_between_rows",
     "rounded_down",
     "zone_beside",
     "cavity_for_continuous",
@@ -45,9 +46,12 @@ pub const SLIPS: &[&str] = &[
     "cubic_feet",
     "one_44_for_12",
     "depth_forgotten",
+    "one_depth_for_all",
+    "liters_for_board_feet",
     "allowance_forgotten",
     "allowance_alone",
     "allowance_divided",
+    "allowance_on_allowance",
     // kits
     "label_for_usable",
     "loss_forgotten",
@@ -56,10 +60,12 @@ pub const SLIPS: &[&str] = &[
     "not_whole",
     "large_only",
     "small_only",
+    "one_size_only",
     // lifts
     "one_lift_more",
     "wait_after_last",
     "waits_forgotten",
+    "full_lifts",
     // temperatures, warming
     "celsius_for_fahrenheit",
     "air_for_surface",
