@@ -17,17 +17,22 @@ pub const SLIPS: &[&str] = &[
     "whole_rectangle",
     "half_twice",
     "one_pair_of_sides",
+    "sides_added",
     // framing
     "nominal_lumber",
     "framing_forgotten",
     "framing_twice",
     "last_stud_missing",
     "clear_spacing",
+    "plates_forgotten",
     // pitch
     "slope_as_plan",
     "whole_span",
     "rise_for_slope",
     "one_plane",
+    "pitch_turned",
+    "run_plus_rise",
+    "root_forgotten",
     // depth, code
     "r_of_first_inch",
     "promise_for_aim",
