@@ -26,8 +26,16 @@ pub struct Scene {
 }
 
 /// Every scene. Their order is part of the generator.
-pub const SCENES: &[Scene] =
-    &[tape::SCENE, wall::SCENE, framed::SCENE, gable::SCENE, roof::SCENE, gable::TO_KITS, hip::SCENE];
+pub const SCENES: &[Scene] = &[
+    tape::SCENE,
+    wall::SCENE,
+    framed::SCENE,
+    gable::SCENE,
+    roof::SCENE,
+    gable::TO_KITS,
+    hip::SCENE,
+    forecast::SCENE,
+];
 
 /// The scenes of a level.
 pub fn scenes(level: u8) -> Vec<&'static Scene> {
