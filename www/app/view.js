@@ -48,6 +48,7 @@ export const SCREENS = {
   owned: () => import('./owned.js'),
   stock: () => import('./stock.js'),
   catalogue: () => import('./sheetbook.js'),
+  exercise: () => looking('practice', import('./exercise.js')),
   settings: () => import('./settings.js'),
   move: () => import('./move.js'),
   backup: () => import('./restore.js'),
