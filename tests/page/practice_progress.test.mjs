@@ -108,6 +108,22 @@ test('two writes that cross lose nothing, and the tabs come to rest', () => {
   assert.equal(shared.state.writes, writes, 'nobody has anything to add');
 });
 
+test('a later answer and a reset outlast an older state that was written over them', () => {
+  const shared = box();
+  const clock = ticking();
+  const one = createProgress(shared, clock);
+  done(one, '1-1-0001', 0, 0, 0);
+  const old = shared.state.text;
+  one.keep('1-1-0001', [answer('later')]);
+  shared.state.text = old;
+  one.heard();
+  assert.equal(createProgress(shared, clock).answers('1-1-0001')[0].text, 'later');
+  one.reset();
+  shared.state.text = old;
+  one.heard();
+  assert.deepEqual(createProgress(shared, clock).recent(), []);
+});
+
 test('an exercise that fell out in one tab does not come back from the other, and counts once', () => {
   const shared = box();
   const clock = ticking();
