@@ -60,6 +60,11 @@ pub const SLIPS: &[&str] = &[
     "shorter_of_two",
     "skin_for_core",
     "wrong_day_half",
+    "end_for_beginning",
+    "edge_forgotten",
+    "edge_backward",
+    "spread_forgotten",
+    "spread_taken_off",
     // true R
     "r_of_mean_depth",
     "mean_of_r",

@@ -32,6 +32,7 @@ import { call } from '../calls.js';
 
 /** @type {Promise<Practice> | undefined} */
 let loading;
+let loads = 0;
 
 /** The module, ready. It is fetched once; where that fails, the next call tries again. @returns {Promise<Practice>} */
 export function practice() {
@@ -42,17 +43,32 @@ export function practice() {
 
 /** @returns {Promise<Practice>} */
 async function load() {
-  const module = await import('../exercises.js');
+  const again = loads++;
+  // A second `init()` of one module returns the old instance, so a new instance needs a new module.
+  /** @type {Module} */
+  const module = again ? await import(`../exercises.js?again=${again}`) : await import('../exercises.js');
   await module.default({ module_or_path: new URL('../exercises_bg.wasm', import.meta.url) });
   return {
-    exercise: module.exercise,
-    mark: (seed, units, values, hints) => module.mark(seed, units, values, hints, figures),
-    solve: (seed, units) => module.solve(seed, units, figures),
-    slips: (seed, units) => module.slips(seed, units, figures),
-    find: module.find,
+    exercise: kept(module.exercise),
+    mark: kept((seed, units, values, hints) => module.mark(seed, units, values, hints, figures)),
+    solve: kept((seed, units) => module.solve(seed, units, figures)),
+    slips: kept((seed, units) => module.slips(seed, units, figures)),
+    find: kept(module.find),
     topics: module.topics,
     scenes: module.scenes,
     book: module.book,
+  };
+}
+
+/** A call after whose trap the next `practice()` gives a fresh instance. @template {any[]} A @template R @param {(...args: A) => R} call @returns {(...args: A) => R} */
+function kept(call) {
+  return (...args) => {
+    try {
+      return call(...args);
+    } catch (error) {
+      if (error instanceof WebAssembly.RuntimeError || error instanceof RangeError) loading = undefined;
+      throw error;
+    }
   };
 }
 
