@@ -19,7 +19,7 @@ import { canShare, copy, share } from './share.js';
 import { style } from './styles.js';
 import { currentLanguage, t } from './words.js';
 
-export const words = ['practice', 'exercises', 'slips', 'paper', 'surface', 'takeoff', 'depth', 'kits', 'ready', 'settings', 'sheet'];
+export const words = ['practice', 'exercises', 'slips', 'paper', 'surface', 'takeoff', 'depth', 'kits', 'ready', 'settings', 'sheet', 'hours', 'inspector'];
 
 /** @type {import('./practice/core.js').Practice} */
 let core;

@@ -7,17 +7,16 @@ import { call } from './calls.js';
 import { el, say } from './list.js';
 import { pick } from './menu.js';
 import { newId } from './newid.js';
-import { breadth, head, note, press, redraw, src, to, way } from './parts.js';
-import { cardOf } from './practice/cards.js';
+import { breadth, head, note, press, redraw, to, way } from './parts.js';
 import { likeThis, otherTopic } from './practice/another.js';
 import { practice } from './practice/core.js';
 import { quarters } from './practice/pieces.js';
 import * as progress from './practice/progress.js';
-import { question } from './practice/question.js';
+import { asked, cards as cardsOf, counts, drawings as drawingsOf, QUESTION_WORDS } from './practice/question.js';
 import { createSession, isRight } from './practice/session.js';
 import { solutionPage } from './practice/solution.js';
 import { stepItem } from './practice/steps.js';
-import { drawingCard, hatchOf } from './practice/todraw.js';
+import { hatchOf } from './practice/todraw.js';
 import { titleOf, unitsHere } from './practice/written.js';
 import { copy } from './share.js';
 import { createStore } from './store.js';
@@ -27,7 +26,7 @@ import { ready as steps } from './working.js';
 
 /** @typedef {import('./practice/session.js').Session} Session @typedef {import('./store.js').Store} Store */
 
-export const words = ['takeoff', 'sheet', 'surface', 'ready', 'depth', 'hours', 'warm', 'working', 'kits', 'inspector', 'settings', 'practice', 'exercises', 'slips'];
+export const words = [...QUESTION_WORDS, 'warm', 'working', 'kits', 'slips'];
 
 /** @type {import('./practice/core.js').Practice} */
 let core;
@@ -95,7 +94,7 @@ function exerciseView(root, session, store, turn) {
   const { exercise, units } = session;
   const drawings = el('div', 'ex-drawings');
   const cards = el('div', 'ex-cards');
-  const given = el('div', 'ex-given', el('p', 'quest', question(exercise, units)), exercise.source ? el('div', 'pad', src(t(`sources.${exercise.source}`))) : undefined, drawings, cards);
+  const given = el('div', 'ex-given', ...asked(exercise, units), drawings, cards);
   const items = exercise.steps.map((_, at) => stepItem(session, at, changed));
   const score = el('p', { class: 'ex-score', role: 'status' });
   const actions = el('div');
@@ -114,21 +113,13 @@ function exerciseView(root, session, store, turn) {
     const width = given.clientWidth || breadth(root);
     const hatch = hatchOf(exercise.steps.map((_, at) => { const one = session.mark(at); return one?.verdict === 'slip' ? one : undefined; }));
     // Members that a step asks to be counted are not drawn before it is answered.
-    const framing = exercise.steps.every((step, at) => step.topic !== 'framing' || step.kind !== 'count' || session.closed(at)) || hatch?.extra === 'framing';
+    const framing = exercise.steps.every((step, at) => !counts(step) || session.closed(at)) || hatch?.extra === 'framing';
     const signature = JSON.stringify([width, hatch, framing]);
     if (signature === drawnFor) return;
     const first = drawnFor === '' || !drawnFor.startsWith(`[${width},`);
     drawnFor = signature;
-    const outlines = exercise.shown.filter((one) => one.what === 'outline');
-    redraw(drawings, outlines.map(({ id }) => drawingCard(store, id, { width, framing, hatch, several: outlines.length > 1 })));
-    if (!first) return;
-    /** @type {Map<string, number>} */
-    const seen = new Map();
-    redraw(cards, exercise.shown.map((shown) => {
-      const nth = (seen.get(shown.what) ?? 0) + 1;
-      seen.set(shown.what, nth);
-      return cardOf({ store, exercise, shown, nth, count: exercise.shown.filter((one) => one.what === shown.what).length, width });
-    }));
+    redraw(drawings, drawingsOf(store, exercise, width, { framing, hatch }));
+    if (first) redraw(cards, cardsOf(store, exercise, width));
   }
 
   function changed() {

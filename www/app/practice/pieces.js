@@ -8,17 +8,13 @@
  * @typedef {{n: number, value: number, kind: import('../core.js').Kind}} Open  an open step: its number and its right answer
  */
 import { t } from '../words.js';
-import { written } from './written.js';
-
-/** @type {Record<string, string>} */
-const SIGNS = { open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' };
+import { howText as written } from './written.js';
 
 /** @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
-export const howText = (pieces, units, open = []) => pieces.map((piece) => {
-  if (piece.is !== 'figure') return SIGNS[piece.is] ?? t(`practice.how.${piece.is}`);
+export const howText = (pieces, units, open = []) => written(pieces, units, (piece) => {
   const step = open.find((one) => sameFigure(piece, one));
-  return step ? t('practice.ex_step_n', { n: step.n }) : written(piece.kind, piece.value, units);
-}).join('').trim();
+  return step && t('practice.ex_step_n', { n: step.n });
+});
 
 /** Whether two figures are one and the same. @param {{value: number, kind: string}} a @param {{value: number, kind: string}} b */
 export const sameFigure = (a, b) => a.kind === b.kind && Math.abs(a.value - b.value) <= 1e-9 * Math.max(1, Math.abs(b.value));

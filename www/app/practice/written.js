@@ -63,5 +63,5 @@ export function within(step, units) {
 
 const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
 
-/** How an answer comes about, in signs and figures. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units */
-export const howText = (pieces, units) => pieces.map(({ is, value, kind }) => (is === 'figure' ? written(kind, value, units) : SIGNS[is] ?? t(`practice.how.${is}`))).join('').trim();
+/** How an answer comes about, in signs and figures. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units @param {(piece: import('./core.js').Piece) => string | undefined} [instead] what stands in place of a figure */
+export const howText = (pieces, units, instead) => pieces.map((piece) => (piece.is === 'figure' ? instead?.(piece) ?? written(piece.kind, piece.value, units) : SIGNS[piece.is] ?? t(`practice.how.${piece.is}`))).join('').trim();
