@@ -132,6 +132,14 @@ impl Making {
         if short { format!("{inches} in") } else { format!("{feet}' {inches}\"") }
     }
 
+    /// An area as a takeoff gives it: whole square feet, or tenths of a square meter.
+    pub fn area(&self, ft2: f64) -> String {
+        match self.metric() {
+            true => format!("{} m²", libm::round(ft2 * 0.929_030_4) / 10.0),
+            false => format!("{} ft²", libm::round(ft2)),
+        }
+    }
+
     /// A temperature as a thermometer gives it: whole degrees.
     pub fn degrees(&self, fahrenheit: i32) -> String {
         match self.metric() {
@@ -218,7 +226,14 @@ impl Making {
     pub fn warming(&mut self, entries: Entries) -> u32 {
         let id = self.id();
         let (name, entries) = (String::new(), all(entries));
-        self.job.warming.push(Warming { id, name, entries, moved_in: None, moved_out: None, log: Vec::new() });
+        self.job.warming.push(Warming {
+            id,
+            name,
+            entries,
+            moved_in: None,
+            moved_out: None,
+            log: Vec::new(),
+        });
         id
     }
 
