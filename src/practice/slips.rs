@@ -20,6 +20,7 @@ pub const SLIPS: &[&str] = &[
     "lap_forgotten",
     "one_surface_only",
     "one_gable",
+    "sides_added",
     // framing
     "nominal_lumber",
     "framing_forgotten",
@@ -29,12 +30,16 @@ pub const SLIPS: &[&str] = &[
     "one_side_only",
     "ends_on_all_sides",
     "ends_on_wrong_sides",
+    "plates_forgotten",
     // pitch
     "slope_as_plan",
     "whole_span",
     "rise_for_slope",
     "one_plane",
     "ends_forgotten",
+    "pitch_turned",
+    "run_plus_rise",
+    "root_forgotten",
     // depth, code
     "r_of_first_inch",
     "promise_for_aim",

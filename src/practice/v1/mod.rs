@@ -8,9 +8,14 @@ mod board_feet;
 mod crawl;
 mod crawl_day;
 mod forecast;
+mod framed;
+mod gable;
+mod hip;
 mod lifts;
 mod rim;
+mod roof;
 mod shelf;
+mod tape;
 mod target;
 mod trade;
 mod wall;
@@ -34,18 +39,24 @@ pub struct Scene {
 
 /// Every scene. Their order is part of the generator.
 pub const SCENES: &[Scene] = &[
+    tape::SCENE,
     wall::SCENE,
-    forecast::SCENE,
-    rim::SCENE,
-    crawl::SCENE,
-    attic::SCENE,
-    attic::HIP,
     board_feet::SCENE,
     lifts::SCENE,
+    framed::SCENE,
+    gable::SCENE,
+    roof::SCENE,
     target::SCENE,
     allowances::SCENE,
     shelf::SCENE,
+    gable::TO_KITS,
+    hip::SCENE,
     bill::SCENE,
+    rim::SCENE,
+    forecast::SCENE,
+    crawl::SCENE,
+    attic::SCENE,
+    attic::HIP,
 ];
 
 /// The scenes of a level.
