@@ -218,7 +218,14 @@ impl Making {
     pub fn warming(&mut self, entries: Entries) -> u32 {
         let id = self.id();
         let (name, entries) = (String::new(), all(entries));
-        self.job.warming.push(Warming { id, name, entries, moved_in: None, moved_out: None, log: Vec::new() });
+        self.job.warming.push(Warming {
+            id,
+            name,
+            entries,
+            moved_in: None,
+            moved_out: None,
+            log: Vec::new(),
+        });
         id
     }
 
