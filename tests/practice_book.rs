@@ -129,7 +129,8 @@ fn the_handbooks_saturation_table() {
 fn the_handbooks_first_example() {
     holds_in(8, Units::Us, &[("dew_point", "", 40.0, 1.0), ("least_surface", "", 45.0, 1.0)]);
     let fahrenheit = 7.0 * 1.8 + 32.0;
-    let published = [("dew_point", "", fahrenheit, 1.8 / 2.0), ("least_surface", "", fahrenheit + 5.0, 1.8 / 2.0)];
+    let published =
+        [("dew_point", "", fahrenheit, 1.8 / 2.0), ("least_surface", "", fahrenheit + 5.0, 1.8 / 2.0)];
     holds_in(8, Units::Metric, &published);
 }
 
@@ -154,7 +155,9 @@ fn foam_under_a_deck() {
 /// Who answers as was published is right, and who slips is told which slip it was.
 #[test]
 fn answers_are_marked() {
-    for (seed, units) in book().into_iter().flat_map(|seed| [Units::Us, Units::Metric].map(|units| (seed, units))) {
+    for (seed, units) in
+        book().into_iter().flat_map(|seed| [Units::Us, Units::Metric].map(|units| (seed, units)))
+    {
         let made = exercise(seed, units).expect("an example");
         let right: Vec<Answer> = solve(&made, &mut OnHost)
             .iter()
