@@ -226,13 +226,14 @@ impl Formula {
             Self::Minus(one, other) => pair(one, "minus", other, 1, 2)?,
             Self::Times(one, other) => pair(one, "times", other, 2, 2)?,
             Self::Over(one, other) => pair(one, "over", other, 2, 3)?,
-            Self::Up(of) => {
-                of.write(from, binds, into)?;
-                into.push(sign("up"));
-            }
-            Self::Down(of) => {
-                of.write(from, binds, into)?;
-                into.push(sign("down"));
+            // The sign stands after everything that is rounded, so what is rounded within something larger has
+            // brackets of its own: 3 × (10 ÷ 4 ↑).
+            Self::Up(of) | Self::Down(of) => {
+                let around = binds > 0;
+                into.extend(around.then(|| sign("open")));
+                of.write(from, 0, into)?;
+                into.push(sign(if matches!(self, Self::Up(_)) { "up" } else { "down" }));
+                into.extend(around.then(|| sign("close")));
             }
             Self::Root(of) => {
                 into.extend([sign("root"), sign("open")]);

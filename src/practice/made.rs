@@ -114,22 +114,23 @@ impl Making {
             if short { (eighths, 0.0) } else { (eighths % 96.0, libm::floor(eighths / 96.0)) };
         let whole = libm::floor(rest / 8.0);
         rest %= 8.0;
-        let fraction = match libm::round(rest) {
-            f if f == 0.0 => "",
-            f if f == 1.0 => "1/8",
-            f if f == 2.0 => "1/4",
-            f if f == 3.0 => "3/8",
-            f if f == 4.0 => "1/2",
-            f if f == 5.0 => "5/8",
-            f if f == 6.0 => "3/4",
-            _ => "7/8",
-        };
+        const EIGHTHS: [&str; 8] = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from 0 to 7")]
+        let fraction = EIGHTHS.get(libm::round(rest) as usize).copied().unwrap_or_default();
         let inches = match (whole, fraction) {
             (whole, "") => format!("{whole}"),
             (whole, fraction) if whole == 0.0 && short => fraction.to_owned(),
             (whole, fraction) => format!("{whole} {fraction}"),
         };
         if short { format!("{inches} in") } else { format!("{feet}' {inches}\"") }
+    }
+
+    /// An area as a takeoff gives it: whole square feet, or tenths of a square meter.
+    pub fn area(&self, ft2: f64) -> String {
+        match self.metric() {
+            true => format!("{} m²", libm::round(ft2 * 0.929_030_4) / 10.0),
+            false => format!("{} ft²", libm::round(ft2)),
+        }
     }
 
     /// A temperature as a thermometer gives it: whole degrees.
@@ -218,7 +219,14 @@ impl Making {
     pub fn warming(&mut self, entries: Entries) -> u32 {
         let id = self.id();
         let (name, entries) = (String::new(), all(entries));
-        self.job.warming.push(Warming { id, name, entries, moved_in: None, moved_out: None, log: Vec::new() });
+        self.job.warming.push(Warming {
+            id,
+            name,
+            entries,
+            moved_in: None,
+            moved_out: None,
+            log: Vec::new(),
+        });
         id
     }
 
