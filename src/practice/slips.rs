@@ -85,7 +85,6 @@ pub const SLIPS: &[&str] = &[
     "shorter_of_two",
     "skin_for_core",
     "wrong_day_half",
-    "saturation_for_vapor",
     "end_for_beginning",
     "edge_forgotten",
     "edge_backward",
