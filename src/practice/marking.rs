@@ -274,7 +274,7 @@ fn general(
         slips.push(("not_whole", exact));
     }
     match step.kind {
-        // Depths are asked for in inches: nobody takes those for feet.
+        // A bare number in the other unit of a tape: inches in a box in feet, feet in one in inches.
         Kind::Length if step.unit == Unit::Ft => {
             let feet = libm::floor(right / 12.0 + 1e-9);
             let inches = right - 12.0 * feet;
@@ -283,8 +283,9 @@ fn general(
                 let places = if inches < 10.0 { 10.0 } else { 100.0 };
                 slips.push(("tenths_for_inches", 12.0 * (feet + inches / places)));
             }
-            slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
+            slips.push(("inches_for_feet", right * 12.0));
         }
+        Kind::Length if step.unit == Unit::In => slips.push(("feet_for_inches", right / 12.0)),
         Kind::Area if units == Units::Us => {
             slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);
         }
@@ -305,7 +306,9 @@ fn general(
         // In the unit in which it is written: degrees of either scale begin elsewhere.
         let zero = if step.unit == Unit::C && step.kind == Kind::Temperature { 32.0 } else { 0.0 };
         let moved = |by: f64| ("decimal_moved", (right - zero) * by + zero);
-        slips.extend([moved(10.0), moved(0.1)]);
+        slips.push(moved(10.0));
+        // Nobody counts a tenth of what is counted.
+        slips.extend((step.kind != Kind::Count).then(|| moved(0.1)));
     }
     slips
 }

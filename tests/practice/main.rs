@@ -16,19 +16,22 @@ use serde_json::Value;
 const LEVELS: std::ops::RangeInclusive<u8> = 1..=4;
 const BOTH: [Units; 2] = [Units::Us, Units::Metric];
 
-/// The core on the host, which works a job out once however often it is asked for.
+/// The core on the host, which works a job out once for the same figures however often they are asked for.
 #[derive(Default)]
 struct Kept {
-    trees: Vec<(Job, Value)>,
+    known: Vec<(Job, Vec<String>, Vec<Option<f64>>)>,
 }
 
 impl Core for Kept {
     fn figures(&mut self, job: &Job, now: Now, paths: &[String]) -> Vec<Option<f64>> {
-        let at = self.trees.iter().position(|(known, _)| known == job).unwrap_or_else(|| {
-            self.trees.push((job.clone(), tree(job, now)));
-            self.trees.len() - 1
-        });
-        paths.iter().map(|path| figure_in(&self.trees[at].1, path)).collect()
+        let known = self.known.iter().find(|(known, asked, _)| asked == paths && known == job);
+        if let Some((_, _, figures)) = known {
+            return figures.clone();
+        }
+        let tree = tree(job, now);
+        let figures: Vec<Option<f64>> = paths.iter().map(|path| figure_in(&tree, path)).collect();
+        self.known.push((job.clone(), paths.to_vec(), figures.clone()));
+        figures
     }
 }
 

@@ -29,8 +29,7 @@ pub fn saturation(m: &mut Making) {
     let full = || figure(over_air, Kind::Number);
     m.ask(
         Ask::new("vapor_pressure", Topic::Temperatures, Kind::Number)
-            .by(full() * share(at("readiness.dew.humidity_pct", Kind::Percent)))
-            .slip("saturation_for_vapor", full()),
+            .by(full() * share(at("readiness.dew.humidity_pct", Kind::Percent))),
     );
     m.ask(
         Ask::new("dew_point", Topic::Temperatures, Kind::Temperature)

@@ -84,11 +84,13 @@ fn a_slip_says_what_was_done_instead() {
 
 #[test]
 fn slips_of_lengths() {
-    // 4′-6″ as 4.6 ft, 54 ft and 4.5 in; 4′-11″ as 4.11 ft.
+    // 4′-6″ as 4.6 ft and 54 ft; 4′-11″ as 4.11 ft.
     let made = alone(Units::Us, is(54.0, Kind::Length));
     assert_eq!(named(&made, 4.6 * 12.0), "tenths_for_inches");
     assert_eq!(named(&made, 54.0 * 12.0), "inches_for_feet");
-    assert_eq!(named(&made, 4.5), "feet_for_inches");
+    assert_eq!(named(&made, 4.5), "");
+    let made = alone(Units::Us, is(54.0, Kind::Length).short());
+    assert_eq!((named(&made, 4.5), named(&made, 54.0 * 12.0)), ("feet_for_inches", ""));
     assert_eq!(named(&alone(Units::Us, is(59.0, Kind::Length)), 4.11 * 12.0), "tenths_for_inches");
     // Whole feet have no inches to be taken for tenths.
     assert_eq!(named(&alone(Units::Us, is(48.0, Kind::Length)), 48.0 * 1.05), "");

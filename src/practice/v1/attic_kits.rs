@@ -64,7 +64,7 @@ pub fn ask(m: &mut Making) {
     m.ask(
         Ask::new("total", Topic::Price, Kind::Money)
             .at("purchase.price.total")
-            .within(2.0, 0.0)
+            .within(60.0, 0.0)
             .by(kits() * (number(1.0) + tax()) + delivery())
             .slip("tax_forgotten", kits() + delivery())
             .slip("delivery_forgotten", kits() * (number(1.0) + tax()))

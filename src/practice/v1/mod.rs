@@ -1,10 +1,12 @@
 //! The scenes of generator version 1. **Never edited once released**: a golden file holds what each draws.
 
+mod across_framing;
 mod allowances;
 mod attic;
 mod attic_kits;
 mod bill;
 mod board_feet;
+mod code;
 mod crawl;
 mod crawl_day;
 mod forecast;
@@ -12,13 +14,17 @@ mod framed;
 mod gable;
 mod hip;
 mod lifts;
+mod readings;
 mod rim;
 mod roof;
+mod sheet;
 mod shelf;
 mod tape;
 mod target;
 mod trade;
+mod uneven;
 mod wall;
+mod warm_up;
 
 use super::made::Making;
 use super::{Made, Seed, Topic};
@@ -57,6 +63,12 @@ pub const SCENES: &[Scene] = &[
     crawl::SCENE,
     attic::SCENE,
     attic::HIP,
+    readings::SCENE,
+    warm_up::SCENE,
+    uneven::SCENE,
+    across_framing::SCENE,
+    code::SCENE,
+    code::BOARD,
 ];
 
 /// The scenes of a level.

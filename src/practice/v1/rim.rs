@@ -4,7 +4,7 @@ use super::super::Topic;
 use super::super::formula::{Formula, area, at, figure, number, step};
 use super::super::made::{Ask, Making};
 use super::Scene;
-use super::trade::{long, short, usable, yields};
+use super::trade::{label, long, short, usable, yields};
 use crate::job::Shape;
 use crate::measure::Kind;
 
@@ -46,8 +46,8 @@ fn make(m: &mut Making, _level: u8) {
     let (joist, nominal, band) = m.draw.one_of(&JOISTS).unwrap_or(("2x10", 10.0, 9.25));
     let lap = f64::from(m.draw.whole(4, 8)) / 2.0;
     let depth = f64::from(m.draw.whole(4, 6)) / 2.0;
-    let label = 20 * m.draw.whole(6, 10);
-    let price = 5 * m.draw.whole(label * 36 / 100, label * 44 / 100);
+    let about = f64::from(20 * m.draw.whole(6, 10));
+    let cents_each = m.draw.whole(180, 220);
 
     let entries = [
         ("length", long(m, length)),
@@ -77,8 +77,11 @@ fn make(m: &mut Making, _level: u8) {
         surface.deduct_framing = true;
         surface.id
     });
-    yields(m);
-    m.kit(label, price);
+    let (factor, loss) = yields(m);
+    let ends = 2.0 * (f64::from(whole) + 2.0) * THICK.1 * band;
+    let feet = 0.995 * (2.0 * (length + width) * (band + lap) - ends) / 144.0 * depth;
+    let label = label(feet, about, factor, loss);
+    m.kit(label, 5 * (label * cents_each / 500));
     m.shows("outline", id, &[]);
     m.shows("kits", 0, &[]);
 
@@ -137,7 +140,7 @@ fn areas(m: &mut Making, nominal: f64) {
     m.ask(
         Ask::new("framing_area", Topic::Framing, Kind::Area)
             .at("surfaces.0.area.framing_ft2")
-            .within(0.02, 0.5)
+            .within(0.06, 0.5)
             .by(area(step("landing_ends") * inches(MEMBER), inches(BAND)))
             .slip("nominal_lumber", area(step("landing_ends") * by_name(THICK.0), inches(BAND))),
     );

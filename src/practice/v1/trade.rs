@@ -44,9 +44,20 @@ pub fn yields(m: &mut Making) -> (f64, f64) {
     (factor, loss)
 }
 
+/// A label of about so many board feet, of which whole kits leave the last one used by a third: so that rounding a reading
+/// changes no count, and the label taken for what a kit gives mostly does.
+pub fn label(feet: f64, about: f64, factor: f64, loss: f64) -> i32 {
+    let share = factor / 100.0;
+    let kits = libm::ceil(feet / (about * share - loss)).max(2.0);
+    let usable = feet / (kits - 0.7);
+    #[allow(clippy::cast_possible_truncation, reason = "hundreds of board feet")]
+    let tens = libm::round((usable + loss) / share / 10.0) as i32;
+    10 * tens
+}
+
 /// What is sprayed over the aim, drawn, written and said.
 pub fn oversprays(m: &mut Making) -> f64 {
-    let over = f64::from(m.draw.whole(3, 8));
+    let over = f64::from(m.draw.whole(5, 10));
     m.of_job("over_depth", format!("{over}"));
     m.gives("over_depth", over, Kind::Percent);
     over
@@ -96,6 +107,7 @@ pub fn usable(size: usize, of: &'static str) -> Ask {
     let loss = || of_size("fixed_loss", Kind::FoamVolume);
     Ask::new("usable", Topic::Kits, Kind::FoamVolume)
         .of(of)
+        .within(0.5, 0.0)
         .at(format!("purchase.sizes.{size}.usable"))
         .by(label() * factor() - loss())
         .slip("label_for_usable", label())
