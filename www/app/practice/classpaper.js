@@ -19,6 +19,9 @@ import { answerText, choiceName, howText, levelName, slipName, stepName, titleOf
 /** Slips that a teacher sees without being told: they would fill the key. */
 const PLAIN = new Set(['decimal_moved']);
 
+/** So many steps at most stay together with their question. */
+const SHORT = 8;
+
 /** @param {HTMLElement} root @param {Practice} core @param {string[]} asked @param {'print' | 'key'} what @returns {import('../view.js').View} */
 export function mountPaper(root, core, asked, what) {
   const title = t(what === 'key' ? 'practice.key' : 'practice.worksheet');
@@ -77,7 +80,9 @@ const standing = (exercise) => /** @type {import('../store.js').Store} */ (/** @
 function workOf(exercise, at, room) {
   const units = unitsHere();
   const [wide, narrow] = [LEAF_WIDTH, room].map((width) => laid(exercise, width));
-  return [el('section', 'paper-part exercise',
+  // A short one stands whole on a page.
+  const whole = !wide.rest.length && exercise.steps.length <= SHORT;
+  return [el('section', `paper-part exercise${whole ? ' whole' : ''}`,
     el('div', 'keep', heading(exercise, at), el('div', 'drawn', el('div', 'on-paper', ...wide.lead), el('div', 'on-screen', ...narrow.lead))),
     el('div', 'drawn', el('div', 'on-paper', ...wide.rest), el('div', 'on-screen', ...narrow.rest)),
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'w'], [t('practice.col_within')]], exercise.steps.map((step, place) => ({ cells: [
