@@ -1,10 +1,12 @@
 //! The command line: what may be asked of the program, and which part answers.
 
 use crate::job_file;
-use crate::sheet::{Words as Language, sheet};
+use crate::sheet::{self, Words as Language, sheet};
 use crate::site::{self, House, Server, Shrink};
 use anyhow::{Context, Result, bail};
 use foamwright::job::{Job, Now};
+use foamwright::measure::Units;
+use foamwright::practice::{self, BadSeed, Made, OnHost, Seed};
 use std::io::Write;
 use std::path::PathBuf;
 use std::time::{SystemTime, UNIX_EPOCH};
@@ -29,6 +31,12 @@ Foamwright: from tape measure to areas, depth, board feet, kits, lifts and go/ho
       --lang es       in Spanish
       --now MS        as of this instant, in milliseconds since 1970 UTC
       --offset MIN    on a clock so many minutes east of UTC
+
+  foamwright exercise SEED... [--key] [--lang en|es] [--units us|metric] [--json]
+      Prints the exercises of these numbers (1-4-7f3a), as the page draws them.
+      --key           with the answers, and what the known mistakes give
+      --units metric  in meters, degrees Celsius and RSI
+      --json          as JSON, an exercise a line
 
   foamwright --help | --version
 ";
@@ -69,6 +77,17 @@ pub enum Command {
         /// Minutes east of UTC; without them, those of the newest reading.
         offset_min: Option<i32>,
     },
+    /// Print exercises.
+    Exercise {
+        /// Their numbers.
+        seeds: Vec<Seed>,
+        /// Whether with the answers.
+        key: bool,
+        /// In which units.
+        units: Units,
+        /// The language; without one, JSON.
+        text: Option<String>,
+    },
 }
 
 /// Understands the arguments.
@@ -106,11 +125,40 @@ pub fn read(arguments: &[String]) -> Result<Command> {
             }
             Command::Estimate { file, text, now, offset_min: words.number("--offset")? }
         }
+        "exercise" => {
+            let mut seeds = Vec::new();
+            while let Some(text) = words.free() {
+                seeds.push(seed(&text)?);
+            }
+            if seeds.is_empty() {
+                bail!("exercise needs the number of one: foamwright exercise 1-4-7f3a");
+            }
+            let units = match words.value("--units").as_deref() {
+                None | Some("us") => Units::Us,
+                Some("metric") => Units::Metric,
+                Some(other) => bail!("--units takes us or metric, not `{other}`"),
+            };
+            let text = match (words.switch("--json"), words.value("--lang")) {
+                (false, language) => Some(language.unwrap_or_else(|| "en".to_owned())),
+                (true, None) => None,
+                (true, Some(_)) => bail!("--lang does not go with --json: JSON holds no words"),
+            };
+            Command::Exercise { seeds, key: words.switch("--key"), units, text }
+        }
         "help" => Command::Help,
         _ => bail!("there is no command `{name}`; see foamwright --help"),
     };
     words.done()?;
     Ok(command)
+}
+
+/// The number of an exercise.
+fn seed(text: &str) -> Result<Seed> {
+    match Seed::read(text) {
+        Ok(seed) => Ok(seed),
+        Err(BadSeed::Form) => bail!("`{text}` is no number of an exercise; one looks like 1-4-7f3a"),
+        Err(BadSeed::Newer) => bail!("a newer version of this program made the exercise `{text}`"),
+    }
 }
 
 /// Does what was asked.
@@ -144,8 +192,37 @@ pub fn run(command: Command) -> Result<()> {
             }
             std::io::stdout().write_all(text.as_bytes()).context("the result cannot be written")?;
         }
+        Command::Exercise { seeds, key, units, text } => {
+            let language = text.map(|language| Language::of(&language)).transpose()?;
+            let mut out = std::io::stdout().lock();
+            for (n, seed) in seeds.into_iter().enumerate() {
+                let made = practice::exercise(seed, units);
+                let made = made.with_context(|| format!("there is no exercise {seed}"))?;
+                let text = match &language {
+                    Some(language) => sheet::exercise(&made, key, language),
+                    None => json(&made, key)? + "\n",
+                };
+                let between = if n > 0 && language.is_some() { "\n\n" } else { "" };
+                out.write_all([between, &text].concat().as_bytes())
+                    .context("the result cannot be written")?;
+            }
+        }
     }
     Ok(())
+}
+
+/// An exercise as JSON, with the answers where the key is wanted.
+fn json(made: &Made, key: bool) -> Result<String> {
+    let mut tree = serde_json::to_value(&made.exercise)?;
+    if let Some(fields) = tree.as_object_mut().filter(|_| key) {
+        let slips: Vec<_> = practice::slips_of(made, &mut OnHost)
+            .into_iter()
+            .map(|(step, slip, value)| serde_json::json!({"step": step, "slip": slip, "value": value}))
+            .collect();
+        fields.insert("solved".to_owned(), serde_json::to_value(practice::solve(made, &mut OnHost))?);
+        fields.insert("slips".to_owned(), slips.into());
+    }
+    Ok(tree.to_string())
 }
 
 /// The instant that was asked for, else this one, on the clock that was asked for, else on that of the newest
@@ -171,7 +248,7 @@ struct Words {
     values: Vec<(String, String)>,
 }
 
-const WITH_VALUE: [&str; 6] = ["--port", "--under", "--dir", "--lang", "--now", "--offset"];
+const WITH_VALUE: [&str; 7] = ["--port", "--under", "--dir", "--lang", "--now", "--offset", "--units"];
 
 impl Words {
     fn of(arguments: &[String]) -> Result<Self> {
@@ -256,6 +333,21 @@ mod tests {
     }
 
     #[test]
+    fn exercises_are_asked_for_by_their_numbers() {
+        let seed = |level, number| Seed { version: 1, level, number };
+        let wanted = Command::Exercise {
+            seeds: vec![seed(1, 0xff), seed(4, 0x7f3a)],
+            key: true,
+            units: Units::Metric,
+            text: Some("es".to_owned()),
+        };
+        let line = "exercise 1-1-00FF 1-4-7f3a --key --units=metric --lang es";
+        assert_eq!(asked(line).expect("understood"), wanted);
+        let wanted = Command::Exercise { seeds: vec![seed(2, 0)], key: false, units: Units::Us, text: None };
+        assert_eq!(asked("exercise 1-2-0000 --json").expect("understood"), wanted);
+    }
+
+    #[test]
     fn what_is_not_understood_is_said() {
         for line in [
             "paint",
@@ -268,6 +360,13 @@ mod tests {
             "serve --port many",
             "serve --now 5",
             "--verbose",
+            "exercise",
+            "exercise 1-1",
+            "exercise 9-1-0000",
+            "exercise 1-1-0000 --units feet",
+            "exercise 1-1-0000 --json --lang es",
+            "exercise 1-1-0000 --text",
+            "estimate f --units metric",
         ] {
             assert!(asked(line).is_err(), "{line}");
         }

@@ -36,6 +36,8 @@ pub enum Formula {
     Larger(Box<Formula>, Box<Formula>),
     /// The smaller of the two.
     Smaller(Box<Formula>, Box<Formula>),
+    /// In which class it falls: how many of these limits it is above. Written as what is held against them.
+    Class(Box<Formula>, &'static [f64]),
 }
 
 /// A piece of a formula as it is written beside a mark, in reading order.
@@ -114,6 +116,12 @@ impl Formula {
         Self::Smaller(Box::new(self), Box::new(other))
     }
 
+    /// In which class it falls: 0 up to the first of these limits, 1 up to the second, and so on; a billionth above one
+    /// is still at it.
+    pub fn class(self, limits: &'static [f64]) -> Self {
+        Self::Class(Box::new(self), limits)
+    }
+
     /// What it comes to; `None` where a figure is missing or the result is no finite number.
     pub fn value(&self, from: &dyn Figures) -> Option<f64> {
         let two = |one: &Self, other: &Self| Some((one.value(from)?, other.value(from)?));
@@ -131,6 +139,13 @@ impl Formula {
             Self::Root(of) => libm::sqrt(of.value(from)?),
             Self::Larger(one, other) => two(one, other).map(|(one, other)| one.max(other))?,
             Self::Smaller(one, other) => two(one, other).map(|(one, other)| one.min(other))?,
+            Self::Class(of, limits) => {
+                let value = of.value(from)?;
+                let above = limits.iter().filter(|limit| value > **limit + 1e-9).count();
+                #[allow(clippy::cast_precision_loss, reason = "a handful of limits")]
+                let above = above as f64;
+                above
+            }
         };
         value.is_finite().then_some(value)
     }
@@ -162,7 +177,9 @@ impl Formula {
     fn visit(&self, see: &mut dyn FnMut(&Self)) {
         match self {
             Self::Figure(..) | Self::At(..) | Self::Step(_) => see(self),
-            Self::Scaled(_, of) | Self::Up(of) | Self::Down(of) | Self::Root(of) => of.visit(see),
+            Self::Scaled(_, of) | Self::Up(of) | Self::Down(of) | Self::Root(of) | Self::Class(of, _) => {
+                of.visit(see);
+            }
             Self::Plus(one, other)
             | Self::Minus(one, other)
             | Self::Times(one, other)
@@ -204,18 +221,19 @@ impl Formula {
                 let (value, kind) = from.step(key)?;
                 into.push(leaf(value, kind));
             }
-            Self::Scaled(_, of) => of.write(from, binds, into)?,
+            Self::Scaled(_, of) | Self::Class(of, _) => of.write(from, binds, into)?,
             Self::Plus(one, other) => pair(one, "plus", other, 1, 1)?,
             Self::Minus(one, other) => pair(one, "minus", other, 1, 2)?,
             Self::Times(one, other) => pair(one, "times", other, 2, 2)?,
             Self::Over(one, other) => pair(one, "over", other, 2, 3)?,
-            Self::Up(of) => {
-                of.write(from, binds, into)?;
-                into.push(sign("up"));
-            }
-            Self::Down(of) => {
-                of.write(from, binds, into)?;
-                into.push(sign("down"));
+            // The sign stands after everything that is rounded, so what is rounded within something larger has
+            // brackets of its own: 3 × (10 ÷ 4 ↑).
+            Self::Up(of) | Self::Down(of) => {
+                let around = binds > 0;
+                into.extend(around.then(|| sign("open")));
+                of.write(from, 0, into)?;
+                into.push(sign(if matches!(self, Self::Up(_)) { "up" } else { "down" }));
+                into.extend(around.then(|| sign("close")));
             }
             Self::Root(of) => {
                 into.extend([sign("root"), sign("open")]);

@@ -3,8 +3,8 @@
 
 use super::{By, Draw, Exercise, Formula, Given, Right, Seed, Shown, Slip, StepForm, StepWay, Topic};
 use crate::job::{
-    DepthWay, Entered, FoamSheet, JOB_VERSION, Job, KitSheet, Now, Opening, RAtThickness, ReadingOf, Shape,
-    SiteReading, Surface,
+    DepthWay, Entered, FoamSheet, JOB_VERSION, Job, KitSheet, Layer, Now, Opening, Patch, RAtThickness,
+    ReadingOf, Shape, SiteReading, Surface, Warming,
 };
 use crate::measure::{Kind, Unit, Units};
 
@@ -114,22 +114,23 @@ impl Making {
             if short { (eighths, 0.0) } else { (eighths % 96.0, libm::floor(eighths / 96.0)) };
         let whole = libm::floor(rest / 8.0);
         rest %= 8.0;
-        let fraction = match libm::round(rest) {
-            f if f == 0.0 => "",
-            f if f == 1.0 => "1/8",
-            f if f == 2.0 => "1/4",
-            f if f == 3.0 => "3/8",
-            f if f == 4.0 => "1/2",
-            f if f == 5.0 => "5/8",
-            f if f == 6.0 => "3/4",
-            _ => "7/8",
-        };
+        const EIGHTHS: [&str; 8] = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from 0 to 7")]
+        let fraction = EIGHTHS.get(libm::round(rest) as usize).copied().unwrap_or_default();
         let inches = match (whole, fraction) {
             (whole, "") => format!("{whole}"),
             (whole, fraction) if whole == 0.0 && short => fraction.to_owned(),
             (whole, fraction) => format!("{whole} {fraction}"),
         };
         if short { format!("{inches} in") } else { format!("{feet}' {inches}\"") }
+    }
+
+    /// An area as a takeoff gives it: whole square feet, or tenths of a square meter.
+    pub fn area(&self, ft2: f64) -> String {
+        match self.metric() {
+            true => format!("{} m²", libm::round(ft2 * 0.929_030_4) / 10.0),
+            false => format!("{} ft²", libm::round(ft2)),
+        }
     }
 
     /// A temperature as a thermometer gives it: whole degrees.
@@ -212,6 +213,37 @@ impl Making {
         let entries = all(&[("label_yield", label.to_string()), ("price", dollars.to_string())]);
         let name = label.to_string();
         self.job.kits.push(KitSheet { id, sheet: String::new(), version: 0, name, entries });
+    }
+
+    /// A group of kits that are to be warmed; says its id.
+    pub fn warming(&mut self, entries: Entries) -> u32 {
+        let id = self.id();
+        let (name, entries) = (String::new(), all(entries));
+        self.job.warming.push(Warming {
+            id,
+            name,
+            entries,
+            moved_in: None,
+            moved_out: None,
+            log: Vec::new(),
+        });
+        id
+    }
+
+    /// A layer of the surface that was begun last.
+    pub fn layer(&mut self, entries: Entries) {
+        let id = self.id();
+        if let Some(surface) = self.job.surfaces.last_mut() {
+            surface.layers.push(Layer { id, name: String::new(), entries: all(entries) });
+        }
+    }
+
+    /// A patch of the surface that was begun last.
+    pub fn patch(&mut self, entries: Entries) {
+        let id = self.id();
+        if let Some(surface) = self.job.surfaces.last_mut() {
+            surface.patches.push(Patch { id, name: String::new(), entries: all(entries) });
+        }
     }
 
     /// A reading, taken so many minutes ago.
@@ -299,7 +331,9 @@ impl Ask {
         };
         let exact = matches!(kind, Kind::Count | Kind::Choice | Kind::Clock);
         let within_pct = if exact { 0.0 } else { 0.5 };
-        let form = StepForm { key, of: "", topic, kind, unit: us, choices: &[], within: 0.0, within_pct };
+        // An area is written to a tenth of a square foot: a small one is met within half of that.
+        let within = if kind == Kind::Area { 0.05 } else { 0.0 };
+        let form = StepForm { key, of: "", topic, kind, unit: us, choices: &[], within, within_pct };
         Self { form, us, metric, way: StepWay { right: Right::Formula, formula: None, slips: Vec::new() } }
     }
 
@@ -337,6 +371,11 @@ impl Ask {
     /// The right answer is a word of the estimate.
     pub fn word(mut self, path: impl Into<String>) -> Self {
         self.way.right = Right::Word(path.into());
+        self
+    }
+    /// The right answer is the first choice whose path gives 1: a path for each choice, in their order.
+    pub fn words(mut self, each: &[&str]) -> Self {
+        self.way.right = Right::Words(each.iter().map(|&path| path.to_owned()).collect());
         self
     }
     /// How it follows. Without [`at`](Self::at) it is the right answer itself.

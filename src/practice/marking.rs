@@ -3,7 +3,7 @@
 use super::formula::Figures;
 use super::{By, Core, Formula, Made, Piece, Right, StepForm, StepWay};
 use crate::job::{Job, Now};
-use crate::measure::{Kind, Units};
+use crate::measure::{Kind, Unit, Units};
 use serde::Serialize;
 
 /// What a hint costs, of the point that a step gives.
@@ -98,6 +98,21 @@ impl Figures for Known<'_> {
     }
 }
 
+impl<'a> Known<'a> {
+    /// The same with other answers. Where there is none, what the step's formula gives from those before it, else
+    /// the right one.
+    fn with(&self, given: &[Option<f64>]) -> Known<'a> {
+        let (paths, figures) = (self.paths.clone(), self.figures.clone());
+        let mut own = Known { made: self.made, paths, figures, answers: Vec::new() };
+        for (at, way) in self.made.ways.iter().enumerate() {
+            let follows = || way.formula.as_ref().and_then(|formula| formula.value(&own));
+            let answer = given.get(at).copied().flatten().or_else(follows);
+            own.answers.push(answer.or(self.answers.get(at).copied().flatten()));
+        }
+        own
+    }
+}
+
 impl StepForm {
     /// Whether a formula means this step: `key`, or `key/of` where the key comes twice.
     pub(super) fn is(&self, name: &str) -> bool {
@@ -105,6 +120,14 @@ impl StepForm {
             Some((key, of)) => self.key == key && self.of == of,
             None => self.key == name && self.of.is_empty(),
         }
+    }
+
+    /// Whether an answer counts as this value of a mistake: of whole things a mistake may leave a part over, and
+    /// nobody writes a part to its end (2.4 for 2.387).
+    fn slips_to(&self, answer: f64, value: f64) -> bool {
+        let part = |value: f64| (value - libm::round(value)).abs() > 1e-6;
+        let rounded = self.kind == Kind::Count && part(answer) && part(value);
+        self.meets(answer, value) || rounded && (answer - value).abs() <= 0.05 + 1e-9
     }
 
     /// Whether an answer counts as this value.
@@ -118,12 +141,20 @@ fn word_paths(path: &str, step: &StepForm) -> Vec<String> {
     step.choices.iter().map(|word| format!("{path}={word}")).collect()
 }
 
+/// Which of these paths gives 1, the first of them.
+fn first_of(paths: &[String], from: &Known) -> Option<f64> {
+    let stands = paths.iter().position(|path| from.at(path) == Some(1.0));
+    #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
+    stands.map(|at| at as f64)
+}
+
 fn known<'a>(made: &'a Made, core: &mut dyn Core) -> Known<'a> {
     let mut paths = Vec::new();
     for (step, way) in made.exercise.steps.iter().zip(&made.ways) {
         match &way.right {
             Right::At(path) => paths.push(path.clone()),
             Right::Word(path) => paths.extend(word_paths(path, step)),
+            Right::Words(each) => paths.extend(each.iter().cloned()),
             Right::Formula => {}
         }
         let slips = way.slips.iter().filter_map(|slip| match &slip.by {
@@ -139,11 +170,8 @@ fn known<'a>(made: &'a Made, core: &mut dyn Core) -> Known<'a> {
     for (step, way) in made.exercise.steps.iter().zip(&made.ways) {
         let right = match &way.right {
             Right::At(path) => known.at(path),
-            Right::Word(path) => {
-                let stands = word_paths(path, step).iter().position(|path| known.at(path) == Some(1.0));
-                #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
-                stands.map(|at| at as f64)
-            }
+            Right::Word(path) => first_of(&word_paths(path, step), &known),
+            Right::Words(each) => first_of(each, &known),
             Right::Formula => way.formula.as_ref().and_then(|formula| formula.value(&known)),
         };
         known.answers.push(right);
@@ -173,6 +201,20 @@ pub fn solve(made: &Made, core: &mut dyn Core) -> Vec<Option<Solved>> {
         .collect()
 }
 
+/// What each step's formula gives from these answers of the steps before it; where one is missing, from the right one.
+/// `None` where a step has no formula. The right answers themselves may come by another way, out of the core: both
+/// are held together by the tests.
+pub fn by_formulas(made: &Made, answers: &[Option<f64>], core: &mut dyn Core) -> Vec<Option<f64>> {
+    let known = known(made, core);
+    let mut own = Known { answers: known.answers.clone(), ..known };
+    for (at, answer) in answers.iter().enumerate() {
+        if let (Some(into), Some(answer)) = (own.answers.get_mut(at), answer) {
+            *into = Some(*answer);
+        }
+    }
+    made.ways.iter().map(|way| way.formula.as_ref().and_then(|formula| formula.value(&own))).collect()
+}
+
 /// A slip that may be told apart in an exercise: its step, its name, the answer that it gives.
 pub type Told = (usize, &'static str, f64);
 
@@ -192,11 +234,21 @@ pub fn slips_of(made: &Made, core: &mut dyn Core) -> Vec<Told> {
             candidates.extend(value.map(|value| (slip.name, value)));
         }
         candidates.extend(general(step, way.formula.as_ref(), right, &known, made.exercise.job.units));
-        let mut seen: Vec<f64> = vec![right];
+        // What follows from the other steps is right too, by a hair beside the right one.
+        let follows = way.formula.as_ref().and_then(|formula| formula.value(&known));
+        let is_right = |value: f64| {
+            step.meets(value, right) || follows.is_some_and(|follows| step.meets(value, follows))
+        };
+        let mut seen: Vec<f64> = Vec::new();
         for (name, value) in candidates {
-            if !seen.iter().any(|other| step.meets(value, *other)) {
-                seen.push(value);
+            if is_right(value) {
+                continue;
+            }
+            if !seen.iter().any(|other| step.slips_to(value, *other)) {
                 told.push((at, name, value));
+            }
+            if !step.meets(value, right) {
+                seen.push(value);
             }
         }
     }
@@ -222,16 +274,18 @@ fn general(
         slips.push(("not_whole", exact));
     }
     match step.kind {
-        Kind::Length => {
+        // A bare number in the other unit of a tape: inches in a box in feet, feet in one in inches.
+        Kind::Length if step.unit == Unit::Ft => {
             let feet = libm::floor(right / 12.0 + 1e-9);
             let inches = right - 12.0 * feet;
-            if units == Units::Us && inches > 1e-6 {
-                slips.push(("tenths_for_inches", 12.0 * (feet + inches / 10.0)));
+            // 4′-6″ is written 4.6, and 4′-11″ is written 4.11.
+            if inches > 1e-6 {
+                let places = if inches < 10.0 { 10.0 } else { 100.0 };
+                slips.push(("tenths_for_inches", 12.0 * (feet + inches / places)));
             }
-            if units == Units::Us {
-                slips.extend([("inches_for_feet", right * 12.0), ("feet_for_inches", right / 12.0)]);
-            }
+            slips.push(("inches_for_feet", right * 12.0));
         }
+        Kind::Length if step.unit == Unit::In => slips.push(("feet_for_inches", right / 12.0)),
         Kind::Area if units == Units::Us => {
             slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);
         }
@@ -249,7 +303,12 @@ fn general(
         _ => {}
     }
     if step.kind != Kind::Clock && step.kind != Kind::Date {
-        slips.extend([("decimal_moved", right * 10.0), ("decimal_moved", right / 10.0)]);
+        // In the unit in which it is written: degrees of either scale begin elsewhere.
+        let zero = if step.unit == Unit::C && step.kind == Kind::Temperature { 32.0 } else { 0.0 };
+        let moved = |by: f64| ("decimal_moved", (right - zero) * by + zero);
+        slips.push(moved(10.0));
+        // Nobody counts a tenth of what is counted.
+        slips.extend((step.kind != Kind::Count).then(|| moved(0.1)));
     }
     slips
 }
@@ -261,26 +320,39 @@ fn general(
 /// tried, first with right earlier answers, then with the student's own.
 pub fn mark(made: &Made, answers: &[Answer], core: &mut dyn Core) -> Marked {
     let known = known(made, core);
-    let answer = |at: usize| answers.get(at).copied().unwrap_or_default();
-    let own = Known {
-        made,
-        paths: known.paths.clone(),
-        figures: known.figures.clone(),
-        answers: known.answers.iter().enumerate().map(|(at, right)| answer(at).value.or(*right)).collect(),
+    let answer = |at: usize| {
+        let mut answer = answers.get(at).copied().unwrap_or_default();
+        // What is no number is no answer.
+        answer.value = answer.value.filter(|value| value.is_finite());
+        answer
     };
+    let given: Vec<Option<f64>> = (0..known.answers.len())
+        .map(|at| {
+            let answer = answer(at);
+            // Whoever was shown a step goes on from what was shown.
+            if answer.shown { known.answers.get(at).copied().flatten() } else { answer.value }
+        })
+        .collect();
+    let own = known.with(&given);
     let mut steps: Vec<StepMark> = Vec::new();
+    // Whether each step's answer carries a wrong one on.
+    let mut tainted: Vec<bool> = Vec::new();
     for (at, (step, way)) in made.exercise.steps.iter().zip(&made.ways).enumerate() {
         let given = answer(at);
         let right = known.answers.get(at).copied().flatten();
         let (verdict, slip, how, carried) = match (given.value, right) {
             _ if given.shown => (Verdict::Shown, "", Vec::new(), false),
-            (Some(value), Some(right)) => {
-                judge(made, at, step, way, value, right, &known, &own, &steps, core)
-            }
+            (Some(value), Some(right)) => judge(made, step, way, value, right, &known, &own, &tainted, core),
             _ => (Verdict::Blank, "", Vec::new(), false),
         };
         let earned = matches!(verdict, Verdict::Right | Verdict::Carried);
         let points = if earned { (1.0 - HINT * f64::from(given.hints)).max(0.0) } else { 0.0 };
+        tainted.push(match verdict {
+            Verdict::Right | Verdict::Shown => false,
+            // Left out, and gone on with in the head.
+            Verdict::Blank => way.formula.as_ref().is_some_and(|formula| takes_over(made, formula, &tainted)),
+            Verdict::Carried | Verdict::Slip | Verdict::Wrong => true,
+        });
         steps.push(StepMark { verdict, slip, how, carried, points });
     }
     let points = steps.iter().map(|step| step.points).sum();
@@ -289,33 +361,33 @@ pub fn mark(made: &Made, answers: &[Answer], core: &mut dyn Core) -> Marked {
     Marked { steps, points, of }
 }
 
+/// Whether a formula takes over an earlier answer that is wrong.
+fn takes_over(made: &Made, formula: &Formula, tainted: &[bool]) -> bool {
+    formula.steps().iter().any(|key| {
+        let from = made.exercise.steps.iter().position(|step| step.is(key));
+        from.and_then(|from| tainted.get(from)).copied().unwrap_or(false)
+    })
+}
+
 type Judged = (Verdict, &'static str, Vec<Piece>, bool);
 
 #[allow(clippy::too_many_arguments, reason = "one step seen with right and with own answers")]
 fn judge(
     made: &Made,
-    at: usize,
     step: &StepForm,
     way: &StepWay,
     value: f64,
     right: f64,
     known: &Known,
     own: &Known,
-    before: &[StepMark],
+    tainted: &[bool],
     core: &mut dyn Core,
 ) -> Judged {
     let written = |from: &Known| way.formula.as_ref().map(|one| one.written(from)).unwrap_or_default();
     if step.meets(value, right) {
         return (Verdict::Right, "", written(known), false);
     }
-    // Whether an answer that this step takes over is wrong, or was carried on itself.
-    let wrong = |formula: &Formula| {
-        formula.steps().iter().any(|key| {
-            let from = made.exercise.steps.iter().position(|step| step.is(key));
-            let judged = from.filter(|from| *from < at).and_then(|from| before.get(from));
-            judged.is_some_and(|one| !matches!(one.verdict, Verdict::Right | Verdict::Blank | Verdict::Shown))
-        })
-    };
+    let wrong = |formula: &Formula| takes_over(made, formula, tainted);
     if let Some(formula) = &way.formula
         && let Some(carried) = formula.value(own)
         && step.meets(value, carried)
@@ -330,13 +402,13 @@ fn judge(
             By::Formula(formula) => (formula.value(known), formula.written(known)),
             By::Job(job, path) => (of_job(core, job, made.exercise.now, path, step), Vec::new()),
         };
-        if gives.is_some_and(|gives| step.meets(value, gives) && !step.meets(gives, right)) {
+        if gives.is_some_and(|gives| step.slips_to(value, gives) && !step.meets(gives, right)) {
             return (Verdict::Slip, slip.name, how, false);
         }
     }
     let units = made.exercise.job.units;
     let named = |slips: Vec<(&'static str, f64)>| {
-        slips.into_iter().find(|(_, gives)| step.meets(value, *gives) && !step.meets(*gives, right))
+        slips.into_iter().find(|(_, gives)| step.slips_to(value, *gives) && !step.meets(*gives, right))
     };
     if let Some((name, _)) = named(general(step, way.formula.as_ref(), right, known, units)) {
         return (Verdict::Slip, name, Vec::new(), false);
@@ -344,7 +416,7 @@ fn judge(
     for slip in &way.slips {
         if let By::Formula(formula) = &slip.by
             && wrong(formula)
-            && formula.value(own).is_some_and(|gives| step.meets(value, gives))
+            && formula.value(own).is_some_and(|gives| step.slips_to(value, gives))
         {
             return (Verdict::Slip, slip.name, formula.written(own), true);
         }

@@ -31,14 +31,17 @@ mod marking;
 mod on_host;
 mod seed;
 mod slips;
+#[cfg(test)]
+#[allow(clippy::float_cmp)]
+mod tests;
 mod v1;
 
 pub use draw::Draw;
 pub use formula::{Formula, Piece};
 pub use made::Made;
-pub use marking::{Answer, Marked, Solved, StepMark, Verdict, mark, slips_of, solve};
+pub use marking::{Answer, Marked, Solved, StepMark, Verdict, by_formulas, mark, slips_of, solve};
 #[cfg(not(target_arch = "wasm32"))]
-pub use on_host::OnHost;
+pub use on_host::{OnHost, figure_in, tree};
 pub use seed::{BadSeed, Seed, VERSION};
 pub use slips::SLIPS;
 
@@ -181,6 +184,8 @@ pub enum Right {
     At(String),
     /// The word of the estimate at this path, one of the step's choices.
     Word(String),
+    /// The first choice whose path gives 1, a path for each choice in their order.
+    Words(Vec<String>),
     /// What the step's formula comes to.
     Formula,
 }

@@ -10,12 +10,18 @@ pub struct OnHost;
 
 impl Core for OnHost {
     fn figures(&mut self, job: &Job, now: Now, paths: &[String]) -> Vec<Option<f64>> {
-        let tree = serde_json::to_value(crate::estimate(job, now)).unwrap_or(Value::Null);
-        paths.iter().map(|path| figure(&tree, path)).collect()
+        let tree = tree(job, now);
+        paths.iter().map(|path| figure_in(&tree, path)).collect()
     }
 }
 
-fn figure(tree: &Value, path: &str) -> Option<f64> {
+/// A job's estimate as it is written out.
+pub fn tree(job: &Job, now: Now) -> Value {
+    serde_json::to_value(crate::estimate(job, now)).unwrap_or(Value::Null)
+}
+
+/// The figure at a path of an estimate that is written out.
+pub fn figure_in(tree: &Value, path: &str) -> Option<f64> {
     if let Some((path, word)) = path.split_once('=') {
         return Some(f64::from(u8::from(walk(tree, path)?.as_str()? == word)));
     }

@@ -4,12 +4,14 @@
 
 mod air_and_people;
 mod dates;
+mod exercise;
 mod lines;
 mod parts;
 mod ready_in_time;
 mod rules;
 mod words;
 
+pub use exercise::exercise;
 pub use words::Words;
 
 use foamwright::Estimate;

@@ -15,10 +15,8 @@ macro_rules! pages {
     };
 }
 
-const ENGLISH: &[(&str, &str)] =
-    pages!("en": "calendar" "depth" "fields" "findings" "ready" "sources" "text");
-const SPANISH: &[(&str, &str)] =
-    pages!("es": "calendar" "depth" "fields" "findings" "ready" "sources" "text");
+const ENGLISH: &[(&str, &str)] = pages!("en": "calendar" "depth" "exercises" "fields" "findings" "practice" "ready" "slips" "sources" "takeoff" "text");
+const SPANISH: &[(&str, &str)] = pages!("es": "calendar" "depth" "exercises" "fields" "findings" "practice" "ready" "slips" "sources" "takeoff" "text");
 
 impl Words {
     /// The words of a language: `en` or `es`.

@@ -1,0 +1,326 @@
+//! An exercise as plain text: the question, what is given, the steps, and for whoever has the key how each is answered.
+
+use super::Words;
+use super::lines::Lines;
+use foamwright::job::{Entered, Job, Shape};
+use foamwright::measure::{Kind, Style, Unit, Units, decimal, write};
+use foamwright::practice::{Answer, Made, OnHost, Piece, StepForm, mark, slips_of, solve};
+use serde_json::Value;
+
+/// What only a drawing shows.
+const DRAWN: [&str; 3] = ["day", "tape", "warming"];
+
+/// The text of an exercise, with the answers where the key is wanted.
+pub fn exercise(made: &Made, key: bool, words: &Words) -> String {
+    let mut text = Text { made, words, lines: Lines::default() };
+    text.question();
+    text.given();
+    text.steps();
+    if key {
+        text.key();
+    }
+    text.lines.text()
+}
+
+struct Text<'a> {
+    made: &'a Made,
+    words: &'a Words,
+    lines: Lines,
+}
+
+impl Text<'_> {
+    fn say(&self, key: &str, figures: &[(&str, &str)]) -> String {
+        self.words.say(key, figures)
+    }
+
+    fn heading(&mut self, key: &str) {
+        let text = self.say(&format!("text.{key}"), &[]);
+        self.lines.heading(&text);
+    }
+
+    fn units(&self) -> Units {
+        self.made.exercise.job.units
+    }
+
+    fn question(&mut self) {
+        let exercise = &self.made.exercise;
+        let title = self.say(&format!("exercises.scene.{}.title", exercise.scene), &[]);
+        self.lines.line(&title);
+        let level = self.say(&format!("practice.level.{}", exercise.level), &[]);
+        self.lines.line(&format!("{} · {level}", exercise.seed));
+        self.lines.line("");
+        let figures: Vec<(&str, String)> = exercise
+            .given
+            .iter()
+            .map(|one| {
+                let text =
+                    if one.text.is_empty() { self.write(one.kind, one.value) } else { one.text.clone() };
+                (one.key, text)
+            })
+            .collect();
+        let figures: Vec<(&str, &str)> = figures.iter().map(|(key, text)| (*key, text.as_str())).collect();
+        let ask = self.say(&format!("exercises.scene.{}.ask", exercise.scene), &figures);
+        self.lines.wrapped(&ask, 0);
+        if !exercise.source.is_empty() {
+            let source = self.say(&format!("sources.{}", exercise.source), &[]);
+            self.lines.wrapped(&source, 0);
+        }
+    }
+
+    /// Every entry of the job, part by part, and what only the page can draw.
+    fn given(&mut self) {
+        self.heading("ex_given");
+        let job = &self.made.exercise.job;
+        self.entries("job", "ex_job", "", &job.entries, 2);
+        for surface in &job.surfaces {
+            let shape = self.say(&format!("takeoff.shape.{}", word(&surface.shape)), &[]);
+            let name = if surface.name.is_empty() { shape } else { surface.name.clone() };
+            self.entries("surface", "ex_surface", &name, &surface.entries, 2);
+            for opening in &surface.openings {
+                self.entries("opening", "ex_opening", &opening.name, &opening.entries, 4);
+            }
+            for patch in &surface.patches {
+                self.entries("patch", "ex_patch", &patch.name, &patch.entries, 4);
+            }
+            for leg in surface.legs.iter().filter(|_| surface.shape == Shape::Polygon) {
+                self.entries("leg", "ex_leg", "", &leg.entries, 4);
+            }
+            for layer in &surface.layers {
+                self.entries("layer", "ex_layer", &layer.name, &layer.entries, 4);
+            }
+        }
+        self.sheets(job);
+        for reading in &job.readings {
+            let name = if reading.name.is_empty() {
+                self.say(&format!("ready.name.{}", word(&reading.of)), &[])
+            } else {
+                reading.name.clone()
+            };
+            let minutes = reading.taken.map(|taken| (self.made.exercise.now.ms - taken.ms) / 60_000.0);
+            let age = minutes.map(|minutes| self.write(Kind::Duration, minutes));
+            let age = age.map(|age| self.say("text.ex_age", &[("minutes", &age)])).unwrap_or_default();
+            let name = if age.is_empty() { name } else { format!("{name}, {age}") };
+            self.entries("reading", "ex_reading", &name, &reading.entries, 2);
+        }
+        for group in &job.warming {
+            self.entries("warming", "ex_warming", &group.name, &group.entries, 2);
+        }
+        for shown in self.made.exercise.shown.iter().filter(|shown| DRAWN.contains(&shown.what)) {
+            let what = self.say(&format!("text.ex_shown.{}", shown.what), &[]);
+            let text = self.say("text.ex_on_page", &[("what", &what)]);
+            self.lines.line(&format!("  {text}"));
+        }
+    }
+
+    fn sheets(&mut self, job: &Job) {
+        for foam in &job.foams {
+            self.entries("foam", "ex_foam", &foam.name, &foam.entries, 2);
+            for row in &foam.r_at {
+                let texts: Vec<&str> = row.entries.iter().map(|one| one.text.as_str()).collect();
+                self.lines.row("", &texts.join(": "));
+            }
+        }
+        for kit in &job.kits {
+            self.entries("kit", "ex_kit", &kit.name, &kit.entries, 2);
+        }
+        for kit in &job.stock {
+            self.entries("owned", "ex_stock", &kit.name, &kit.entries, 2);
+        }
+        for day in &job.forecast {
+            let date = day.entries.iter().find(|one| one.field == "date").map(|one| one.text.clone());
+            let entries: Vec<Entered> =
+                day.entries.iter().filter(|one| one.field != "date").cloned().collect();
+            self.entries("forecast", "ex_forecast", &date.unwrap_or_default(), &entries, 2);
+        }
+    }
+
+    fn entries(&mut self, part: &str, heading: &str, name: &str, entries: &[Entered], indent: usize) {
+        if entries.is_empty() && name.is_empty() {
+            return;
+        }
+        let heading = self.say(&format!("text.{heading}"), &[("name", name)]);
+        self.lines.line(&format!("{}{}", " ".repeat(indent), heading.trim()));
+        for entry in entries {
+            let own = format!("fields.{part}.{}", entry.field);
+            let name = if self.words.has(&own) { own } else { format!("fields.{}", entry.field) };
+            let choice = [
+                format!("fields.choice.{}.{}", entry.field, entry.text),
+                format!("fields.choice.{}", entry.text),
+            ];
+            let choice = choice.iter().find(|key| self.words.has(key)).map(|key| self.say(key, &[]));
+            let text = choice.unwrap_or_else(|| entry.text.clone());
+            let name = self.say(&name, &[]);
+            self.lines.row(&format!("{}{name}", " ".repeat(indent)), &text);
+        }
+    }
+
+    fn steps(&mut self) {
+        self.heading("ex_steps");
+        for (n, step) in self.made.exercise.steps.iter().enumerate() {
+            let name = self.step(step);
+            let mut parts: Vec<String> = Vec::new();
+            if step.choices.is_empty() {
+                parts.push(self.say(&format!("fields.unit.{}", word(&step.unit)), &[]));
+                parts.push(self.within(step));
+            } else {
+                parts.extend(
+                    step.choices.iter().map(|choice| self.say(&format!("exercises.choice.{choice}"), &[])),
+                );
+            }
+            parts.retain(|part| !part.is_empty());
+            self.lines.wrapped(&format!("  {}. {name}: {}", n + 1, parts.join(", ")), 5);
+        }
+    }
+
+    fn step(&self, step: &StepForm) -> String {
+        let name = self.say(&format!("exercises.step.{}", step.key), &[]);
+        if step.of.is_empty() {
+            return name;
+        }
+        let of = self.say(&format!("exercises.thing.{}", step.of), &[]);
+        self.say("practice.step_of", &[("step", &name), ("of", &of)])
+    }
+
+    fn within(&self, step: &StepForm) -> String {
+        let value = if step.within > 0.0 {
+            let kind = if step.kind == Kind::Temperature { Kind::TemperatureStep } else { step.kind };
+            // A time of day within minutes.
+            let kind = if kind == Kind::Clock { Kind::Duration } else { kind };
+            self.write(kind, step.within)
+        } else {
+            String::new()
+        };
+        let pct = if step.within_pct > 0.0 {
+            format!("{}\u{a0}%", decimal(step.within_pct, 6))
+        } else {
+            String::new()
+        };
+        match (value.is_empty(), pct.is_empty()) {
+            (true, true) => self.say("practice.within_exact", &[]),
+            (false, false) => self.say("practice.within_both", &[("value", &value), ("pct", &pct)]),
+            _ => self.say("practice.within", &[("value", &format!("{value}{pct}"))]),
+        }
+    }
+
+    fn key(&mut self) {
+        self.heading("ex_key");
+        let steps = &self.made.exercise.steps;
+        let solved = solve(self.made, &mut OnHost);
+        for (n, (step, solved)) in steps.iter().zip(&solved).enumerate() {
+            let Some(solved) = solved else { continue };
+            let (name, answer) = (self.step(step), self.answer(step, solved.value));
+            let how = self.how(&solved.how);
+            let how = if how.is_empty() { how } else { format!(" = {how}") };
+            self.lines.wrapped(&format!("  {}. {name}: {answer}{how}", n + 1), 5);
+        }
+        self.heading("ex_slips");
+        let right: Vec<Answer> = solved
+            .iter()
+            .map(|one| Answer { value: one.as_ref().map(|one| one.value), ..Answer::default() })
+            .collect();
+        for (at, name, value) in slips_of(self.made, &mut OnHost) {
+            let Some(step) = steps.get(at) else { continue };
+            let mut given = right.clone();
+            if let Some(answer) = given.get_mut(at) {
+                answer.value = Some(value);
+            }
+            let marked = mark(self.made, &given, &mut OnHost);
+            let how = marked.steps.get(at).map(|step| self.how(&step.how)).unwrap_or_default();
+            let answer = self.answer(step, value);
+            let text = self.say(&format!("slips.{name}"), &[("answer", &answer), ("how", &how)]);
+            self.lines.wrapped(&format!("  {}. {answer}: {text}", at + 1), 5);
+        }
+    }
+
+    fn how(&self, pieces: &[Piece]) -> String {
+        let piece = |piece: &Piece| match piece.is {
+            "figure" => self.write(piece.kind, piece.value),
+            "open" => "(".to_owned(),
+            "close" => ")".to_owned(),
+            "plus" => " + ".to_owned(),
+            "minus" => " − ".to_owned(),
+            "times" => " × ".to_owned(),
+            "over" => " ÷ ".to_owned(),
+            "root" => "√".to_owned(),
+            word => self.say(&format!("practice.how.{word}"), &[]),
+        };
+        pieces.iter().map(piece).collect::<String>().trim().to_owned()
+    }
+
+    fn answer(&self, step: &StepForm, value: f64) -> String {
+        if step.choices.is_empty() {
+            let style = match (step.kind, step.unit) {
+                (Kind::Length, Unit::Ft) => Style::FeetInches,
+                (Kind::Length, Unit::In) => Style::Inches,
+                (Kind::Length, _) => Style::Metric,
+                _ => return self.write(step.kind, value),
+            };
+            return write(step.kind, value, style);
+        }
+        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "the place of a word")]
+        let word = step.choices.get(value as usize).copied().unwrap_or_default();
+        self.say(&format!("exercises.choice.{word}"), &[])
+    }
+
+    fn write(&self, kind: Kind, value: f64) -> String {
+        let metric = self.units() == Units::Metric && kind != Kind::FoamVolume;
+        write(kind, value, if metric { Style::MetricUsual } else { Style::Us })
+    }
+}
+
+/// A word of the document's own, as it is written in one.
+fn word(of: &impl serde::Serialize) -> String {
+    serde_json::to_value(of).ok().as_ref().and_then(Value::as_str).unwrap_or_default().to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use foamwright::practice::{Seed, VERSION, book, exercise as drawn, scenes};
+
+    /// Every text of an exercise is there in words, and every place in the words is filled.
+    #[test]
+    fn exercises_are_said_in_words() {
+        let numbers = (0..120u16).map(|n| n.wrapping_mul(40_503));
+        let mut seeds: Vec<Seed> = numbers
+            .flat_map(|number| (1..=4).map(move |level| Seed { version: VERSION, level, number }))
+            .collect();
+        seeds.extend(book());
+        let mut seen: Vec<(&str, u8, usize)> = Vec::new();
+        for seed in seeds {
+            for (language, units) in [("en", Units::Us), ("es", Units::Metric)] {
+                let Some(made) = drawn(seed, units) else { continue };
+                let one = (made.exercise.scene, seed.level, made.exercise.steps.len());
+                if language == "en" && seen.contains(&one) {
+                    break;
+                }
+                seen.push(one);
+                let words = Words::of(language).expect("words");
+                let text = exercise(&made, true, &words);
+                for gap in [
+                    "exercises.",
+                    "slips.",
+                    "practice.",
+                    "text.",
+                    "fields.",
+                    "takeoff.",
+                    "sources.",
+                    "ready.",
+                    "{",
+                    "}",
+                ] {
+                    let line = text.lines().find(|line| line.contains(gap));
+                    assert!(
+                        line.is_none(),
+                        "{seed} {} {language}: {}",
+                        made.exercise.scene,
+                        line.unwrap_or_default()
+                    );
+                }
+            }
+        }
+        for scene in scenes() {
+            assert!(seen.iter().any(|one| one.0 == scene.key), "{} was not seen", scene.key);
+        }
+    }
+}
