@@ -10,6 +10,7 @@ import { newId } from './newid.js';
 import { breadth, head, note, press, redraw, to, way } from './parts.js';
 import { likeThis, otherTopic } from './practice/another.js';
 import { practice } from './practice/core.js';
+import { backFrom } from './practice/draft.js';
 import { quarters } from './practice/pieces.js';
 import * as progress from './practice/progress.js';
 import { asked, cards as cardsOf, counts, drawings as drawingsOf, QUESTION_WORDS } from './practice/question.js';
@@ -58,7 +59,7 @@ export function mount(root, _, route) {
   const units = chosen ?? unitsHere();
   const session = sessionOf(seed, units);
   if (typeof session === 'string') {
-    root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.ex_practice')], title: t('practice.ex_none') }),
+    root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.title')], title: t('practice.ex_none') }),
       el('div', 'pad tail', note('none', t(`practice.refused.${session}`), t(`practice.refused_do.${session}`)), el('div', 'dos', way(t('practice.ex_to_practice'), to('practice'))))));
     return { title: t('practice.ex_none'), update() {} };
   }
@@ -103,7 +104,7 @@ function exerciseView(root, session, store, turn) {
   const link = el('p', { class: 'note', role: 'status' });
   const after = el('div', 'pad tail', score, actions, link);
   const unitsPart = el('div', 'pad ex-units no-print', pick(t('page.units'), [['us', t('page.units_us')], ['metric', t('page.units_metric')]], units, turn), el('p', 'note', t('practice.ex_units_note')));
-  root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.ex_practice')], side: t('practice.ex_name', { seed: exercise.seed }), title: titleOf(exercise) }),
+  root.append(el('main', 'ex-page', head({ back: backFrom(exercise.seed), side: t('practice.ex_name', { seed: exercise.seed }), title: titleOf(exercise) }),
     el('div', 'ex-two', given,
       el('div', 'ex-work', el('h2', 'vh', t('practice.ex_steps')), el('ol', { class: 'try', keydown: onward }, ...items.map((one) => one.node)), after, unitsPart))));
 
