@@ -253,6 +253,8 @@ impl Text<'_> {
                 (Kind::Length, Unit::Ft) => Style::FeetInches,
                 (Kind::Length, Unit::In) => Style::Inches,
                 (Kind::Length, _) => Style::Metric,
+                // A part of a whole thing is a mistake, and is to be seen.
+                (Kind::Count, _) => return decimal(value, 2),
                 _ => return self.write(step.kind, value),
             };
             return write(step.kind, value, style);
