@@ -44,7 +44,7 @@ export function fieldId(part, id, field) {
 const KEYBOARD = { probes: 'text', length: 'text', member: 'text', pitch: 'text', area: 'text', date: 'text', clock: 'text', coordinate: 'text', count: 'numeric', zip: 'numeric' };
 
 /** Which keyboard a field asks the device for; none where the tape pad stands. @param {import('./core.js').Kind | undefined} kind @returns {Record<string, string>} */
-function keyboard(kind) {
+export function keyboard(kind) {
   const mode = KEYBOARD[/** @type {keyof typeof KEYBOARD} */ (kind)] ?? 'decimal';
   return ['date', 'probes', 'clock', 'coordinate'].includes(kind ?? '') ? { inputmode: mode } : { inputmode: padWanted() ? 'none' : mode, 'data-mode': mode };
 }

@@ -35,7 +35,7 @@ export function startMenu(store, { press, panel, onLanguage }) {
   function draw() {
     panel.replaceChildren(
       el('ul', 'menu-ways',
-        way(t('page.to_sheet'), to('sheet')), way(t('page.to_drawings'), to('drawings')), way(t('page.to_jobs'), to('jobs')), way(t('page.to_stock'), to('stock')), way(t('page.to_settings'), to('settings')),
+        way(t('page.to_sheet'), to('sheet')), way(t('page.to_drawings'), to('drawings')), way(t('page.to_jobs'), to('jobs')), way(t('page.to_stock'), to('stock')), way(t('page.to_practice'), to('practice')), way(t('page.to_settings'), to('settings')),
         el('li', '', el('button', { type: 'button', class: 'press', disabled: !store.canRedo, click: () => store.redo() }, t('page.redo'))),
         way(t('page.print'), to('paper', 'sheet'))),
       themePick(), languagePick(onLanguage), unitsPick(store));

@@ -7,6 +7,7 @@ import { head, note, press, redraw, to } from './parts.js';
 import { daySheet } from './papers/daysheet.js';
 import { drawings } from './papers/drawings.js';
 import { emergency } from './papers/emergency.js';
+import { footLine } from './papers/footline.js';
 import { inspector } from './papers/inspector.js';
 import { jobSheet } from './papers/jobsheet.js';
 import { leaf, section } from './papers/leaf.js';
@@ -76,23 +77,5 @@ export function mount(root, store, route) {
       draw();
     },
     unmount: foot.gone,
-  };
-}
-
-const LOOK = 'font: 600 9pt/1.2 "Arial Narrow", Arial, sans-serif; color: #333;';
-
-/** The line at the foot of each printed page, where the browser can: the job, the papers, the page's number. */
-function footLine() {
-  const rules = new CSSStyleSheet();
-  document.adoptedStyleSheets = [...document.adoptedStyleSheets, rules];
-  return {
-    /** @param {string} text */
-    say(text) {
-      const safe = text.replace(/[^\p{L}\p{N} ]/gu, (one) => `\\${one.codePointAt(0)?.toString(16)} `);
-      rules.replaceSync(`@page { @bottom-left { content: "${safe}"; ${LOOK} } @bottom-right { content: counter(page) " / " counter(pages); ${LOOK} } }`);
-    },
-    gone() {
-      document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== rules);
-    },
   };
 }

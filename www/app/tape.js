@@ -132,6 +132,23 @@ function inSight() {
   else if (box.top < 0) scrollBy(0, box.top - 8);
 }
 
+/**
+ * What a box measures. One that belongs to no field of the open job says so itself, with its unit and its meaning.
+ * @param {HTMLInputElement} box @param {At} here
+ * @returns {{kind: import('./core.js').Kind, unit: import('./core.js').Unit, sense: import('./core.js').Sense | undefined, units: import('./core.js').Units} | undefined}
+ */
+function measure(box, here) {
+  const { kind, unit, units, sense } = /** @type {any} */ (box.dataset);
+  if (kind) return { kind, unit, units, sense: sense || undefined };
+  const row = fieldRow(here.part, here.field);
+  if (!row) return undefined;
+  const entered = entryOf(store.job, here.part, here.id, here.field);
+  return {
+    kind: row.kind, unit: (box.value.trim() && entered?.unit) || (store.job.units === 'metric' ? row.metric : row.us),
+    sense: entered?.text === box.value ? entered.sense : undefined, units: store.job.units,
+  };
+}
+
 /** @param {Element} node @returns {At} */
 function at(node) {
   const dom = node.closest('.field')?.getAttribute('data-field') ?? node.id;
@@ -145,7 +162,7 @@ function update() {
   if (pad.hidden || !input) return;
   if (!input.isConnected) return close();
   const here = at(input);
-  const row = fieldRow(here.part, here.field);
+  const row = measure(input, here);
   const asks = pressedOn(input);
   pad.setAttribute('aria-label', t('tape.pad'));
   pad.classList.toggle('asks', asks);
@@ -155,10 +172,9 @@ function update() {
     showNext();
     return;
   }
-  const entered = entryOf(store.job, here.part, here.id, here.field);
   const text = input.value;
-  const unit = (text.trim() && entered?.unit) || (store.job.units === 'metric' ? row.metric : row.us);
-  const read = call('read', text, row.kind, unit, entered?.text === text ? entered.sense : undefined, store.job.units);
+  const { unit } = row;
+  const read = call('read', text, row.kind, unit, row.sense, row.units);
   say(output, read?.state === 'read' ? read.text : read?.state === 'ask' ? read.meanings.map((one) => one.text).join(' / ') : read?.state === 'refused' ? '?' : '–');
   output.classList.toggle('long', (output.textContent ?? '').length > 11);
   const also = read?.other ?? [];
@@ -180,7 +196,7 @@ function showBlade(kind, unit, read) {
 /** @param {import('./core.js').Kind} kind @param {import('./core.js').Unit} unit @param {string} text */
 function showKeys(kind, unit, text) {
   const left = getPrefs().hand === 'left';
-  const { pad: of, rows } = keysOf(kind, unit, recent(text), left);
+  const { pad: of, rows } = keysOf(kind, unit, input?.dataset.kind ? [] : recent(text), left);
   const asked = kind === 'choice' ? [['next']] : rows;
   const signature = JSON.stringify([asked, t('tape.back')]);
   if (signature !== drawnKeys) {
@@ -273,19 +289,20 @@ const goal = () => lacking(around().flat())[0] ?? (surfaceDone() ? undefined : f
 function showNext() {
   const to = goal();
   const more = to ? undefined : following();
-  const words = to ? t('tape.next', { field: small(at(to)) }) : t(surfaceDone() ? 'tape.next_surface' : 'tape.done');
+  const words = to ? t('tape.next', { field: small(to) }) : t(surfaceDone() ? 'tape.next_surface' : 'tape.done');
   const span = keys.querySelector('.next > span');
   if (span) say(span, words);
   keys.querySelector('.next')?.classList.toggle('long', words.length > 14);
   const extra = tools.querySelector('.more');
   if (!(extra instanceof HTMLElement)) return;
   extra.hidden = !more;
-  if (more) extra.setAttribute('aria-label', t('tape.next', { field: small(at(more)) }));
+  if (more) extra.setAttribute('aria-label', t('tape.next', { field: small(more) }));
 }
 
-/** A field's short name as it stands within a line. @param {At} where */
-function small({ part, field }) {
-  const name = nameOf(part, field);
+/** A field's short name as it stands within a line. @param {HTMLElement} of */
+function small(of) {
+  const { part, field } = at(of);
+  const name = of.dataset.called ?? nameOf(part, field);
   return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLocaleLowerCase() + name.slice(1) : name;
 }
 

@@ -1,0 +1,166 @@
+// @ts-check
+/** A teacher's answer files, marked on this device: points, the mistakes that came most, every answer with its mark. */
+import { download, MOST_BYTES } from './files.js';
+import { el } from './list.js';
+import { mark } from './marks.js';
+import { notify } from './notices.js';
+import { head, note, press, redraw, row, table, to } from './parts.js';
+import { readAnswers } from './practice/answerfile.js';
+import { practice } from './practice/core.js';
+import { columns, marksOf, markWords, pointsCsv, slipCounts, stepsCsv } from './practice/marking.js';
+import { choiceName, score, slipName, stepName, titleOf } from './practice/written.js';
+import { locale, t } from './words.js';
+
+/** @typedef {import('./practice/marking.js').Student} Student */
+/** @typedef {import('./practice/marking.js').Part} Part */
+
+export const words = ['practice', 'exercises'];
+
+/** @type {import('./practice/core.js').Practice} */
+let core;
+
+export async function ready() {
+  core = await practice();
+}
+
+const MOST_FILES = 300;
+
+/** What was opened; nothing of it is kept. @type {{name: string, text: string, student: Student}[]} */
+let opened = [];
+/** @type {{name: string, why: string, at: string, version: number}[]} */
+let bad = [];
+
+/** @type {import('./view.js').Screen['mount']} */
+export function mount(root) {
+  const input = el('input', {
+    type: 'file', id: 'answer-files', accept: '.json,application/json', multiple: true, class: 'vh', 'aria-label': t('practice.open_files'),
+    change: () => {
+      const files = [...input.files ?? []];
+      input.value = '';
+      void take(files);
+    },
+  });
+  const said = el('div', { class: 'says', role: 'status' });
+  const out = el('div');
+  // A file that is dropped here is a student's, and no job.
+  const drop = (/** @type {DragEvent} */ event) => {
+    if (!event.dataTransfer?.types.includes('Files')) return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (event.type === 'drop') void take([...event.dataTransfer.files]);
+  };
+  root.append(el('main', { class: 'practice marking', dragover: drop, drop },
+    head({ back: [to('practice'), t('practice.title')], title: t('practice.marks'), sub: t('practice.marks_lead') }),
+    el('div', 'pad tail', el('div', 'dos no-print', el('span', 'file-press', input, el('label', { class: 'do wide', for: 'answer-files' }, t('practice.open_files')))),
+      el('p', 'note no-print', t('practice.files_note')), said, out)));
+  let gone = false;
+
+  /** @param {File[]} files */
+  async function take(files) {
+    bad = [];
+    // Each is judged on its own: a bad one keeps none of the others out.
+    for (const file of files.slice(0, MOST_FILES)) await judge(file);
+    if (files.length > MOST_FILES) bad.push({ name: files[MOST_FILES].name, why: 'many_files', at: '', version: MOST_FILES });
+    opened.sort((a, b) => a.name.localeCompare(b.name, locale(), { numeric: true }));
+    if (!gone) update();
+  }
+
+  /** @param {File} file */
+  async function judge(file) {
+    const refuse = (/** @type {string} */ why, at = '', version = 0) => bad.push({ name: file.name, why, at, version });
+    if (file.size > MOST_BYTES) return refuse('too_long');
+    let text;
+    try {
+      text = await file.text();
+    } catch {
+      return refuse('unreadable');
+    }
+    if (opened.some((one) => one.name === file.name && one.text === text)) return refuse('open_already');
+    const read = readAnswers(text);
+    if ('refused' in read) return refuse(read.refused, read.at, read.version);
+    opened.push({ name: file.name, text, student: marksOf(core, file.name, read.file) });
+  }
+
+  function clear() {
+    const before = opened;
+    opened = [];
+    bad = [];
+    notify('marks', 'watch', t('practice.cleared'), '', { focus: true, presses: [[t('page.undo'), () => {
+      opened = before;
+      update();
+    }]] });
+    update();
+  }
+
+  /** @param {boolean} open */
+  function unfold(open) {
+    for (const one of out.querySelectorAll('details')) one.open = open;
+  }
+
+  function update() {
+    redraw(said, bad.map(({ name, why, at, version }) => note('watch', t('practice.not_read', { name }), t(`practice.file.${why}`, { at, version }))));
+    const students = opened.map((one) => one.student);
+    out.replaceChildren(...(students.length ? [
+      el('h2', 'bar', t('practice.points_of', { n: students.length })), points(students), legend(students),
+      el('h2', 'bar', t('practice.slips')), mistakes(students),
+      el('div', 'dos no-print', press(t('practice.points_csv'), 'points', () => download(`${t('practice.file_points')}.csv`, pointsCsv(students), 'text/csv')),
+        press(t('practice.steps_csv'), 'steps', () => download(`${t('practice.file_steps')}.csv`, stepsCsv(students), 'text/csv')),
+        press(t('practice.print_marks'), 'print', () => window.print()), press(t('practice.clear'), 'clear', clear)),
+      el('h2', 'bar', t('practice.each')),
+      el('div', 'dos two no-print', press(t('practice.unfold'), 'unfold', () => unfold(true), 'line small'), press(t('practice.fold'), 'fold', () => unfold(false), 'line small')),
+      el('div', 'folds', ...students.map(details)),
+    ] : []));
+  }
+
+  return { title: t('practice.marks'), update, unmount: () => { gone = true; } };
+}
+
+/** A line a file, a column an exercise. @param {Student[]} students */
+function points(students) {
+  const all = columns(students);
+  return table(t('practice.points'), [t('practice.col_file'), ...all.map((_, at) => String(at + 1)), t('practice.col_points')], [
+    ...students.map(({ name, parts, points: sum, of }) => ({ cells: [name, ...all.map(({ seed }) => {
+      const one = parts.find((part) => part.seed === seed);
+      return one?.marked ? score(one.marked.points) : '–';
+    }), el('b', '', score(sum, of))] })),
+    ...(students.length > 1 ? [{ kind: 'sum', cells: [t('practice.mean'), ...all.map(({ seed }) => {
+      const marked = students.flatMap(({ parts }) => parts.find((part) => part.seed === seed)?.marked?.points ?? []);
+      return marked.length ? score(marked.reduce((sum, one) => sum + one, 0) / marked.length) : '–';
+    }), el('b', '', score(students.reduce((sum, one) => sum + one.points, 0) / students.length))] }] : []),
+  ]);
+}
+
+/** Which exercise each column is. @param {Student[]} students */
+const legend = (students) => el('ol', 'legend note', ...columns(students).map(({ seed, exercise }) => el('li', '', exercise ? t('practice.legend', { title: titleOf(exercise), seed, of: exercise.steps.length }) : t('practice.left_out', { seed }))));
+
+/** @param {Student[]} students */
+function mistakes(students) {
+  const numbers = new Map(columns(students).map(({ seed }, at) => [seed, at + 1]));
+  const counts = slipCounts(students);
+  return counts.length ? el('ul', 'rows', ...counts.map(({ slip, n, of, seeds }) => row(slipName(slip), t('practice.in_exercises', { numbers: seeds.map((seed) => numbers.get(seed)).join(', ') }), t('practice.n_of', { n, of }))))
+    : el('p', 'note', t('practice.no_slips'));
+}
+
+/** Everything of one student, folded away. @param {Student} student */
+function details({ name, file, parts, points: sum, of }) {
+  return el('details', 'more', el('summary', '', el('span', 'k', name, el('small', '', t('practice.file_line', { units: t(file.units === 'metric' ? 'page.units_metric' : 'page.units_us'), day: new Date(file.saved).toLocaleDateString(locale(), { year: 'numeric', month: 'short', day: 'numeric' }) }))), el('span', 'v', score(sum, of))),
+    el('div', 'inside', ...parts.flatMap((part, at) => [
+      el('h3', '', t('practice.numbered', { n: at + 1, title: part.exercise ? titleOf(part.exercise) : part.seed })),
+      part.exercise ? steps(part) : el('p', 'note', t(`practice.refused.${part.refused || 'none'}`)),
+    ])));
+}
+
+const MARKS = /** @type {Record<string, 'go' | 'hold' | 'none'>} */ ({ right: 'go', carried: 'go', slip: 'hold', wrong: 'hold', blank: 'none', shown: 'none' });
+
+/** @param {Part} part */
+function steps(part) {
+  const { exercise, marked, answers } = part;
+  if (!exercise) return el('p');
+  return table(titleOf(exercise), [t('practice.col_step'), t('practice.col_answer'), t('practice.col_mark'), t('practice.col_points')], exercise.steps.map((step, at) => {
+    const text = answers[at]?.text.trim() ?? '';
+    const bare = /^[\d.,/ -]+$/.test(text) && answers[at]?.unit;
+    const verdict = marked?.steps[at]?.verdict ?? 'blank';
+    return { cells: [stepName(step), step.choices.includes(text) ? choiceName(text) : bare ? `${text}\u00a0${t(`fields.unit.${answers[at].unit}`)}` : text || '–',
+      el('span', 'marked', mark(MARKS[verdict] ?? 'none'), ' ', markWords(part, at)), score(marked?.steps[at]?.points ?? 0)] };
+  }), 3);
+}

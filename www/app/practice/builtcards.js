@@ -1,0 +1,54 @@
+// @ts-check
+/** What a surface is built of, and what the code asks there: cards of an exercise. */
+import { entryOf } from '../changes.js';
+import { figures } from '../figures.js';
+import { el } from '../list.js';
+import { byId, table } from '../parts.js';
+import { label, t } from '../words.js';
+import { card, facts } from './cardparts.js';
+import { entryText } from './plain.js';
+
+/** @typedef {import('./cards.js').About} About */
+
+/** An R to two places, zeros and all. @param {number} r @param {boolean} metric */
+const two = (r, metric) => (metric ? `RSI\u00a0${(r / 5.678263341).toFixed(2)}` : `R-${r.toFixed(2)}`);
+
+/**
+ * The two paths through a wall, layer by layer from outside to inside: through the foam and through the stud. What the
+ * paths come to is not said.
+ * @param {About} about
+ */
+export function layersCard({ store, shown }) {
+  const built = byId(store.estimate?.surfaces ?? [], shown.id)?.depth?.assembly;
+  if (!built) return undefined;
+  const w = figures(store.job.units);
+  const r = (/** @type {number} */ value) => two(value, w.metric);
+  const framed = built.by === 'framed';
+  const layer = (/** @type {typeof built.layers[number]} */ one) => [one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`), one.thickness_in ? w.depth(one.thickness_in) : ''].filter(Boolean).join(', ');
+  const both = (/** @type {string} */ name, /** @type {number} */ value) => ({ cells: [name, r(value), ...(framed ? [r(value)] : [])] });
+  const of = (/** @type {import('../core.js').Position} */ position) => built.layers.filter((one) => one.position === position);
+  const stud = framed && built.member_path_r !== undefined ? built.member_path_r - built.both_r : undefined;
+  const name = t('practice.ex_layers');
+  return card(name, el('div', 'pad',
+    table(name, ['', t('practice.ex_path_foam'), ...(framed ? [t('practice.ex_path_stud')] : [])], [
+      ...(built.outside_film_r ? [both(t('inspector.film_outside'), built.outside_film_r)] : []),
+      ...of('outside').map((one) => both(layer(one), one.r)),
+      { cells: [`${t('practice.ex_foam_layer')}, ${w.depth(built.foam_in)}`, r(built.foam_r), ...(framed ? ['–'] : [])] },
+      ...of('cavity').map((one) => ({ cells: [layer(one), r(one.r), ...(framed ? ['–'] : [])] })),
+      ...(stud === undefined ? [] : [{ cells: [[t('depth.member'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
+      ...of('inside').map((one) => both(layer(one), one.r)),
+      ...(built.inside_film_r ? [both(t('inspector.film_inside'), built.inside_film_r)] : []),
+    ]),
+    framed && built.framing_pct !== undefined ? facts([[t('practice.ex_framing_share'), w.pct(built.framing_pct)]]) : undefined));
+}
+
+/** Zone, edition and kind of work, and what the first surface is. @param {About} about */
+export function placeCard({ store }) {
+  const { job } = store;
+  const first = job.surfaces[0];
+  const rows = /** @type {[import('../core.js').Part, string][]} */ ([['job', 'zone'], ['job', 'edition'], ['job', 'work'], ['surface', 'component'], ['surface', 'runs']]).flatMap(([part, field]) => {
+    const entry = entryOf(job, part, part === 'job' ? 0 : first?.id ?? 0, field);
+    return entry?.text.trim() ? [/** @type {[string, string]} */ ([label(part, field), entryText(part, entry, job.units)])] : [];
+  });
+  return rows.length ? card(t('practice.ex_place'), el('div', 'pad', facts(rows))) : undefined;
+}

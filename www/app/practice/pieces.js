@@ -1,0 +1,29 @@
+// @ts-check
+/**
+ * How an answer comes about, in signs and figures. What a student has not worked out yet is not given away by a later
+ * step's line: the right answer of an open step stands there by the step's number.
+ *
+ * @typedef {import('./core.js').Piece} Piece
+ * @typedef {import('../core.js').Units} Units
+ * @typedef {{n: number, value: number, kind: import('../core.js').Kind}} Open  an open step: its number and its right answer
+ */
+import { t } from '../words.js';
+import { howText as written } from './written.js';
+
+/** @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
+export const howText = (pieces, units, open = []) => written(pieces, units, (piece) => {
+  const step = open.find((one) => sameFigure(piece, one));
+  return step && t('practice.ex_step_n', { n: step.n });
+});
+
+/** Whether two figures are one and the same. @param {{value: number, kind: string}} a @param {{value: number, kind: string}} b */
+export const sameFigure = (a, b) => a.kind === b.kind && Math.abs(a.value - b.value) <= 1e-9 * Math.max(1, Math.abs(b.value));
+
+const QUARTERS = ['', '¼', '½', '¾'];
+
+/** Points in quarters: 5½, ¾, 8. @param {number} points */
+export function quarters(points) {
+  const all = Math.round(points * 4);
+  const whole = Math.floor(all / 4);
+  return (whole || all % 4 === 0 ? String(whole) : '') + QUARTERS[all % 4];
+}

@@ -1,0 +1,66 @@
+// @ts-check
+/** What is said of a step after it was marked, in words. */
+import { has, t } from '../words.js';
+import { howText, quarters, sameFigure } from './pieces.js';
+import { isRight, worth } from './session.js';
+import { answerText, choiceName } from './written.js';
+import { call } from '../calls.js';
+
+/** @typedef {import('./session.js').Session} Session */
+/** @typedef {{kind: 'go' | 'hold' | 'none', bold: string, rest: string}} Said */
+
+/** An answer as it was understood, or as it was typed. @param {Session} session @param {number} at */
+export function asGiven({ exercise, answers, units }, at) {
+  const [step, answer] = [exercise.steps[at], answers[at]];
+  const text = answer?.text.trim() ?? '';
+  if (!step || !answer || !text) return '';
+  if (step.choices.length) return choiceName(text);
+  const read = call('read', text, step.kind, /** @type {any} */ (answer.unit || step.unit), /** @type {any} */ (answer.sense), units);
+  return read?.state === 'read' ? read.text : text;
+}
+
+/** What a text is worth as a figure; nothing where it cannot be read. @param {Session} session @param {number} at */
+function valueAt({ exercise, answers, units }, at) {
+  const [step, answer] = [exercise.steps[at], answers[at]];
+  if (!step || !answer?.text.trim() || step.choices.length) return undefined;
+  return call('read', answer.text, step.kind, /** @type {any} */ (answer.unit || step.unit), /** @type {any} */ (answer.sense), units)?.likely ?? undefined;
+}
+
+/** How the right answer comes about, with what it comes to: 18′-0″ × 4′-6″ ÷ 2 = 40.5 ft². @param {Session} session @param {number} at */
+export function solution(session, at) {
+  const [step, one] = [session.exercise.steps[at], session.solved[at]];
+  if (!step || !one) return '';
+  const right = answerText(step, one.value, session.units);
+  const how = howText(one.how, session.units, session.open(at));
+  return how ? `${how} = ${right}` : right;
+}
+
+/** Earlier answers that were not right and that a line holds: what was carried on. @param {Session} session @param {number} at @param {readonly import('./core.js').Piece[]} how */
+function carriedFrom(session, at, how) {
+  return session.exercise.steps.slice(0, at).flatMap((step, before) => {
+    const value = valueAt(session, before);
+    const wrong = ['slip', 'wrong', 'carried'].includes(session.mark(before)?.verdict ?? '');
+    return wrong && value !== undefined && how.some((piece) => piece.is === 'figure' && sameFigure(piece, { value, kind: step.kind })) ? [asGiven(session, before)] : [];
+  });
+}
+
+/** What is said of a step as it stands; nothing where it was not marked since it was changed. @param {Session} session @param {number} at @returns {Said | undefined} */
+export function saidOf(session, at) {
+  const { units } = session;
+  const answer = session.answers[at];
+  if (answer?.shown) return { kind: 'none', bold: t('practice.ex_shown'), rest: `${solution(session, at)}. ${t('practice.ex_no_point')}` };
+  const mark = session.mark(at);
+  if (mark?.verdict === 'blank' && answer?.text.trim()) return { kind: 'none', bold: t('practice.ex_unmarked'), rest: t('practice.ex_unmarked_do') };
+  if (!mark || mark.verdict === 'blank' || mark.verdict === 'shown' || !answer) return undefined;
+  const how = howText(mark.how, units, session.open(at));
+  if (isRight(mark)) {
+    const less = worth(answer) < 1 ? t('practice.ex_worth', { points: quarters(mark.points) }) : '';
+    const line = how && `${how}${mark.verdict === 'carried' ? '' : ` = ${asGiven(session, at)}`}.`;
+    if (mark.verdict === 'right') return { kind: 'go', bold: t('practice.ex_right'), rest: [line, less].filter(Boolean).join(' ') };
+    const from = carriedFrom(session, at, mark.how);
+    return { kind: 'go', bold: t('practice.ex_carried'), rest: [from.length ? t('practice.ex_carried_from', { list: from.join(', ') }) : t('practice.ex_carried_on'), line, less].filter(Boolean).join(' ') };
+  }
+  const named = mark.verdict === 'slip' && has(`slips.${mark.slip}`);
+  const words = named ? t(`slips.${mark.slip}`, { answer: asGiven(session, at), how }) : t('practice.ex_wrong');
+  return { kind: 'hold', bold: t('practice.ex_again'), rest: [words, mark.carried ? t('practice.ex_own_figures') : ''].filter(Boolean).join(' ') };
+}
