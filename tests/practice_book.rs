@@ -44,7 +44,7 @@ fn holds_in(number: u16, units: Units, published: &[Published]) {
 fn the_textbook_wall() {
     let published = [
         ("gross_area", "", 984.0, 0.0),
-        ("framing_area", "", 92.25, 0.0),
+        ("members_area", "", 92.25, 0.0),
         ("net_area", "", 891.75, 0.0),
         ("board_feet", "members_in", 1_968.0, 0.0),
         ("board_feet", "members_out", 1_783.5, 0.0),
@@ -65,7 +65,7 @@ fn the_attic_trusses() {
     let published = [
         ("gross_area", "", 3_006.0, 0.0),
         ("truss_count", "", 43.0, 0.0),
-        ("framing_area", "", 193.5, 0.0),
+        ("members_area", "", 193.5, 0.0),
         ("net_area", "", 2_812.5, 0.0),
         ("board_feet", "members_in", 21_042.0, 0.0),
         ("board_feet", "members_out", 19_687.5, 0.0),
@@ -147,7 +147,7 @@ fn a_cubic_meter() {
 /// building scientists' column (read) had 1½ in there; by hand 15 ÷ 6.0 = 2.5 in, three passes of at most 1 in.
 #[test]
 fn foam_under_a_deck() {
-    let published = [("unvented_r", "", 15.0, 0.0), ("promise", "", 2.5, 0.0), ("lifts", "", 3.0, 0.0)];
+    let published = [("unvented_r", "", 15.0, 0.0), ("depth_for_r", "", 2.5, 0.0), ("lifts", "", 3.0, 0.0)];
     holds_in(10, Units::Us, &published);
     holds_in(10, Units::Metric, &published.map(|(key, of, value, _)| (key, of, value, 1e-4)));
 }

@@ -331,7 +331,9 @@ impl Ask {
         };
         let exact = matches!(kind, Kind::Count | Kind::Choice | Kind::Clock);
         let within_pct = if exact { 0.0 } else { 0.5 };
-        let form = StepForm { key, of: "", topic, kind, unit: us, choices: &[], within: 0.0, within_pct };
+        // An area is written to a tenth of a square foot: a small one is met within half of that.
+        let within = if kind == Kind::Area { 0.05 } else { 0.0 };
+        let form = StepForm { key, of: "", topic, kind, unit: us, choices: &[], within, within_pct };
         Self { form, us, metric, way: StepWay { right: Right::Formula, formula: None, slips: Vec::new() } }
     }
 

@@ -17,6 +17,7 @@ pub const SLIPS: &[&str] = &[
     "whole_rectangle",
     "half_twice",
     "one_pair_of_sides",
+    "nominal_band",
     "lap_forgotten",
     "one_surface_only",
     "one_gable",

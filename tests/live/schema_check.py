@@ -69,6 +69,38 @@ def catalogue_faults():
     return faults
 
 
+def answers_faults():
+    """The schema of an answer file takes what the page writes and refuses what its reader refuses."""
+    schema = load(ROOT / "www/answers-v1.schema.json")
+    Draft202012Validator.check_schema(schema)
+    validator = Draft202012Validator(schema)
+    step = {"text": "5.11", "unit": "ft", "sense": "decimal_feet", "hints": 2, "shown": False}
+
+    def file(**over):
+        answers = [{"seed": "1-4-7f3a", "steps": [step, {"text": "", "unit": "ft2", "hints": 0, "shown": True}]}]
+        return {"format": "foamwright-answers", "version": 1, "units": "metric", "language": "es",
+                "seeds": ["1-1-0b11", "1-4-7f3a"], "answers": answers, "saved": 1778590800000, **over}
+
+    def one(**over):
+        return file(answers=[{"seed": "1-4-7f3a", "steps": [{**step, **over}]}])
+
+    spoiled = {
+        "another format": file(format="foamwright-job"),
+        "a newer version": file(version=2),
+        "odd units": file(units="cubits"),
+        "no exercises": file(seeds=[]),
+        "an exercise twice": file(seeds=["1-1-0b11", "1-1-0b11"]),
+        "a seed of another form": file(seeds=["1-1-0B11"]),
+        "a number for a text": one(text=5.11),
+        "half a hint": one(hints=0.5),
+        "shown as text": one(shown="no"),
+        "a unit with script": one(unit="<img>"),
+    }
+    faults = [f"answers: {error.json_path}: {error.message}" for error in validator.iter_errors(file())]
+    faults += [f"taken for answers: {name}" for name, it in spoiled.items() if validator.is_valid(it)]
+    return faults
+
+
 def main():
     validators = {}
     for path in sorted((ROOT / "www").glob("job-v*.schema.json")):
@@ -90,8 +122,7 @@ def main():
         kinds += 1
         if validator.is_valid(job):
             faults.append(f"taken for a job: {name}")
-    catalogues = catalogue_faults()
-    faults += catalogues
+    faults += catalogue_faults() + answers_faults()
     if faults:
         sys.exit("\n".join(faults))
     print(f"schema: {len(files)} jobs valid, {kinds} spoiled ones refused")

@@ -54,6 +54,8 @@ export function mount(root) {
     el('div', 'pad tail', el('div', 'dos no-print', el('span', 'file-press', input, el('label', { class: 'do wide', for: 'answer-files' }, t('practice.open_files')))),
       el('p', 'note no-print', t('practice.files_note')), said, out)));
   let gone = false;
+  /** @type {Student[] | undefined} */
+  let drawn;
 
   /** @param {File[]} files */
   async function take(files) {
@@ -99,7 +101,11 @@ export function mount(root) {
 
   function update() {
     redraw(said, bad.map(({ name, why, at, version }) => note('watch', t('practice.not_read', { name }), t(`practice.file.${why}`, { at, version }))));
-    const students = opened.map((one) => one.student);
+    // What is folded open stays so while nothing else was opened.
+    const state = opened.map((one) => one.student);
+    if (drawn && state.length === drawn.length && state.every((one, at) => one === drawn?.[at])) return;
+    drawn = state;
+    const students = state;
     out.replaceChildren(...(students.length ? [
       el('h2', 'bar', t('practice.points_of', { n: students.length })), points(students), legend(students),
       el('h2', 'bar', t('practice.slips')), mistakes(students),
@@ -115,18 +121,21 @@ export function mount(root) {
   return { title: t('practice.marks'), update, unmount: () => { gone = true; } };
 }
 
+/** @param {number[]} all */
+const mean = (all) => all.reduce((sum, one) => sum + one, 0) / all.length;
+
 /** A line a file, a column an exercise. @param {Student[]} students */
 function points(students) {
   const all = columns(students);
-  return table(t('practice.points'), [t('practice.col_file'), ...all.map((_, at) => String(at + 1)), t('practice.col_points')], [
-    ...students.map(({ name, parts, points: sum, of }) => ({ cells: [name, ...all.map(({ seed }) => {
+  return table(t('practice.points'), [t('practice.col_file'), t('practice.col_total'), ...all.map((_, at) => String(at + 1))], [
+    ...students.map(({ name, parts, points: sum, of }) => ({ cells: [name, el('b', '', score(sum, of)), ...all.map(({ seed }) => {
       const one = parts.find((part) => part.seed === seed);
       return one?.marked ? score(one.marked.points) : '–';
-    }), el('b', '', score(sum, of))] })),
-    ...(students.length > 1 ? [{ kind: 'sum', cells: [t('practice.mean'), ...all.map(({ seed }) => {
+    })] })),
+    ...(students.length > 1 ? [{ kind: 'sum', cells: [t('practice.mean'), el('b', '', score(mean(students.map((one) => one.points)))), ...all.map(({ seed }) => {
       const marked = students.flatMap(({ parts }) => parts.find((part) => part.seed === seed)?.marked?.points ?? []);
-      return marked.length ? score(marked.reduce((sum, one) => sum + one, 0) / marked.length) : '–';
-    }), el('b', '', score(students.reduce((sum, one) => sum + one.points, 0) / students.length))] }] : []),
+      return marked.length ? score(mean(marked)) : '–';
+    })] }] : []),
   ]);
 }
 
@@ -137,7 +146,7 @@ const legend = (students) => el('ol', 'legend note', ...columns(students).map(({
 function mistakes(students) {
   const numbers = new Map(columns(students).map(({ seed }, at) => [seed, at + 1]));
   const counts = slipCounts(students);
-  return counts.length ? el('ul', 'rows', ...counts.map(({ slip, n, of, seeds }) => row(slipName(slip), t('practice.in_exercises', { numbers: seeds.map((seed) => numbers.get(seed)).join(', ') }), t('practice.n_of', { n, of }))))
+  return counts.length ? el('ul', 'rows', ...counts.map(({ slip, n, of, seeds }) => row(slipName(slip), t('practice.in_exercises', { numbers: seeds.map((seed) => numbers.get(seed) ?? 0).sort((a, b) => a - b).join(', ') }), t('practice.n_of', { n, of }))))
     : el('p', 'note', t('practice.no_slips'));
 }
 

@@ -11,7 +11,7 @@ import { answersName, answersText } from './practice/answerfile.js';
 import { mountForm } from './practice/classform.js';
 import { mountPaper } from './practice/classpaper.js';
 import { practice } from './practice/core.js';
-import { draft } from './practice/draft.js';
+import { draft, sheet as inHand } from './practice/draft.js';
 import { answers, begun, onProgress, recent } from './practice/progress.js';
 import { linkOf, seedsOf, sorted } from './practice/seeds.js';
 import { levelName, score, titleOf, unitsHere } from './practice/written.js';
@@ -94,6 +94,7 @@ function mountSheet(root, asked) {
     const { exercises, refused } = own();
     const seeds = exercises.map((one) => one.seed);
     const sheet = seeds.join(',');
+    inHand.seeds = seeds;
     const steps = exercises.reduce((sum, one) => sum + one.steps.length, 0);
     const done = exercises.reduce((sum, one) => sum + answers(one.seed).filter((given, at) => at < one.steps.length && begun(given)).length, 0);
     redraw(top, [

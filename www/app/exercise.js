@@ -10,6 +10,7 @@ import { newId } from './newid.js';
 import { breadth, head, note, press, redraw, to, way } from './parts.js';
 import { likeThis, otherTopic } from './practice/another.js';
 import { practice } from './practice/core.js';
+import { backFrom } from './practice/draft.js';
 import { quarters } from './practice/pieces.js';
 import * as progress from './practice/progress.js';
 import { asked, cards as cardsOf, counts, drawings as drawingsOf, QUESTION_WORDS } from './practice/question.js';
@@ -58,7 +59,7 @@ export function mount(root, _, route) {
   const units = chosen ?? unitsHere();
   const session = sessionOf(seed, units);
   if (typeof session === 'string') {
-    root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.ex_practice')], title: t('practice.ex_none') }),
+    root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.title')], title: t('practice.ex_none') }),
       el('div', 'pad tail', note('none', t(`practice.refused.${session}`), t(`practice.refused_do.${session}`)), el('div', 'dos', way(t('practice.ex_to_practice'), to('practice'))))));
     return { title: t('practice.ex_none'), update() {} };
   }
@@ -96,14 +97,16 @@ function exerciseView(root, session, store, turn) {
   const cards = el('div', 'ex-cards');
   const given = el('div', 'ex-given', ...asked(exercise, units), drawings, cards);
   const items = exercise.steps.map((_, at) => stepItem(session, at, changed));
-  const score = el('p', { class: 'ex-score', role: 'status' });
+  const points = el('b');
+  const result = el('span');
+  const score = el('p', { class: 'ex-score', role: 'status' }, points, ' ', result);
   const actions = el('div');
   const link = el('p', { class: 'note', role: 'status' });
   const after = el('div', 'pad tail', score, actions, link);
   const unitsPart = el('div', 'pad ex-units no-print', pick(t('page.units'), [['us', t('page.units_us')], ['metric', t('page.units_metric')]], units, turn), el('p', 'note', t('practice.ex_units_note')));
-  root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.ex_practice')], side: t('practice.ex_name', { seed: exercise.seed }), title: titleOf(exercise) }),
+  root.append(el('main', 'ex-page', head({ back: backFrom(exercise.seed), side: t('practice.ex_name', { seed: exercise.seed }), title: titleOf(exercise) }),
     el('div', 'ex-two', given,
-      el('div', 'ex-work', el('h2', 'vh', t('practice.ex_steps')), el('ol', 'try', ...items.map((one) => one.node)), after, unitsPart))));
+      el('div', 'ex-work', el('h2', 'vh', t('practice.ex_steps')), el('ol', { class: 'try', keydown: onward }, ...items.map((one) => one.node)), after, unitsPart))));
 
   let drawnFor = '';
 
@@ -122,6 +125,15 @@ function exerciseView(root, session, store, turn) {
     if (first) redraw(cards, cardsOf(store, exercise, width));
   }
 
+  /** Enter goes to the next step, where the tape pad does not. @param {KeyboardEvent} event */
+  function onward(event) {
+    if (event.key !== 'Enter' || event.isComposing || event.defaultPrevented || !(event.target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    const at = items.findIndex((one) => one.node.contains(/** @type {Node} */ (event.target)));
+    if (items[at + 1]) items[at + 1]?.focus();
+    else /** @type {HTMLElement | null} */ (actions.querySelector('[data-key=ex-mark]'))?.focus();
+  }
+
   function changed() {
     for (const one of items) one.update();
     draw();
@@ -134,10 +146,14 @@ function exerciseView(root, session, store, turn) {
     const { marked } = session;
     const wrong = marked?.steps.filter((one) => one.verdict === 'slip' || one.verdict === 'wrong').length ?? 0;
     const right = marked?.steps.filter(isRight).length ?? 0;
-    say(score, [scored(), t('practice.ex_marked', { right, wrong })].filter(Boolean).join(' '));
+    told(t('practice.ex_marked', { right, wrong }));
   }
 
-  const scored = () => (session.marked ? t('practice.ex_score', { points: quarters(session.marked.points), of: session.marked.of }) : '');
+  /** The points, and what came of a press. @param {string} what */
+  function told(what) {
+    say(points, session.marked ? t('practice.ex_score', { points: quarters(session.marked.points), of: session.marked.of }) : '');
+    say(result, what);
+  }
 
   function showOne() {
     const at = session.firstOpen();
@@ -145,7 +161,7 @@ function exerciseView(root, session, store, turn) {
     session.help(at, 'show');
     session.judge();
     changed();
-    say(score, `${scored()} ${t('practice.ex_shown_n', { n: at + 1 })}`);
+    told(t('practice.ex_shown_n', { n: at + 1 }));
     items[at]?.focus();
   }
 
@@ -159,10 +175,10 @@ function exerciseView(root, session, store, turn) {
       done ? undefined : el('p', 'note no-print ex-cost', t('practice.ex_show_one_note')),
       el('div', 'dos no-print', way(t(done ? 'practice.ex_solution' : 'practice.ex_give_up'), to('exercise', exercise.seed, 'working'))),
       done ? undefined : el('p', 'note no-print ex-cost', t('practice.ex_give_up_note')),
-      el('div', 'dos two no-print ex-on', press(t(exercise.level ? 'practice.ex_like' : 'practice.ex_next'), 'ex-like', () => goTo(like()), 'line wide'),
+      el('div', `dos${exercise.level ? ' two' : ''} no-print ex-on`, press(t(exercise.level ? 'practice.ex_like' : 'practice.ex_next'), 'ex-like', () => goTo(like()), 'line wide'),
         exercise.level ? press(t('practice.ex_other'), 'ex-other', () => goTo(otherTopic(core, exercise) || like()), 'line wide') : undefined),
       el('div', 'dos two no-print', press(t('practice.ex_copy'), 'ex-copy', () => void copyLink(), 'line wide'),
-        press(t('practice.ex_afresh'), 'ex-afresh', () => { session.again(); say(score, ''); changed(); items[0]?.focus(); }, 'line wide')),
+        press(t('practice.ex_afresh'), 'ex-afresh', () => { session.again(); told(''); changed(); items[0]?.focus(); }, 'line wide')),
     ]);
   }
 
@@ -171,7 +187,7 @@ function exerciseView(root, session, store, turn) {
     say(link, await copy(address) ? t('practice.ex_copied') : address);
   }
 
-  if (session.marked) say(score, scored());
+  if (session.marked) told('');
   changed();
   return { update: draw };
 }

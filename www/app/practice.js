@@ -6,6 +6,7 @@ import { pick } from './menu.js';
 import { notify } from './notices.js';
 import { head, press, pressRow, redraw, table, to, way } from './parts.js';
 import { practice } from './practice/core.js';
+import { sheet } from './practice/draft.js';
 import { levelPick, levelsOf, topicPick } from './practice/pickers.js';
 import { byTopic, isKept, onProgress, recent, reset } from './practice/progress.js';
 import { bits, draw, seedsOf, sorted } from './practice/seeds.js';
@@ -47,6 +48,7 @@ export function mount(root) {
   root.append(el('main', 'practice',
     head({ back: [to('sheet'), t('page.to_sheet')], title: t('practice.title'), sub: t('practice.lead') }),
     el('div', 'pad tail',
+      sheet.seeds.length ? el('ul', 'rows', pressRow(to('class', sheet.seeds.join(',')), t('practice.back_to_class'), t('practice.class_count', { n: sheet.seeds.length }), '')) : undefined,
       levelPick(chosen.level, (level) => {
         chosen.level = level;
         changed();

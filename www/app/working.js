@@ -80,28 +80,28 @@ function steps(store, of, from, count, name, { only, lit = '', scope = '', leave
   return rows.length ? [el('li', 'grp', el('span', 'n'), el('h2', 'body', name)), ...rows] : [];
 }
 
-/** Every step of the job, in the order of the work, as a list numbered from first to last. @param {Store} store */
-export function everyStep(store) {
+/** Every step of the job, in the order of the work, as a list numbered from first to last. @param {Store} store @param {Leave} [leave]  steps that are not shown */
+export function everyStep(store, leave) {
   const { estimate, job } = store;
   if (!estimate) return [];
   const count = { n: 0 };
   return [
     ...estimate.surfaces.flatMap((one) => {
       const surface = byId(job.surfaces, one.id);
-      return surface ? steps(store, 'surface', one, count, nameOf(surface)) : [];
+      return surface ? steps(store, 'surface', one, count, nameOf(surface), { leave }) : [];
     }),
-    ...steps(store, 'job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), { only: ['quantity.'] }),
-    ...estimate.purchase.sizes.flatMap((size) => steps(store, 'kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed'))),
-    ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'))),
-    ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'] }),
-    ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'] }),
-    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'] }),
-    ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'] }),
-    ...estimate.conditioning.flatMap((one) => steps(store, 'warming', one, count, byId(job.warming ?? [], one.id)?.name || t('ready.kit'))),
-    ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check))),
-    ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440))),
-    ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'] }),
-    ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'))),
+    ...steps(store, 'job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), { only: ['quantity.'], leave }),
+    ...estimate.purchase.sizes.flatMap((size) => steps(store, 'kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed'), { leave })),
+    ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'), { leave })),
+    ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'], leave }),
+    ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'], leave }),
+    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'], leave }),
+    ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'], leave }),
+    ...estimate.conditioning.flatMap((one) => steps(store, 'warming', one, count, byId(job.warming ?? [], one.id)?.name || t('ready.kit'), { leave })),
+    ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check), { leave })),
+    ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440), { leave })),
+    ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'], leave }),
+    ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'), { leave })),
   ];
 }
 

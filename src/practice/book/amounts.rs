@@ -66,13 +66,13 @@ pub fn deck(m: &mut Making) {
     );
     let row = |name: &str, kind| at(&format!("foams.0.listed.0.{name}"), kind);
     m.ask(
-        Ask::new("promise", Topic::Depth, Kind::Length)
+        Ask::new("depth_for_r", Topic::Depth, Kind::Length)
             .short()
             .at("surfaces.0.depth.window.least_in")
             .by(step("unvented_r") / row("r", Kind::Resistance) * row("thickness_in", Kind::Length)),
     );
     let largest = at("surfaces.0.lifts.largest_in", Kind::Length);
-    let count = (step("promise") / largest).up();
+    let count = (step("depth_for_r") / largest).up();
     m.ask(
         Ask::new("lifts", Topic::Lifts, Kind::Count)
             .at("surfaces.0.lifts.count")

@@ -50,16 +50,14 @@ pub fn textbook(m: &mut Making) {
         m.says(key, text);
     }
     m.shows("outline", id, &[]);
-    let sides = || of("length") + of("height");
     m.ask(
         Ask::new("gross_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.gross_ft2")
-            .by(area(of("length"), of("height")))
-            .slip("one_pair_of_sides", sides().scaled(1.0 / 12.0)),
+            .by(area(of("length"), of("height"))),
     );
     let bare = |member: f64| figure(member, Kind::Length) / figure(space, Kind::Length);
     m.ask(
-        Ask::new("framing_area", Topic::Framing, Kind::Area)
+        Ask::new("members_area", Topic::Framing, Kind::Area)
             .at("surfaces.0.area.framing_ft2")
             .by(step("gross_area") * bare(stud))
             .slip("nominal_lumber", step("gross_area") * bare(2.0)),
@@ -67,9 +65,9 @@ pub fn textbook(m: &mut Making) {
     m.ask(
         Ask::new("net_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.net_ft2")
-            .by(step("gross_area") - step("framing_area"))
+            .by(step("gross_area") - step("members_area"))
             .slip("framing_forgotten", step("gross_area"))
-            .slip("framing_twice", step("gross_area") - step("framing_area") - step("framing_area")),
+            .slip("framing_twice", step("gross_area") - step("members_area") - step("members_area")),
     );
     ask_feet(m, &|| step("gross_area"), "net_area", "surfaces.0.in_place");
 }
@@ -113,7 +111,7 @@ pub fn trusses(m: &mut Making) {
     );
     let each = || area(of("member"), number(2.0) * of("height"));
     m.ask(
-        Ask::new("framing_area", Topic::Framing, Kind::Area)
+        Ask::new("members_area", Topic::Framing, Kind::Area)
             .at("surfaces.0.area.framing_ft2")
             .by(step("truss_count") * each())
             .slip(
@@ -125,9 +123,9 @@ pub fn trusses(m: &mut Making) {
     m.ask(
         Ask::new("net_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.net_ft2")
-            .by(step("gross_area") - step("framing_area"))
+            .by(step("gross_area") - step("members_area"))
             .slip("framing_forgotten", step("gross_area"))
-            .slip("framing_twice", step("gross_area") - step("framing_area") - step("framing_area")),
+            .slip("framing_twice", step("gross_area") - step("members_area") - step("members_area")),
     );
     ask_feet(m, &|| step("gross_area"), "net_area", "surfaces.0.in_place");
 }

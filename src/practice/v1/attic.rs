@@ -194,8 +194,7 @@ fn hip_areas(m: &mut Making) {
             .at("surfaces.0.area.gross_ft2")
             .by(area(length(), width()) * (step("slope_length") / run()))
             .slip("slope_as_plan", area(length(), width()))
-            .slip("ends_forgotten", number(2.0) * area(length() - run(), step("slope_length")))
-            .slip("one_plane", area(length() - run(), step("slope_length"))),
+            .slip("ends_forgotten", number(2.0) * area(length() - run(), step("slope_length"))),
     );
     let hole = |name: &str, kind| at(&format!("surfaces.0.area.openings.0.{name}"), kind);
     let one = || area(hole("width_in", Kind::Length), hole("height_in", Kind::Length));

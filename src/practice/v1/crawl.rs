@@ -154,7 +154,7 @@ fn areas(m: &mut Making, nominal: f64) {
         Ask::new("band_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.net_ft2")
             .by(area(around(), band.clone()))
-            .slip("nominal_lumber", area(around(), figure(nominal, Kind::Length)))
+            .slip("nominal_band", area(around(), figure(nominal, Kind::Length)))
             .slip("one_pair_of_sides", area(half(), band)),
     );
     let openings = || opening(0) + opening(1);

@@ -119,7 +119,7 @@ fn areas(m: &mut Making, nominal: f64) {
         Ask::new("band_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.parts.band_ft2")
             .by(area(step("perimeter"), inches(BAND)))
-            .slip("nominal_lumber", area(step("perimeter"), by_name(nominal)))
+            .slip("nominal_band", area(step("perimeter"), by_name(nominal)))
             .slip("one_pair_of_sides", area(sides(), inches(BAND))),
     );
     let spaces = |side: &str, spacing: Formula| (inches(side) / spacing).up();
@@ -138,7 +138,7 @@ fn areas(m: &mut Making, nominal: f64) {
             ),
     );
     m.ask(
-        Ask::new("framing_area", Topic::Framing, Kind::Area)
+        Ask::new("members_area", Topic::Framing, Kind::Area)
             .at("surfaces.0.area.framing_ft2")
             .within(0.06, 0.5)
             .by(area(step("landing_ends") * inches(MEMBER), inches(BAND)))
@@ -153,12 +153,12 @@ fn areas(m: &mut Making, nominal: f64) {
     m.ask(
         Ask::new("net_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.net_ft2")
-            .by(step("band_area") + step("lap_area") - step("framing_area"))
+            .by(step("band_area") + step("lap_area") - step("members_area"))
             .slip("framing_forgotten", step("band_area") + step("lap_area"))
-            .slip("lap_forgotten", step("band_area") - step("framing_area"))
+            .slip("lap_forgotten", step("band_area") - step("members_area"))
             .slip(
                 "framing_twice",
-                step("band_area") + step("lap_area") - step("framing_area") - step("framing_area"),
+                step("band_area") + step("lap_area") - step("members_area") - step("members_area"),
             ),
     );
 }

@@ -17,7 +17,7 @@ import { call } from '../calls.js';
 import { bare, figures } from '../figures.js';
 import { el } from '../list.js';
 import { byId, framed, more, table } from '../parts.js';
-import { timeOf } from '../wallclock.js';
+import { dayOf, timeOf } from '../wallclock.js';
 import { label, number, span, t } from '../words.js';
 import { layersCard, placeCard } from './builtcards.js';
 import { card, facts } from './cardparts.js';
@@ -82,7 +82,7 @@ function kits({ store }) {
     const entry = one.entries.find((it) => it.field === field && it.text.trim());
     return entry ? entryText('kit', entry, job.units) : '–';
   }) }));
-  return card(t('practice.ex_kits'), el('div', 'pad', table(t('practice.ex_kits'), columns.map((field) => label('kit', field)), rows, 0), facts(given)));
+  return card(t('practice.ex_kits'), el('div', 'pad', table(t('practice.ex_kits'), columns.map((field) => label('kit', field)), rows), facts(given)));
 }
 
 /** What the tool takes where nothing was said. @param {string} field @param {import('../core.js').Units} units */
@@ -164,17 +164,26 @@ function day({ store, exercise, shown, width }) {
   // A most that the day never comes near would only press the curve flat.
   const levels = limits.filter(({ f }, at) => at === 0 || f < high + 6);
   const when = (/** @type {number} */ min) => (min % 1440 === 0 ? t('hours.midnight') : min === 720 ? t('hours.noon') : timeOf(min).replace(/:00(?=\D)/, ''));
-  const name = t('practice.ex_day');
+  const name = t('practice.ex_day', { day: dayOf(ahead.day * 1440) });
   const svg = readChart(courses, levels, { width, metric: w.metric, end: 1440, every: width < 600 ? 240 : 120, fine: 60, tall: 300, when, label: t('practice.ex_day_label', { low: w.temp(ahead.low_f), high: w.temp(ahead.high_f) }) });
-  const rows = entriesOf('forecast', entered?.entries, store.job.units, ['date']).map((one) => /** @type {[string, string]} */ ([one.name, one.text]));
-  return card(name, framed(svg, t('practice.ex_line_hour')), el('div', 'pad', facts([...rows, ...limits.map((one) => /** @type {[string, string]} */ (['', one.name]))])), asTable(name, courses, 1440, 60, when, w.temp));
+  // What was forecast stands on its own card, where there is one.
+  const rows = exercise.shown.some((one) => one.what === 'forecast') ? [] : entriesOf('forecast', entered?.entries, store.job.units, ['date']).map((one) => /** @type {[string, string]} */ ([one.name, one.text]));
+  return card(name, framed(svg, t('practice.ex_line_hour')), rows.length ? el('div', 'pad', facts(rows)) : undefined, asTable(name, courses, 1440, 60, when, w.temp));
 }
 
 /** The days of the forecast as it was taken down. @param {About} about */
 function forecast({ store }) {
   const days = store.job.forecast ?? [];
   if (!days.length) return undefined;
-  return card(t('practice.ex_forecast'), el('div', 'pad', ...days.map((one) => facts(entriesOf('forecast', one.entries, store.job.units).map((it) => [it.name, it.text])))));
+  const columns = [...new Set(days.flatMap((one) => one.entries.filter((entry) => entry.text.trim()).map((entry) => entry.field)))].filter((field) => field !== 'date');
+  const name = t('practice.ex_forecast');
+  return card(name, el('div', 'pad', table(name, [label('forecast', 'date'), ...columns.map((field) => label('forecast', field))], days.map((one) => {
+    const cell = (/** @type {string} */ field) => {
+      const entry = one.entries.find((it) => it.field === field && it.text.trim());
+      return entry ? entryText('forecast', entry, store.job.units) : '–';
+    };
+    return { cells: ['date', ...columns].map(cell) };
+  }))));
 }
 
 /** Dew points by air and humidity. @param {About} about */

@@ -19,6 +19,9 @@ import { answerText, choiceName, howText, levelName, slipName, stepName, titleOf
 /** Slips that a teacher sees without being told: they would fill the key. */
 const PLAIN = new Set(['decimal_moved']);
 
+/** So many steps at most stay together with their question. */
+const SHORT = 8;
+
 /** @param {HTMLElement} root @param {Practice} core @param {string[]} asked @param {'print' | 'key'} what @returns {import('../view.js').View} */
 export function mountPaper(root, core, asked, what) {
   const title = t(what === 'key' ? 'practice.key' : 'practice.worksheet');
@@ -76,15 +79,27 @@ const standing = (exercise) => /** @type {import('../store.js').Store} */ (/** @
 /** The question with its drawing and cards, and a line for each step. @param {Exercise} exercise @param {number} at @param {number} room */
 function workOf(exercise, at, room) {
   const units = unitsHere();
-  const store = standing(exercise);
-  return [
-    el('section', 'paper-part exercise', el('div', 'keep', heading(exercise, at), el('div', 'drawn', el('div', 'on-paper', ...question(store, exercise, LEAF_WIDTH)), el('div', 'on-screen', ...question(store, exercise, room)))),
-      lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'w'], [t('practice.col_within')]], exercise.steps.map((step, place) => ({ cells: [
-        t('practice.numbered', { n: place + 1, title: stepName(step) }),
-        step.choices.length ? el('span', 'circle', step.choices.map(choiceName).join('   ·   ')) : el('span', 'unit', unitName(step)),
-        step.choices.length ? t('practice.circle') : within(step, units),
-      ] })), 'write work')),
-  ];
+  const [wide, narrow] = [LEAF_WIDTH, room].map((width) => laid(exercise, width));
+  // A short one stands whole on a page.
+  const whole = !wide.rest.length && exercise.steps.length <= SHORT;
+  return [el('section', `paper-part exercise${whole ? ' whole' : ''}`,
+    el('div', 'keep', heading(exercise, at), el('div', 'drawn', el('div', 'on-paper', ...wide.lead), el('div', 'on-screen', ...narrow.lead))),
+    el('div', 'drawn', el('div', 'on-paper', ...wide.rest), el('div', 'on-screen', ...narrow.rest)),
+    lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'w'], [t('practice.col_within')]], exercise.steps.map((step, place) => ({ cells: [
+      t('practice.numbered', { n: place + 1, title: stepName(step) }),
+      step.choices.length ? el('span', 'circle', step.choices.map(choiceName).join('   ·   ')) : el('span', 'unit', unitName(step)),
+      step.choices.length ? t('practice.circle') : within(step, units),
+    ] })), 'write work'))];
+}
+
+/** What stands beside the heading, and what may go on to the next page: the cards, those without a drawing two in a row. @param {Exercise} exercise @param {number} width */
+function laid(exercise, width) {
+  const all = question(standing(exercise), exercise, width);
+  const first = all.findIndex((one) => one.matches('.ex-card'));
+  const cards = first < 0 ? [] : all.slice(first);
+  const drawn = cards.filter((one) => one.querySelector('svg'));
+  const plain = cards.filter((one) => !drawn.includes(one));
+  return { lead: first < 0 ? all : all.slice(0, first), rest: [...drawn, ...(plain.length ? [el('div', 'paper-cards', ...plain)] : [])] };
 }
 
 /** Each step's answer, how it comes about, and what the known mistakes give. @param {Practice} core @param {Exercise} exercise @param {number} at */

@@ -5,7 +5,8 @@
  *
  * @typedef {import('./core.js').Piece} Piece
  * @typedef {import('../core.js').Units} Units
- * @typedef {{n: number, value: number, kind: import('../core.js').Kind}} Open  an open step: its number and its right answer
+ * @typedef {{n: number, value: number, kind: import('../core.js').Kind, text?: string}} Open
+ *   an open step: its number and its right answer; or, with `text`, an answer as the student wrote it
  */
 import { t } from '../words.js';
 import { howText as written } from './written.js';
@@ -13,7 +14,7 @@ import { howText as written } from './written.js';
 /** @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
 export const howText = (pieces, units, open = []) => written(pieces, units, (piece) => {
   const step = open.find((one) => sameFigure(piece, one));
-  return step && t('practice.ex_step_n', { n: step.n });
+  return step && (step.text ?? t('practice.ex_step_n', { n: step.n }));
 });
 
 /** Whether two figures are one and the same. @param {{value: number, kind: string}} a @param {{value: number, kind: string}} b */

@@ -1,7 +1,7 @@
 // @ts-check
 /** Texts of a job as they stand on a tape, a label or a sheet, set for reading: `12' 6 1/2"` as 12′-6½″. */
 import { fieldRow, reading } from '../calls.js';
-import { has, label, t } from '../words.js';
+import { day, has, label, t } from '../words.js';
 
 /** @typedef {import('../core.js').Units} Units @typedef {import('../core.js').Part} Part */
 
@@ -16,6 +16,8 @@ const fraction = (text) => text.replace(/(?:(\d+) )?(\d+\/\d+)/g, (_, whole, par
 export function plainly(text) {
   const feet = /^(\d+)' (\d+(?: \d+\/\d+)?)"$/.exec(text);
   if (feet) return `${feet[1]}′-${fraction(feet[2] ?? '')}″`;
+  const alone = /^([\d ./]+)(['"])$/.exec(text);
+  if (alone) return fraction(alone[1] ?? '') + (alone[2] === "'" ? '′' : '″');
   const degrees = /^(-?[\d.]+) ?([FC])$/.exec(text);
   if (degrees) return `${degrees[1].replace('-', '−')}${NBSP}°${degrees[2]}`;
   if (/^[\d ./]+ [a-z%$]+[²³]?$/i.test(text)) return fraction(text).replace(/ (?=[a-z%$])/gi, NBSP);
@@ -34,6 +36,7 @@ export function entryText(part, { field, text, unit }, units) {
     const key = [`fields.choice.${field}.${text}`, `fields.choice.${text}`].find(has);
     return key ? t(key) : text;
   }
+  if (row.kind === 'date') return day(text);
   if (!/^-?[\d.,]+$/.test(text.trim())) return plainly(text);
   // Labels are in board feet whatever the tape reads.
   if (row.kind === 'foam_volume') return `${text}${NBSP}${t('fields.unit.bd_ft')}`;

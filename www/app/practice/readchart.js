@@ -8,6 +8,24 @@ const LEFT = 42;
 const TOP = 16;
 
 /**
+ * Where a level line's name hides no curve, and so no place where one crosses it: above the line or below it, the farther
+ * right the better.
+ * @param {[number, number][][]} courses in pixels @param {number} long @param {number} level @param {number} right
+ */
+function clear(courses, long, level, right) {
+  for (let x = right - 4 - long; x >= LEFT + 4; x -= 8) {
+    for (const y of [level - 5, level + 15]) {
+      const meets = courses.some((points) => points.some(([px, py], at) => {
+        const [qx, qy] = points[at + 1] ?? [px, py];
+        return Math.max(px, qx) > x - 8 && Math.min(px, qx) < x + long + 8 && Math.max(py, qy) > y - 18 && Math.min(py, qy) < y + 8;
+      }));
+      if (!meets) return { x, y };
+    }
+  }
+  return { x: right - 4 - long, y: level - 5 };
+}
+
+/**
  * @typedef {{kind: string, name: string, points: [number, number][]}} Course  minutes and °F
  * @param {Course[]} courses @param {{f: number, name: string}[]} levels
  * @param {{width: number, metric: boolean, label: string, end: number, every: number, fine: number, tall: number, when: (minutes: number) => string}} how
@@ -47,7 +65,11 @@ export function readChart(courses, levels, { width, metric, label, end, every, f
   for (const level of levels) parts.push(line('ln bold', d('M', LEFT, scale.y(level.f), 'H', right)));
   for (const course of drawn) parts.push(through(course.kind, course.points.map(([min, f]) => [x(min), scale.y(f)])));
   parts.push(line('cut', d('M', LEFT, TOP, 'V', floor, 'H', right)));
-  for (const level of levels) parts.push(text('b halo e', right - 4, scale.y(level.f) - 5, fit(level.name, right - LEFT - 20, 13.5)));
+  for (const level of levels) {
+    const words = fit(level.name, right - LEFT - 20, 13.5);
+    const at = clear(drawn.map((course) => course.points.map(([min, f]) => /** @type {[number, number]} */ ([x(min), scale.y(f)]))), wide(words, 13.5), scale.y(level.f), right);
+    parts.push(text('b halo', at.x, at.y, words));
+  }
   const below = legend(drawn.map((course) => ({ name: course.name, sample: stroke(course.kind) })), floor + 42, width);
   return drawing(width, below.end, label, [...parts, ...below.parts]);
 }

@@ -13,7 +13,10 @@ import { answerText, stepName, titleOf } from './written.js';
 /** @param {HTMLElement} root @param {Session} session @param {import('../store.js').Store} store with the exercise's job @param {boolean} gave whether opening it gave steps up */
 export function solutionPage(root, session, store, gave) {
   const { exercise, units, solved } = session;
-  const sheet = everyStep(store);
+  const { quantity, spraying } = store.estimate ?? {};
+  // Where no foam is asked for, nothing is added up and no nozzle is counted.
+  const none = [...(quantity?.surfaces ? [] : ['quantity.']), ...(spraying?.lifts ? [] : ['spraying.'])];
+  const sheet = everyStep(store, (step) => step.scope === 'job' && none.some((one) => step.result.startsWith(one)));
   root.append(el('main', 'ex-page ex-solution',
     head({ back: [to('exercise', exercise.seed), t('practice.ex_back')], side: t('practice.ex_name', { seed: exercise.seed }), title: t('practice.ex_solution'), sub: titleOf(exercise) }),
     ...asked(exercise, units),
@@ -22,6 +25,6 @@ export function solutionPage(root, session, store, gave) {
       const one = solved[at];
       return el('li', '', el('span', 'n', String(at + 1)), el('div', 'body', el('p', 'w', stepName(step)), one?.how.length ? el('p', 'f', howText(one.how, units)) : undefined), el('p', 'res ex-res', one ? answerText(step, one.value, units) : '–'));
     })),
-    sheet.length ? el('section', '', el('h2', 'bar pad', t('practice.ex_sheet')), el('p', 'note pad ex-lead', t('practice.ex_sheet_note')), el('ol', 'calc', ...sheet)) : undefined,
+    sheet.length ? el('section', '', el('h2', 'bar', t('practice.ex_sheet')), el('p', 'note pad ex-lead', t('practice.ex_sheet_note')), el('ol', 'calc', ...sheet)) : undefined,
     el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')))));
 }

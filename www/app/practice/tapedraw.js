@@ -32,10 +32,11 @@ export function tapePiece(inches, { metric, label, width, flag: flagText }) {
   const { seen, ticks, lengths, flag, inches: unit } = BLADES[metric ? 'metric' : 'us'];
   const per = 390 / seen;
   const here = inches / unit;
+  const mark = width * 0.56;
   // The mark is not in the middle, so that the eye counts from the figures and not from the edge.
-  const x = (/** @type {number} */ at) => width * 0.56 + (at - here) * per;
-  const first = Math.max(0, Math.ceil((here - (width * 0.56) / per) * ticks));
-  const last = Math.floor((here + (width * 0.44) / per) * ticks);
+  const x = (/** @type {number} */ at) => mark + (at - here) * per;
+  const first = Math.max(0, Math.ceil((here - mark / per) * ticks));
+  const last = Math.floor((here + (width - mark) / per) * ticks);
   const left = Math.max(0, x(0));
   /** @type {Node[]} */
   const parts = [rect('paper', left, 0, width - left, BLADE)];
@@ -56,7 +57,7 @@ export function tapePiece(inches, { metric, label, width, flag: flagText }) {
     parts.push(text('xl halo', x(whole) + 6, 40, String(whole)));
   }
   parts.push(line('cut', `M${left} ${BLADE}H${width}${x(0) > 0 ? `M${left} 0V${BLADE}` : ''}`));
-  const mark = width * 0.56;
-  parts.push(s('path', { class: 'on pointer', d: `M${r2(mark)} 0V${HEIGHT - 18}` }), s('path', { class: 'chalkfill', d: `M${r2(mark - 11)} ${HEIGHT - 2}L${r2(mark)} ${HEIGHT - 22}L${r2(mark + 11)} ${HEIGHT - 2}Z` }));
+  // Broken where the figures stand, so that it lies over none.
+  parts.push(s('path', { class: 'on pointer', d: `M${r2(mark)} 0V20M${r2(mark)} 46V${HEIGHT - 18}` }), s('path', { class: 'chalkfill', d: `M${r2(mark - 11)} ${HEIGHT - 2}L${r2(mark)} ${HEIGHT - 22}L${r2(mark + 11)} ${HEIGHT - 2}Z` }));
   return drawing(width, HEIGHT, label, parts);
 }

@@ -9,13 +9,16 @@ import { call } from '../calls.js';
 /** @typedef {import('./session.js').Session} Session */
 /** @typedef {{kind: 'go' | 'hold' | 'none', bold: string, rest: string}} Said */
 
-/** An answer as it was understood, or as it was typed. @param {Session} session @param {number} at */
+/** An answer as it was typed, in the form in which it was understood. @param {Session} session @param {number} at */
 export function asGiven({ exercise, answers, units }, at) {
   const [step, answer] = [exercise.steps[at], answers[at]];
   const text = answer?.text.trim() ?? '';
   if (!step || !answer || !text) return '';
   if (step.choices.length) return choiceName(text);
-  const read = call('read', text, step.kind, /** @type {any} */ (answer.unit || step.unit), /** @type {any} */ (answer.sense), units);
+  const unit = /** @type {any} */ (answer.unit || step.unit);
+  // A bare number keeps all its places, and takes the unit of its box.
+  if (/^\d*\.?\d+$/.test(text) && unit !== 'clock') return step.kind === 'resistance' && unit === 'r' ? `R-${text}` : step.kind === 'money' ? `$${text}` : [text, unit === 'each' ? '' : t(`fields.unit.${unit}`)].filter(Boolean).join('\u00a0');
+  const read = call('read', text, step.kind, unit, /** @type {any} */ (answer.sense), units);
   return read?.state === 'read' ? read.text : text;
 }
 
@@ -35,6 +38,12 @@ export function solution(session, at) {
   return how ? `${how} = ${right}` : right;
 }
 
+/** The student's own answers, as they are written in a line that goes on from them. @param {Session} session @param {number} at @returns {import('./pieces.js').Open[]} */
+const own = (session, at) => session.exercise.steps.flatMap((step, other) => {
+  const value = other === at ? undefined : valueAt(session, other);
+  return value === undefined ? [] : [{ n: other + 1, value, kind: step.kind, text: asGiven(session, other) }];
+});
+
 /** Earlier answers that were not right and that a line holds: what was carried on. @param {Session} session @param {number} at @param {readonly import('./core.js').Piece[]} how */
 function carriedFrom(session, at, how) {
   return session.exercise.steps.slice(0, at).flatMap((step, before) => {
@@ -52,10 +61,10 @@ export function saidOf(session, at) {
   const mark = session.mark(at);
   if (mark?.verdict === 'blank' && answer?.text.trim()) return { kind: 'none', bold: t('practice.ex_unmarked'), rest: t('practice.ex_unmarked_do') };
   if (!mark || mark.verdict === 'blank' || mark.verdict === 'shown' || !answer) return undefined;
-  const how = howText(mark.how, units, session.open(at));
+  const how = howText(mark.how, units, [...own(session, at), ...session.open(at)]);
   if (isRight(mark)) {
     const less = worth(answer) < 1 ? t('practice.ex_worth', { points: quarters(mark.points) }) : '';
-    const line = how && `${how}${mark.verdict === 'carried' ? '' : ` = ${asGiven(session, at)}`}.`;
+    const line = how && `${how} = ${asGiven(session, at)}.`;
     if (mark.verdict === 'right') return { kind: 'go', bold: t('practice.ex_right'), rest: [line, less].filter(Boolean).join(' ') };
     const from = carriedFrom(session, at, mark.how);
     return { kind: 'go', bold: t('practice.ex_carried'), rest: [from.length ? t('practice.ex_carried_from', { list: from.join(', ') }) : t('practice.ex_carried_on'), line, less].filter(Boolean).join(' ') };

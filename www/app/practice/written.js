@@ -55,7 +55,9 @@ export const unitName = (step) => (step.choices.length ? '' : t(`fields.unit.${s
 export function within(step, units) {
   const w = figures(units);
   const value = !step.within ? ''
-    : step.kind === 'length' ? w.depth(step.within) : step.kind === 'temperature' ? w.step(step.within) : written(step.kind, step.within, units);
+    : step.kind === 'length' ? w.depth(step.within) : step.kind === 'temperature' ? w.step(step.within)
+      // A time of day is held in minutes.
+      : written(step.kind === 'clock' ? 'duration' : step.kind, step.within, units);
   const pct = step.within_pct ? w.rate(step.within_pct) : '';
   if (!value && !pct) return t('practice.within_exact');
   return value && pct ? t('practice.within_both', { value, pct }) : t('practice.within', { value: value || pct });
