@@ -140,7 +140,7 @@ impl Text<'_> {
     fn layers(&mut self, id: u32) {
         let estimate = foamwright::estimate(&self.made.exercise.job, self.made.exercise.now);
         let surface = estimate.surfaces.iter().find(|one| one.id == id);
-        let Some(built) = surface.and_then(|one| Some(one.depth.as_ref()?.assembly.clone()?)) else { return };
+        let Some(built) = surface.and_then(|one| one.depth.as_ref()?.assembly.clone()) else { return };
         let tree = serde_json::to_value(&built).unwrap_or(Value::Null);
         let number = |tree: &Value, key: &str| tree.get(key).and_then(Value::as_f64);
         let two = |r: f64| match self.units() {
