@@ -370,7 +370,7 @@ def rim(q):
     each = usable(label, q.value("yield_factor"), q.value("fixed_loss"))
     place = net * q.inches("depth")
     return {
-        "perimeter": around, "band_area": whole, "landing_ends": ends, "framing_area": wood, "lap_area": lap, "net_area": net,
+        "perimeter": around, "band_area": whole, "landing_ends": ends, "members_area": wood, "lap_area": lap, "net_area": net,
         "board_feet": place, "usable": each, "kits": up(place / float(each)),
     }  # fmt: skip
 
