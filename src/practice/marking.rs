@@ -49,6 +49,8 @@ pub struct StepMark {
     pub slip: &'static str,
     /// How the answer comes about: of a right or carried one its formula, of a slip what was done instead.
     pub how: Vec<Piece>,
+    /// What `how` comes to, of a right or carried answer; the answer itself may be rounded.
+    pub gives: Option<f64>,
     /// Whether earlier answers that were wrong are in it.
     pub carried: bool,
     /// The points: 1 for a right or carried answer, less the hints.
@@ -353,7 +355,13 @@ pub fn mark(made: &Made, answers: &[Answer], core: &mut dyn Core) -> Marked {
             Verdict::Blank => way.formula.as_ref().is_some_and(|formula| takes_over(made, formula, &tainted)),
             Verdict::Carried | Verdict::Slip | Verdict::Wrong => true,
         });
-        steps.push(StepMark { verdict, slip, how, carried, points });
+        // The line of a right answer is of the right figures, that of one that was gone on with of its own.
+        let gives = match given.value.zip(right) {
+            Some((value, right)) if earned && step.meets(value, right) => Some(right),
+            _ if earned => way.formula.as_ref().and_then(|formula| formula.value(&own)),
+            _ => None,
+        };
+        steps.push(StepMark { verdict, slip, how, gives, carried, points });
     }
     let points = steps.iter().map(|step| step.points).sum();
     #[allow(clippy::cast_possible_truncation, reason = "a dozen steps")]

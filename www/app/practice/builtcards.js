@@ -24,7 +24,9 @@ export function layersCard({ store, shown }) {
   const w = figures(store.job.units);
   const r = (/** @type {number} */ value) => two(value, w.metric);
   const framed = built.by === 'framed';
-  const layer = (/** @type {typeof built.layers[number]} */ one) => [one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`), one.thickness_in ? w.depth(one.thickness_in) : ''].filter(Boolean).join(', ');
+  const named = store.job.surfaces.flatMap((one) => one.layers ?? []);
+  // A layer is called what the exercise calls it; else by its material.
+  const layer = (/** @type {typeof built.layers[number]} */ one) => [byId(named, one.id)?.name || (one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`)), one.thickness_in ? w.depth(one.thickness_in) : ''].filter(Boolean).join(', ');
   const both = (/** @type {string} */ name, /** @type {number} */ value) => ({ cells: [name, r(value), ...(framed ? [r(value)] : [])] });
   const of = (/** @type {import('../core.js').Position} */ position) => built.layers.filter((one) => one.position === position);
   const stud = framed && built.member_path_r !== undefined ? built.member_path_r - built.both_r : undefined;
@@ -35,7 +37,7 @@ export function layersCard({ store, shown }) {
       ...of('outside').map((one) => both(layer(one), one.r)),
       { cells: [`${t('practice.ex_foam_layer')}, ${w.depth(built.foam_in)}`, r(built.foam_r), ...(framed ? ['–'] : [])] },
       ...of('cavity').map((one) => ({ cells: [layer(one), r(one.r), ...(framed ? ['–'] : [])] })),
-      ...(stud === undefined ? [] : [{ cells: [[t('depth.member'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
+      ...(stud === undefined ? [] : [{ cells: [[t('practice.ex_stud'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
       ...of('inside').map((one) => both(layer(one), one.r)),
       ...(built.inside_film_r ? [both(t('inspector.film_inside'), built.inside_film_r)] : []),
     ]),

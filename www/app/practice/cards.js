@@ -30,7 +30,7 @@ import { standsAt, tapePiece } from './tapedraw.js';
 const nth = (key, { nth: n, count }) => (count > 1 ? t(`practice.${key}_n`, { n }) : t(`practice.${key}`));
 
 /** @type {Record<string, (about: About) => HTMLElement | undefined>} */
-const CARDS = { tape, foam, kits, readings, probes, warming, day, forecast, dew_table: dewTable, code_table: codeTable, layers: layersCard, place: placeCard };
+const CARDS = { tape, foam, kits, readings, probes, warming, day, forecast, dew_table: dewTable, code_table: codeTable, layers: layersCard, place: placeCard, foam_units: foamUnits };
 
 /** The card of what is shown; a drawing of a surface is none, it stands under the question. @param {About} about @returns {HTMLElement | undefined} */
 export const cardOf = (about) => (Object.hasOwn(CARDS, about.shown.what) ? CARDS[about.shown.what]?.(about) : undefined);
@@ -47,6 +47,11 @@ function tape(about) {
     const said = flags > 0 ? t(`practice.ex_tape_flag_${unit}`, { flags, after }) : '';
     return framed(tapePiece(inches, { metric, width, label: [name, where, said].filter(Boolean).join('. '), flag: (n) => (metric ? `${n} m` : `${n} ft`) }), t(metric ? 'practice.ex_tape_m' : 'practice.ex_tape_ft'));
   }));
+}
+
+/** How square meters and millimeters become board feet. */
+function foamUnits() {
+  return card(t('practice.ex_foam_units'), el('div', 'pad', el('p', '', t('practice.ex_foam_units_line'))));
 }
 
 /** A foam's data sheet. @param {About} about */
@@ -208,7 +213,7 @@ function codeTable({ store, shown }) {
   const rows = shown.at.map((zone) => ({ zone, printed: zones.find((one) => one.zone === (zone >= 7 ? String(zone) : `${zone}a`))?.printed ?? '' }));
   if (!rows.some((one) => one.printed)) return undefined;
   const name = t('practice.ex_code_table');
-  return card(name, el('div', 'pad', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), printed || '–'] }))),
+  return card(name, el('div', 'pad ex-wraps', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), printed || '–'] }))),
     el('p', 'note', store.job.units === 'metric' ? t('practice.ex_rsi') : '', store.job.units === 'metric' ? ' ' : '', t('practice.ex_local_code'))));
 }
 

@@ -14,7 +14,7 @@ import { howText as written } from './written.js';
 /** @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
 export const howText = (pieces, units, open = []) => written(pieces, units, (piece) => {
   const step = open.find((one) => sameFigure(piece, one));
-  return step && (step.text ?? t('practice.ex_step_n', { n: step.n }));
+  return step && (step.text ?? t('practice.ex_of_step', { n: step.n }));
 });
 
 /** Whether two figures are one and the same. @param {{value: number, kind: string}} a @param {{value: number, kind: string}} b */
