@@ -31,7 +31,7 @@ export function layersCard({ store, shown }) {
   const of = (/** @type {import('../core.js').Position} */ position) => built.layers.filter((one) => one.position === position);
   const stud = framed && built.member_path_r !== undefined ? built.member_path_r - built.both_r : undefined;
   const name = t('practice.ex_layers');
-  return card(name, el('div', 'pad',
+  return card(name, el('div', 'pad ex-wraps',
     table(name, ['', t('practice.ex_path_foam'), ...(framed ? [t('practice.ex_path_stud')] : [])], [
       ...(built.outside_film_r ? [both(t('inspector.film_outside'), built.outside_film_r)] : []),
       ...of('outside').map((one) => both(layer(one), one.r)),
