@@ -11,7 +11,7 @@
 //! fault of the code, never of the file.
 
 use super::*;
-use foamwright::practice::book;
+use foamwright::practice::{book, mark, slips_of};
 use serde_json::Map;
 use sha2::{Digest, Sha256};
 use std::path::PathBuf;
