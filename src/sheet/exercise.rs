@@ -2,13 +2,9 @@
 
 use super::Words;
 use super::lines::Lines;
-use foamwright::job::{Entered, Job, Shape};
 use foamwright::measure::{Kind, Style, Unit, Units, decimal, write};
 use foamwright::practice::{Answer, Made, OnHost, Piece, StepForm, mark, slips_of, solve};
 use serde_json::Value;
-
-/// What only a drawing shows.
-const DRAWN: [&str; 3] = ["day", "tape", "warming"];
 
 /// The text of an exercise, with the answers where the key is wanted.
 pub fn exercise(made: &Made, key: bool, words: &Words) -> String {
@@ -22,23 +18,24 @@ pub fn exercise(made: &Made, key: bool, words: &Words) -> String {
     text.lines.text()
 }
 
-struct Text<'a> {
-    made: &'a Made,
-    words: &'a Words,
-    lines: Lines,
+/// An exercise while it is written out.
+pub(super) struct Text<'a> {
+    pub(super) made: &'a Made,
+    pub(super) words: &'a Words,
+    pub(super) lines: Lines,
 }
 
 impl Text<'_> {
-    fn say(&self, key: &str, figures: &[(&str, &str)]) -> String {
+    pub(super) fn say(&self, key: &str, figures: &[(&str, &str)]) -> String {
         self.words.say(key, figures)
     }
 
-    fn heading(&mut self, key: &str) {
+    pub(super) fn heading(&mut self, key: &str) {
         let text = self.say(&format!("text.{key}"), &[]);
         self.lines.heading(&text);
     }
 
-    fn units(&self) -> Units {
+    pub(super) fn units(&self) -> Units {
         self.made.exercise.job.units
     }
 
@@ -64,93 +61,6 @@ impl Text<'_> {
         if !exercise.source.is_empty() {
             let source = self.say(&format!("sources.{}", exercise.source), &[]);
             self.lines.wrapped(&source, 0);
-        }
-    }
-
-    /// Every entry of the job, part by part, and what only the page can draw.
-    fn given(&mut self) {
-        self.heading("ex_given");
-        let job = &self.made.exercise.job;
-        self.entries("job", "ex_job", "", &job.entries, 2);
-        for surface in &job.surfaces {
-            let shape = self.say(&format!("takeoff.shape.{}", word(&surface.shape)), &[]);
-            let name = if surface.name.is_empty() { shape } else { surface.name.clone() };
-            self.entries("surface", "ex_surface", &name, &surface.entries, 2);
-            for opening in &surface.openings {
-                self.entries("opening", "ex_opening", &opening.name, &opening.entries, 4);
-            }
-            for patch in &surface.patches {
-                self.entries("patch", "ex_patch", &patch.name, &patch.entries, 4);
-            }
-            for leg in surface.legs.iter().filter(|_| surface.shape == Shape::Polygon) {
-                self.entries("leg", "ex_leg", "", &leg.entries, 4);
-            }
-            for layer in &surface.layers {
-                self.entries("layer", "ex_layer", &layer.name, &layer.entries, 4);
-            }
-        }
-        self.sheets(job);
-        for reading in &job.readings {
-            let name = if reading.name.is_empty() {
-                self.say(&format!("ready.name.{}", word(&reading.of)), &[])
-            } else {
-                reading.name.clone()
-            };
-            let minutes = reading.taken.map(|taken| (self.made.exercise.now.ms - taken.ms) / 60_000.0);
-            let age = minutes.map(|minutes| self.write(Kind::Duration, minutes));
-            let age = age.map(|age| self.say("text.ex_age", &[("minutes", &age)])).unwrap_or_default();
-            let name = if age.is_empty() { name } else { format!("{name}, {age}") };
-            self.entries("reading", "ex_reading", &name, &reading.entries, 2);
-        }
-        for group in &job.warming {
-            self.entries("warming", "ex_warming", &group.name, &group.entries, 2);
-        }
-        for shown in self.made.exercise.shown.iter().filter(|shown| DRAWN.contains(&shown.what)) {
-            let what = self.say(&format!("text.ex_shown.{}", shown.what), &[]);
-            let text = self.say("text.ex_on_page", &[("what", &what)]);
-            self.lines.line(&format!("  {text}"));
-        }
-    }
-
-    fn sheets(&mut self, job: &Job) {
-        for foam in &job.foams {
-            self.entries("foam", "ex_foam", &foam.name, &foam.entries, 2);
-            for row in &foam.r_at {
-                let texts: Vec<&str> = row.entries.iter().map(|one| one.text.as_str()).collect();
-                self.lines.row("", &texts.join(": "));
-            }
-        }
-        for kit in &job.kits {
-            self.entries("kit", "ex_kit", &kit.name, &kit.entries, 2);
-        }
-        for kit in &job.stock {
-            self.entries("owned", "ex_stock", &kit.name, &kit.entries, 2);
-        }
-        for day in &job.forecast {
-            let date = day.entries.iter().find(|one| one.field == "date").map(|one| one.text.clone());
-            let entries: Vec<Entered> =
-                day.entries.iter().filter(|one| one.field != "date").cloned().collect();
-            self.entries("forecast", "ex_forecast", &date.unwrap_or_default(), &entries, 2);
-        }
-    }
-
-    fn entries(&mut self, part: &str, heading: &str, name: &str, entries: &[Entered], indent: usize) {
-        if entries.is_empty() && name.is_empty() {
-            return;
-        }
-        let heading = self.say(&format!("text.{heading}"), &[("name", name)]);
-        self.lines.line(&format!("{}{}", " ".repeat(indent), heading.trim()));
-        for entry in entries {
-            let own = format!("fields.{part}.{}", entry.field);
-            let name = if self.words.has(&own) { own } else { format!("fields.{}", entry.field) };
-            let choice = [
-                format!("fields.choice.{}.{}", entry.field, entry.text),
-                format!("fields.choice.{}", entry.text),
-            ];
-            let choice = choice.iter().find(|key| self.words.has(key)).map(|key| self.say(key, &[]));
-            let text = choice.unwrap_or_else(|| entry.text.clone());
-            let name = self.say(&name, &[]);
-            self.lines.row(&format!("{}{name}", " ".repeat(indent)), &text);
         }
     }
 
@@ -253,6 +163,8 @@ impl Text<'_> {
                 (Kind::Length, Unit::Ft) => Style::FeetInches,
                 (Kind::Length, Unit::In) => Style::Inches,
                 (Kind::Length, _) => Style::Metric,
+                // A part of a whole thing is a mistake, and is to be seen.
+                (Kind::Count, _) => return decimal(value, 2),
                 _ => return self.write(step.kind, value),
             };
             return write(step.kind, value, style);
@@ -262,14 +174,14 @@ impl Text<'_> {
         self.say(&format!("exercises.choice.{word}"), &[])
     }
 
-    fn write(&self, kind: Kind, value: f64) -> String {
+    pub(super) fn write(&self, kind: Kind, value: f64) -> String {
         let metric = self.units() == Units::Metric && kind != Kind::FoamVolume;
         write(kind, value, if metric { Style::MetricUsual } else { Style::Us })
     }
 }
 
 /// A word of the document's own, as it is written in one.
-fn word(of: &impl serde::Serialize) -> String {
+pub(super) fn word(of: &impl serde::Serialize) -> String {
     serde_json::to_value(of).ok().as_ref().and_then(Value::as_str).unwrap_or_default().to_owned()
 }
 

@@ -5,6 +5,7 @@
 mod air_and_people;
 mod dates;
 mod exercise;
+mod given;
 mod lines;
 mod parts;
 mod ready_in_time;

@@ -1,9 +1,10 @@
-// The shipped core and the program give the same estimate of every job, to the last bit.
+// The shipped core and the program give the same estimate of every job, and the shipped exercises and the program the
+// same exercise of every seed, with answers and slips, to the last bit.
 //
 //   node tests/checks/native.mjs SITE PROGRAM
 
 import { execFileSync } from 'node:child_process';
-import { core, jobs } from './shipped.mjs';
+import { core, exercises, jobs } from './shipped.mjs';
 
 const [site, program] = process.argv.slice(2);
 let compared = 0;
@@ -37,7 +38,8 @@ for (const [a, b] of planted) {
 if (differences({ a: undefined, c: [null] }, { b: null, c: [undefined] }).length) throw new Error('nothing differs from nothing');
 compared = 0;
 
-const { estimate } = await core(site);
+const estimator = await core(site);
+const { estimate } = estimator;
 let faults = 0;
 const all = jobs();
 for (const { name, file, job, now } of all) {
@@ -48,4 +50,35 @@ for (const { name, file, job, now } of all) {
   faults += found.length;
 }
 console.log(`${all.length} jobs, ${compared} values, ${faults} differ`);
-process.exit(faults || compared < 1000 ? 1 : 0);
+const ofJobs = compared;
+
+/** The figures of a job at these paths, as the page lends them (`www/app/practice/core.js`), written apart from it. */
+function figures(job, now, paths) {
+  const estimated = estimate(job, now);
+  return Float64Array.from(paths, (path) => {
+    const [way, word] = path.split('=');
+    let here = estimated;
+    for (const name of way.split('.')) {
+      if (Array.isArray(here)) here = Number.isInteger(Number(name)) ? here[name] : here.find((one) => one.field === name)?.value;
+      else here = here?.[name];
+    }
+    if (word !== undefined) return typeof here === 'string' ? Number(here === word) : NaN;
+    const value = here?.likely ?? here;
+    return typeof value === 'number' ? value : NaN;
+  });
+}
+
+const module = await exercises(site);
+const seeds = [...module.book(), ...[1, 2, 3, 4].flatMap((level) => Array.from({ length: 24 }, (_, at) => module.find(level, 0, at * 2741)))];
+for (const seed of seeds) {
+  for (const units of ['us', 'metric']) {
+    const { exercise } = module.exercise(seed, units);
+    const shipped = { ...exercise, solved: module.solve(seed, units, figures), slips: module.slips(seed, units, figures) };
+    const native = JSON.parse(execFileSync(program, ['exercise', seed, '--units', units, '--key', '--json'], { encoding: 'utf8' }));
+    const found = differences(shipped, native);
+    for (const line of found.slice(0, 20)) console.log(`${seed} ${units}${line}`);
+    faults += found.length;
+  }
+}
+console.log(`${seeds.length} exercises in two systems of units, ${compared - ofJobs} values, ${faults} differ in all`);
+process.exit(faults || ofJobs < 1000 || compared - ofJobs < 10_000 ? 1 : 0);

@@ -329,7 +329,9 @@ fn units_change_only_how_a_reading_is_written() {
                 Kind::Choice => false,
                 Kind::Temperature | Kind::TemperatureStep => (us_value - metric_value).abs() > 4.0,
                 // Degrees are whole ones in either scale, and curves are flat.
-                Kind::Clock | Kind::Duration => (us_value - metric_value).abs() > 90.0 + 0.1 * us_value.abs(),
+                Kind::Clock | Kind::Duration => {
+                    (us_value - metric_value).abs() > 120.0 + 0.1 * us_value.abs()
+                }
                 _ => (us_value - metric_value).abs() > 1.0 + 0.12 * us_value.abs(),
             };
             if far {

@@ -74,7 +74,7 @@ async function show() {
   root.dataset.shows = location.hash;
   window.scrollTo(0, 0);
   view.update();
-  live?.update();
+  drawLive();
   title();
   if (!held) return;
   // A press led here: the heading, or the section that was asked for, takes the focus.
@@ -120,7 +120,12 @@ async function showLive() {
   const screen = await import('./frame.js').catch(() => undefined);
   if (!screen || !wide.matches || live) return;
   live = screen.mount(by('live'), store, route);
-  live.update();
+  drawLive();
+}
+
+/** Nothing is measured or drawn where a screen stands without it. */
+function drawLive() {
+  if (by('live').getClientRects().length) live?.update();
 }
 
 /** Brings everything on the page up to date with the store; what stands there stands until there are words for the new. */
@@ -132,7 +137,7 @@ function update() {
 
 function draw() {
   view?.update();
-  live?.update();
+  drawLive();
   bar();
   title();
   announce();

@@ -101,8 +101,8 @@ pub fn frame_wall(m: &mut Making) {
     let u = Ask::new("u_value", Topic::TrueR, Kind::Number)
         .within(0.0005 * by, 0.0)
         .by(parallel().scaled(by))
-        .slip("r_across_framing", (number(1.0) / path("foam_path_r")).scaled(by))
-        .slip("mean_of_r", (number(1.0) / mean_r()).scaled(by));
+        .slip("studs_forgotten", (number(1.0) / path("foam_path_r")).scaled(by))
+        .slip("r_across_framing", (number(1.0) / mean_r()).scaled(by));
     m.ask(if m.metric() { u } else { u.at("surfaces.0.depth.assembly.u") });
 }
 
@@ -119,7 +119,7 @@ pub fn office_wall(m: &mut Making) {
         Ask::new("whole_r", Topic::TrueR, Kind::Resistance)
             .at("surfaces.0.depth.assembly.effective_r")
             .by(number(1.0) / parallel())
-            .slip("r_across_framing", path("foam_path_r"))
-            .slip("mean_of_r", mean_r()),
+            .slip("studs_forgotten", path("foam_path_r"))
+            .slip("r_across_framing", mean_r()),
     );
 }

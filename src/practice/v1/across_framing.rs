@@ -23,8 +23,6 @@ const BOTH: [&str; 4] = [
     "surfaces.0.depth.assembly.inside_film_r",
 ];
 const LISTED: [f64; 9] = [1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0];
-/// U of metric countries, W/(m²·K), of one Btu/(h·ft²·°F): 1 ÷ RSI of R-1.
-const METRIC_U: f64 = 5.678_263;
 
 fn make(m: &mut Making, _level: u8) {
     let foam = sheet::drawn(m, &LISTED);
@@ -76,13 +74,13 @@ fn make(m: &mut Making, _level: u8) {
     );
     let percent = || at(SHARE, Kind::Percent);
     let rest = || number(1.0) - share(percent());
-    let units = if m.metric() { METRIC_U } else { 1.0 };
+    let units = if m.metric() { sheet::R_OF_RSI } else { 1.0 };
     let (of_foam, of_stud) = (|| step("foam_path_r"), || step("stud_path_r"));
     m.ask(
         Ask::new("u_value", Topic::TrueR, Kind::Number)
             .within(0.0, 1.2)
             .by((rest() / of_foam() + share(percent()) / of_stud()).scaled(units))
-            .slip("framing_forgotten", (number(1.0) / of_foam()).scaled(units))
+            .slip("studs_forgotten", (number(1.0) / of_foam()).scaled(units))
             .slip("shares_swapped", (share(percent()) / of_foam() + rest() / of_stud()).scaled(units))
             .slip(
                 "r_across_framing",
@@ -95,7 +93,7 @@ fn make(m: &mut Making, _level: u8) {
             .at(WHOLE)
             .by((number(1.0) / step("u_value")).scaled(units))
             .slip("r_across_framing", rest() * of_foam() + share(percent()) * of_stud())
-            .slip("framing_forgotten", of_foam()),
+            .slip("studs_forgotten", of_foam()),
     );
     m.ask(
         Ask::new("framing_loss", Topic::TrueR, Kind::Percent)

@@ -20,6 +20,8 @@ const LEAST: &str = "surfaces.0.depth.window.least_in";
 const AIM: &str = "surfaces.0.depth.aim_in";
 const UNDER: &str = "surfaces.0.depth.under_in";
 const PERMEANCE: &str = "foams.0.permeance_1_in";
+/// One perm at 0 °C in ng/(s·m²·Pa): as the tool converts it.
+const METRIC_PERM: f64 = 57.2135;
 const LISTED: [f64; 11] = [1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 5.5, 6.0];
 
 /// A wall or floor in a zone, and the zone that is read by mistake.
@@ -93,7 +95,7 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
         permeance += 0.3 * about;
     }
     let permeance = match m.metric() {
-        true => format!("{}", libm::round(permeance * 57.2135)),
+        true => format!("{}", libm::round(permeance * METRIC_PERM)),
         false => format!("{}", libm::round(permeance * 10.0) / 10.0),
     };
     m.foam("F1", &rows, &[("permeance", permeance)]);
@@ -130,11 +132,20 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
     m.shows("foam", foam, &[]);
 
     let depth = |key| Ask::new(key, Topic::Depth, Kind::Length).short().within(0.07, 0.0);
-    let code = Ask::new("code_r", Topic::Code, Kind::Resistance)
-        .units(Unit::R, Unit::R)
-        .at(ASKS)
-        .slip_job("zone_beside", m, ASKS, |job| change(&mut job.entries, "zone", zone(place.beside)))
-        .slip_job("cavity_for_continuous", m, ASKS, |job| other_column(job, place, board));
+    let code = Ask::new("code_r", Topic::Code, Kind::Resistance).at(ASKS);
+    let beside = |ask: Ask, m: &Making| {
+        ask.slip_job("zone_beside", m, ASKS, |job| change(&mut job.entries, "zone", zone(place.beside)))
+    };
+    let other = |ask: Ask, m: &Making| {
+        ask.slip_job("cavity_for_continuous", m, ASKS, |job| other_column(job, place, board))
+    };
+    // With a board, leaving it out is the likelier of the two.
+    let code = if board > 0 { beside(other(code, m), m) } else { other(beside(code, m), m) };
+    // The table prints R in every country.
+    let code = match m.metric() {
+        true => code.slip("r_for_rsi", at(ASKS, Kind::Resistance).scaled(sheet::R_OF_RSI)),
+        false => code,
+    };
     m.ask(code);
 
     let listed = |at_row: usize, field: &str, kind| at(&format!("foams.0.listed.{at_row}.{field}"), kind);

@@ -39,15 +39,15 @@ fn with(field: &'static str, text: &'static str) -> impl FnOnce(&mut Job) {
     }
 }
 
-/// Draws the wall; says how many plates lie within its height.
-fn wall(m: &mut Making) -> i32 {
+/// Draws the wall.
+fn wall(m: &mut Making) {
     // The last bay is more than a stud narrower than the others, and wider than a stud and a half, so that length ÷
     // spacing, up, and one more is how many studs there are, in inches as in millimeters.
     let spacing = m.draw.one_of(&[16, 16, 24]).unwrap_or(16);
     let bays = if spacing == 16 { m.draw.whole(8, 22) } else { m.draw.whole(5, 14) };
     let run = f64::from(bays * spacing + m.draw.whole(4, 12));
     let height = f64::from(m.draw.whole(180, 216)) / 2.0;
-    let plates = m.draw.one_of(&[0, 2, 3, 3]).unwrap_or(3);
+    let plates = m.draw.one_of(&[2, 3, 3]).unwrap_or(3);
     let depth = f64::from(m.draw.whole(3, 6)) / 2.0;
     // A 2x4 or 2x6 is 1½ in thick; on a metric tape 38 mm.
     let thick = if m.metric() { "38 mm" } else { "1 1/2 in" };
@@ -74,11 +74,10 @@ fn wall(m: &mut Making) -> i32 {
     m.says("stud", stud);
     let id = m.job.surfaces.get(surface).map_or(0, |one| one.id);
     m.shows("outline", id, &[]);
-    plates
 }
 
 fn make(m: &mut Making, _level: u8) {
-    let plates = wall(m);
+    wall(m);
     let two = if m.metric() { "50 mm" } else { "2 in" };
 
     m.ask(
@@ -106,22 +105,14 @@ fn make(m: &mut Making, _level: u8) {
     );
     let studs = |high: Formula| area(step("stud_count") * length(MEMBER), high);
     let within = || at(PLATES, Kind::Count) * length(MEMBER);
-    let covered = match plates {
-        0 => studs(length(HEIGHT)),
-        _ => studs(length(HEIGHT) - within()) + area(within(), length(LENGTH)),
-    };
-    let mut ask = Ask::new("framing_area", Topic::Framing, Kind::Area).at(FRAMING).by(covered).slip_job(
-        "nominal_lumber",
-        m,
-        FRAMING,
-        with("member", two),
-    );
-    if plates > 0 {
-        ask = ask
-            .slip_job("plates_forgotten", m, FRAMING, with("plates", "0"))
-            .slip("plates_forgotten", studs(length(HEIGHT) - within()));
-    }
-    m.ask(ask);
+    let covered = studs(length(HEIGHT) - within()) + area(within(), length(LENGTH));
+    let framing = Ask::new("framing_area", Topic::Framing, Kind::Area)
+        .at(FRAMING)
+        .by(covered)
+        .slip_job("nominal_lumber", m, FRAMING, with("member", two))
+        .slip_job("plates_forgotten", m, FRAMING, with("plates", "0"))
+        .slip("plates_forgotten", studs(length(HEIGHT) - within()));
+    m.ask(framing);
     m.ask(
         Ask::new("net_area", Topic::Areas, Kind::Area)
             .at(NET)

@@ -19,6 +19,9 @@ mod rim;
 mod roof;
 mod sheet;
 mod shelf;
+#[cfg(test)]
+#[allow(clippy::float_cmp)]
+mod site_tests;
 mod tape;
 mod target;
 mod trade;

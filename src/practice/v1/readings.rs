@@ -132,7 +132,8 @@ fn whole_round(m: &mut Making) {
     table(m, air, humidity, true);
     shown(m);
 
-    let of_coldest = SURFACES[usize::from(!first_is_colder)];
+    let [first, other_spot] = SURFACES;
+    let of_coldest = if first_is_colder { first } else { other_spot };
     let surface = |path| at(path, Kind::Temperature);
     ask_dew(m, coldest);
     m.ask(

@@ -2,6 +2,9 @@
 
 use super::super::made::Making;
 
+/// is RSI 1, and U 1 in Btu/(h·ft²·°F) is 5.678 in W/(m²·K).
+pub const R_OF_RSI: f64 = 5.678_263;
+
 /// Draws a sheet with R at these thicknesses, in inches; says its id. R goes up a little faster than the thickness, as on
 /// sheets of closed-cell foam: an inch of a thick layer counts more than the first one. Invented, nobody's.
 pub fn drawn(m: &mut Making, listed: &[f64]) -> u32 {
@@ -29,7 +32,7 @@ pub fn taped(m: &Making, inches: f64) -> f64 {
 /// What a sheet's text of an R comes to.
 pub fn listed(m: &Making, r: f64) -> f64 {
     match m.metric() {
-        true => libm::round(r / 5.678_263 * 100.0) / 100.0 * 5.678_263,
+        true => libm::round(r / R_OF_RSI * 100.0) / 100.0 * R_OF_RSI,
         false => libm::round(r * 10.0) / 10.0,
     }
 }

@@ -22,24 +22,24 @@ fn make(m: &mut Making, _level: u8) {
     let cylinder = m.draw.one_of(&["medium", "large", "xl"]).unwrap_or("large");
     let start = m.draw.whole(34, 50);
     let least = m.draw.one_of(&[65, 68, 70]).unwrap_or(70);
-    let room = least + m.draw.whole(4, 10);
+    let room = least + m.draw.whole(8, 12);
     let label = 60.0 * f64::from(m.draw.one_of(&[12, 16, 24, 36, 48]).unwrap_or(24));
     let days = m.draw.whole(5, 9);
     // 6:30 to 9:30 in the morning, to the half hour.
     let spray = f64::from(30 * m.draw.whole(13, 19));
     let entries = [
-        ("cylinder_least", m.degrees(least)),
-        ("cylinder_most", m.degrees(90)),
+        ("cylinder_least", tenth(m, least)),
+        ("cylinder_most", tenth(m, 90)),
         ("conditioning", format!("{} h", label / 60.0)),
     ];
     m.foam("F1", &[], &entries);
     let date = libm::floor(NOW.wall().0 / DAY) + f64::from(days);
     m.of_job("spray_date", format!("2026-05-{:02}", 12 + days));
     m.of_job("spray_time", clock(spray));
-    let entries = [("cylinder", cylinder.to_owned()), ("start", m.degrees(start)), ("room", m.degrees(room))];
+    let entries = [("cylinder", cylinder.to_owned()), ("start", tenth(m, start)), ("room", tenth(m, room))];
     let group = m.warming(&entries);
-    m.says("start", m.degrees(start));
-    m.says("room", m.degrees(room));
+    m.says("start", tenth(m, start));
+    m.says("room", tenth(m, room));
     m.gives("date", date, Kind::Date);
     m.gives("time", spray, Kind::Clock);
     let foam = m.job.foam;
@@ -49,7 +49,7 @@ fn make(m: &mut Making, _level: u8) {
     let hours = |key| Ask::new(key, Topic::WarmUp, Kind::Duration).units(Unit::Hr, Unit::Hr);
     let minutes = |path| at(path, Kind::Duration);
     let to_hours = 1.0 / 60.0;
-    m.ask(hours("hours_label").at(LABEL));
+    m.ask(hours("hours_label").within(0.0, 0.0).at(LABEL));
     m.ask(
         Ask::new("core_then", Topic::WarmUp, Kind::Temperature)
             .within(1.5, 0.0)
@@ -88,4 +88,12 @@ fn make(m: &mut Making, _level: u8) {
 /// A time of day as a clock gives it: `07:30`.
 fn clock(minutes: f64) -> String {
     format!("{:02}:{:02}", libm::floor(minutes / 60.0), minutes % 60.0)
+}
+
+/// A temperature to a tenth in Celsius: hours of a curve that comes near its end hang on less than a degree.
+fn tenth(m: &Making, fahrenheit: i32) -> String {
+    match m.metric() {
+        true => format!("{} C", libm::round(f64::from(fahrenheit - 32) / 0.18) / 10.0),
+        false => m.degrees(fahrenheit),
+    }
 }

@@ -1,0 +1,98 @@
+//! What the scenes of temperatures, warming, true R and the code take for granted of the core.
+
+use super::super::made::{Making, NOW};
+use super::super::{Made, OnHost, Seed, solve};
+use super::{Scene, code, readings, warm_up};
+use crate::Estimate;
+use crate::depth::Rule;
+use crate::findings::Trust;
+use crate::measure::Units;
+use crate::readiness::{ReadState, moist_air::dew_point};
+
+/// Exercises of one scene, in both units, with their estimates.
+fn each(scene: Scene, level: u8, judge: impl Fn(&Made, &Estimate)) {
+    for number in 0..150 {
+        for units in [Units::Us, Units::Metric] {
+            let seed = Seed { version: 1, level, number };
+            let mut making = Making::new(seed, units, scene.key);
+            (scene.make)(&mut making, level);
+            let made = making.done();
+            let estimate = crate::estimate(&made.exercise.job, NOW);
+            judge(&made, &estimate);
+        }
+    }
+}
+
+#[test]
+fn the_code_row_that_is_asked_was_read_and_alone_decides() {
+    for scene in [code::SCENE, code::BOARD] {
+        each(scene, 3, |made, estimate| {
+            let depth = estimate.surfaces[0].depth.as_ref().expect("a depth");
+            let row = &depth.marks[0];
+            assert_eq!((row.rule, row.trust), (Rule::CodeR, Trust::Read), "{}", made.exercise.seed);
+            assert_eq!(depth.window.least_by, Some(Rule::CodeR));
+            assert_eq!(depth.window.mean_by, None);
+            assert!(depth.aim_in.likely.0 < 6.0, "{}: beyond the sheet", made.exercise.seed);
+        });
+    }
+}
+
+/// At most one reading is outside, all are read, and what decides lies further from its limit than an answer may be off.
+#[test]
+fn readings_leave_no_doubt() {
+    for level in [1, 2] {
+        each(readings::SCENE, level, |made, estimate| {
+            let checks = &estimate.readiness.checks;
+            let outside = checks.iter().filter(|check| check.state == ReadState::Outside).count();
+            let seed = &made.exercise.seed;
+            assert!(outside <= 1, "{seed}: {outside} outside");
+            for check in checks {
+                assert!(!matches!(check.state, ReadState::Old | ReadState::NotRead), "{seed}");
+                assert!(check.inside_by_f.is_none_or(|by| by.abs() > 1.0), "{seed}: {check:?}");
+            }
+        });
+    }
+}
+
+/// Straight between the rows and columns of the table lies the core's own dew point.
+#[test]
+fn the_table_gives_the_dew_point() {
+    for level in [1, 2] {
+        each(readings::SCENE, level, |made, estimate| {
+            let dew = estimate.readiness.dew.as_ref().expect("a dew point");
+            let (air, pct) = (dew.air_f.expect("air").0, dew.humidity_pct.expect("humidity"));
+            let table = made.exercise.shown.iter().find(|one| one.what == "dew_table").expect("a table");
+            let (rows, columns) = (&table.at[2..7], &table.at[7..11]);
+            let column = columns.iter().position(|one| *one == pct).expect("its column");
+            let below = rows.iter().rposition(|one| *one <= air + 1e-9).expect("a row");
+            let cell = |row: usize| (table.at[11 + 4 * row + column] * 10.0).round() / 10.0;
+            let between = match rows.get(below + 1) {
+                Some(next) if air > rows[below] + 1e-9 => {
+                    cell(below) + (air - rows[below]) / (next - rows[below]) * (cell(below + 1) - cell(below))
+                }
+                _ => cell(below),
+            };
+            assert!((between - dew.point_f.likely.0).abs() < 0.2, "{}: {between}", made.exercise.seed);
+            assert!((dew_point(air, pct).expect("a dew point") - dew.point_f.likely.0).abs() < 1e-9);
+        });
+    }
+}
+
+/// Whole hours up, the time asked for is no later than the core's own, and by less than an hour earlier.
+#[test]
+fn kits_are_in_no_later_than_the_core_says() {
+    each(warm_up::SCENE, 3, |made, estimate| {
+        let in_by = estimate.conditioning[0].warm_up.and_then(|one| one.in_by).expect("a time").0;
+        let solved = solve(made, &mut OnHost);
+        let value = |key: &str| {
+            let at = made.exercise.steps.iter().position(|step| step.key == key).expect("the step");
+            solved[at].as_ref().expect("an answer").value
+        };
+        let day = estimate.spray_day.expect("a day") - value("days_before");
+        let asked = day * 1_440.0 + value("in_room_by");
+        let earlier = in_by - asked;
+        assert!((-1e-6..60.0).contains(&earlier), "{}: {earlier} minutes earlier", made.exercise.seed);
+        assert!((0.0..1_440.0).contains(&value("in_room_by")));
+        assert!(asked > NOW.wall().0, "{}: too late already", made.exercise.seed);
+    });
+}
