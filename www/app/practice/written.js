@@ -41,6 +41,8 @@ export function answerText(step, value, units) {
     return word === undefined ? '–' : choiceName(word);
   }
   const w = figures(units);
+  // A part of a whole thing is a mistake, and is to be seen.
+  if (step.kind === 'count' && !Number.isInteger(value)) return number(value, 2);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
   return written(step.kind, value, units);
 }
