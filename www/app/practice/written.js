@@ -45,6 +45,8 @@ export function answerText(step, value, units) {
   }
   const w = figures(units);
   if (step.kind === 'resistance') return resistance(value, Math.max(step.within, (step.within_pct / 100) * Math.abs(value)), units);
+  // A part of a whole thing is a mistake, and is to be seen.
+  if (step.kind === 'count' && !Number.isInteger(value)) return number(value, 2);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
   return written(step.kind, value, units);
 }
