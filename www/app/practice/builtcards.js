@@ -24,18 +24,22 @@ export function layersCard({ store, shown }) {
   const w = figures(store.job.units);
   const r = (/** @type {number} */ value) => two(value, w.metric);
   const framed = built.by === 'framed';
-  const layer = (/** @type {typeof built.layers[number]} */ one) => [one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`), one.thickness_in ? w.depth(one.thickness_in) : ''].filter(Boolean).join(', ');
+  const layer = (/** @type {typeof built.layers[number]} */ one) => {
+    const material = one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`);
+    // A board that comes in one thickness has it in its name.
+    return one.thickness_in && !/[\d¼½¾⅛⅜⅝⅞]/.test(material) ? `${material}, ${w.depth(one.thickness_in)}` : material;
+  };
   const both = (/** @type {string} */ name, /** @type {number} */ value) => ({ cells: [name, r(value), ...(framed ? [r(value)] : [])] });
   const of = (/** @type {import('../core.js').Position} */ position) => built.layers.filter((one) => one.position === position);
   const stud = framed && built.member_path_r !== undefined ? built.member_path_r - built.both_r : undefined;
   const name = t('practice.ex_layers');
-  return card(name, el('div', 'pad',
+  return card(name, el('div', 'pad ex-layers',
     table(name, ['', t('practice.ex_path_foam'), ...(framed ? [t('practice.ex_path_stud')] : [])], [
       ...(built.outside_film_r ? [both(t('inspector.film_outside'), built.outside_film_r)] : []),
       ...of('outside').map((one) => both(layer(one), one.r)),
       { cells: [`${t('practice.ex_foam_layer')}, ${w.depth(built.foam_in)}`, r(built.foam_r), ...(framed ? ['–'] : [])] },
       ...of('cavity').map((one) => ({ cells: [layer(one), r(one.r), ...(framed ? ['–'] : [])] })),
-      ...(stud === undefined ? [] : [{ cells: [[t('depth.member'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
+      ...(stud === undefined ? [] : [{ cells: [[t('practice.ex_stud'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
       ...of('inside').map((one) => both(layer(one), one.r)),
       ...(built.inside_film_r ? [both(t('inspector.film_inside'), built.inside_film_r)] : []),
     ]),

@@ -12,6 +12,9 @@ import { has, number, t } from '../words.js';
 /** The units in which exercises are drawn here: what was chosen for new jobs. The open job is left alone. @returns {Units} */
 export const unitsHere = () => getPrefs().units ?? 'us';
 
+/** W/(m²·K) in 1 Btu/(h·ft²·°F), as in `figures.js`. */
+const SI = 5.678263341;
+
 /** What an exercise is called. @param {{scene: string}} exercise */
 export const titleOf = ({ scene }) => t(`exercises.scene.${scene}.title`);
 
@@ -43,8 +46,18 @@ export function answerText(step, value, units) {
   const w = figures(units);
   // A part of a whole thing is a mistake, and is to be seen.
   if (step.kind === 'count' && !Number.isInteger(value)) return number(value, 2);
+  if (step.kind === 'resistance') return resistance(value, Math.max(step.within, (step.within_pct / 100) * Math.abs(value)), units);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
   return written(step.kind, value, units);
+}
+
+/** An R to as many places as an answer has to have. @param {number} r @param {number} within @param {Units} units */
+function resistance(r, within, units) {
+  const [value, usual, sign] = units === 'metric' ? [r / SI, 2, 'RSI\u00a0'] : [r, 1, 'R-'];
+  const room = units === 'metric' ? within / SI : within;
+  let places = usual;
+  while (places < 4 && Math.abs(Number(value.toFixed(places)) - value) > room) places += 1;
+  return places === usual ? written('resistance', r, units) : sign + value.toFixed(places);
 }
 
 /** @param {string} word of a choice */
