@@ -1,6 +1,6 @@
 //! The mistakes that have a name.
 
-/// Every slip by name: words `slip.<name>` in `practice.json`. Those of [`GENERAL`] are looked for at any step of
+/// Every slip by name: words `<name>` in `slips.json`. Those at the end are looked for at any step of
 /// their kind; the others are named where a scene knows them.
 pub const SLIPS: &[&str] = &[
     // reading a tape

@@ -6,12 +6,14 @@ import { use } from '../../www/app/calls.js';
 import { bits, likeThis, otherTopic } from '../../www/app/practice/another.js';
 import { valueOf } from '../../www/app/practice/answers.js';
 import { howText, quarters } from '../../www/app/practice/pieces.js';
+import { clear } from '../../www/app/practice/readchart.js';
 import { plainly } from '../../www/app/practice/plain.js';
 import { createSession, given, nextHelp, worth } from '../../www/app/practice/session.js';
 import { tolerance } from '../../www/app/practice/steps.js';
 import { standsAt } from '../../www/app/practice/tapedraw.js';
 import { hatchOf, measured } from '../../www/app/practice/todraw.js';
 import { asGiven, saidOf, solution } from '../../www/app/practice/verdict.js';
+import { answerText } from '../../www/app/practice/written.js';
 import { give, has } from '../../www/app/words.js';
 
 const NBSP = '\u00a0';
@@ -211,6 +213,28 @@ test('only what was entered is dimensioned on a drawing, and only a slip that sh
   assert.deepEqual([left.dimensions, left.edges].map((all) => all.map((one) => one.at.field)), [['length'], ['length']]);
   assert.equal(hatchOf([undefined, { slip: 'decimal_moved' }]), undefined);
   assert.deepEqual(hatchOf([{ slip: 'half_twice' }, { slip: 'whole_rectangle' }, { slip: 'openings_forgotten' }]), { extra: 'corners', n: 2 });
+});
+
+test('the name of a level line lies over no place where a curve crosses it', () => {
+  const level = 100;
+  const overlaps = ({ x, y }, at) => x < at + 4 && at - 4 < x + 90 && Math.abs(y - 5 - level) < 30;
+  // Nothing near: at the right end, above the line.
+  assert.deepEqual(clear([[[42, 200], [400, 180]]], 90, level, 400), { x: 306, y: 95 });
+  // It crosses where the name would stand.
+  const steep = [[[42, 200], [340, 120], [360, 80], [400, 20]]];
+  assert.ok(!overlaps(clear(steep, 90, level, 400), 350));
+  // A second curve runs close above the line all along, a third close below it: only the crossing is kept free.
+  const crowded = [...steep, [[42, 88], [400, 86]], [[42, 112], [400, 114]]];
+  const found = clear(crowded, 90, level, 400);
+  assert.ok(!overlaps(found, 350) && found.x >= 46, JSON.stringify(found));
+});
+
+test('a right R is written to as many places as an answer has to have', () => {
+  const step = (within, within_pct) => ({ kind: 'resistance', choices: [], within, within_pct });
+  assert.equal(answerText(/** @type {any} */ (step(0, 0.5)), 10.485, 'us'), '10.49');
+  assert.equal(answerText(/** @type {any} */ (step(0.005, 0)), 13.73, 'us'), 'R-13.73');
+  assert.equal(answerText(/** @type {any} */ (step(0.1, 0)), 13.73, 'us'), '13.73');
+  assert.equal(answerText(/** @type {any} */ (step(0.005, 0)), 13.73, 'metric'), 'RSI\u00a02.418');
 });
 
 test('the next exercise is another one: of the same topics, or of a topic that this one has not', () => {

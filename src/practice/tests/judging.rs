@@ -146,6 +146,22 @@ fn slips_of_whole_things() {
 }
 
 #[test]
+fn what_nobody_can_write_is_no_slip_to_be_told() {
+    let noon = |off: f64| figure(720.0 + off, Kind::Clock);
+    let clock =
+        is(720.0, Kind::Clock).slip("wrong_day_half", noon(720.0)).slip("edge_forgotten", noon(-60.0));
+    let told = |ask| -> Vec<&str> {
+        let made = alone(Units::Us, ask);
+        super::super::slips_of(&made, &mut Listed).into_iter().map(|(_, name, _)| name).collect()
+    };
+    assert_eq!(told(clock), ["edge_forgotten"]);
+    let wait = is(60.0, Kind::Duration).slip("waits_forgotten", figure(-5.0, Kind::Duration));
+    assert_eq!(told(wait), ["decimal_moved", "decimal_moved"]);
+    let cold = is(40.0, Kind::Temperature).slip("spread_taken_off", figure(-5.0, Kind::Temperature));
+    assert!(told(cold).contains(&"spread_taken_off"));
+}
+
+#[test]
 fn hints_cost_a_quarter_each_and_no_more_than_the_step() {
     for (hints, points) in [(0, 1.0), (1, 0.75), (2, 0.5), (4, 0.0), (5, 0.0), (255, 0.0)] {
         let mut answers = right();

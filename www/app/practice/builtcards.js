@@ -25,13 +25,17 @@ export function layersCard({ store, shown }) {
   const r = (/** @type {number} */ value) => two(value, w.metric);
   const framed = built.by === 'framed';
   const named = store.job.surfaces.flatMap((one) => one.layers ?? []);
-  // A layer is called what the exercise calls it; else by its material.
-  const layer = (/** @type {typeof built.layers[number]} */ one) => [byId(named, one.id)?.name || (one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`)), one.thickness_in ? w.depth(one.thickness_in) : ''].filter(Boolean).join(', ');
+  const layer = (/** @type {typeof built.layers[number]} */ one) => {
+    // A layer is called what the exercise calls it; else by its material.
+    const what = byId(named, one.id)?.name || (one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`));
+    // A board that comes in one thickness has it in its name.
+    return one.thickness_in && !/[\d¼½¾⅛⅜⅝⅞]/.test(what) ? `${what}, ${w.depth(one.thickness_in)}` : what;
+  };
   const both = (/** @type {string} */ name, /** @type {number} */ value) => ({ cells: [name, r(value), ...(framed ? [r(value)] : [])] });
   const of = (/** @type {import('../core.js').Position} */ position) => built.layers.filter((one) => one.position === position);
   const stud = framed && built.member_path_r !== undefined ? built.member_path_r - built.both_r : undefined;
   const name = t('practice.ex_layers');
-  return card(name, el('div', 'pad ex-wraps',
+  return card(name, el('div', 'pad ex-layers',
     table(name, ['', t('practice.ex_path_foam'), ...(framed ? [t('practice.ex_path_stud')] : [])], [
       ...(built.outside_film_r ? [both(t('inspector.film_outside'), built.outside_film_r)] : []),
       ...of('outside').map((one) => both(layer(one), one.r)),

@@ -107,7 +107,7 @@ function keyOf(core, exercise, at) {
   const units = unitsHere();
   const solved = core.solve(exercise.seed, units);
   const slips = core.slips(exercise.seed, units);
-  return [el('section', 'paper-part exercise', el('div', 'keep', heading(exercise, at)),
+  return [el('section', `paper-part exercise${exercise.steps.length <= SHORT ? ' whole' : ''}`, el('div', 'keep', heading(exercise, at)),
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'r'], [t('practice.col_look')]], exercise.steps.map((step, place) => {
       const one = solved[place];
       const how = one ? howText(one.how, units) : '';

@@ -49,12 +49,14 @@ export function tapePiece(inches, { metric, label, width, flag: flagText }) {
   }
   parts.push(line('hair', hair || 'M0 0'), line('ln bold', bold || 'M0 0'));
   for (let whole = Math.max(1, Math.floor(first / ticks)); whole <= last / ticks; whole += 1) {
+    // A figure that an edge would cut reads as another one.
+    const stands = (/** @type {number} */ from, /** @type {number} */ wide) => from >= 0 && from + wide <= width;
     if (whole % flag === 0) {
       const words = flagText(whole / flag);
       const wide = words.length * 8.4 + 12;
-      parts.push(rect('inkfill', x(whole) + 3, 46, wide, 21), text('ex-flag b', x(whole) + 9, 62, words));
+      if (stands(x(whole) + 3, wide)) parts.push(rect('inkfill', x(whole) + 3, 46, wide, 21), text('ex-flag b', x(whole) + 9, 62, words));
     }
-    parts.push(text('xl halo', x(whole) + 6, 40, String(whole)));
+    if (stands(x(whole) + 6, 13 * String(whole).length)) parts.push(text('xl halo', x(whole) + 6, 40, String(whole)));
   }
   parts.push(line('cut', `M${left} ${BLADE}H${width}${x(0) > 0 ? `M${left} 0V${BLADE}` : ''}`));
   // Broken where the figures stand, so that it lies over none.

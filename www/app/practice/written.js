@@ -12,6 +12,9 @@ import { day, has, number, t } from '../words.js';
 /** The units in which exercises are drawn here: what was chosen for new jobs. The open job is left alone. @returns {Units} */
 export const unitsHere = () => getPrefs().units ?? 'us';
 
+/** W/(m²·K) in 1 Btu/(h·ft²·°F), as in `figures.js`. */
+const SI = 5.678263341;
+
 /** What an exercise is called. @param {{scene: string}} exercise */
 export const titleOf = ({ scene }) => t(`exercises.scene.${scene}.title`);
 
@@ -32,8 +35,6 @@ export const score = (points, of) => (of === undefined ? number(points, 2) : t('
 
 /** A figure by what it measures. @param {import('../core.js').Kind} kind @param {number} value @param {Units} units */
 export function written(kind, value, units) {
-  // A part of a whole thing is a mistake, and is to be seen.
-  if (kind === 'count' && !Number.isInteger(Math.round(value * 100) / 100)) return call('write', 'number', Math.round(value * 100) / 100, 'us') ?? '';
   const text = call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
   if (kind === 'date') return day(text);
   // Board feet stand beside metric figures: their thousands are parted alike.
@@ -46,7 +47,7 @@ const small = (value) => String(Number(value.toPrecision(2)));
 /** The figure within which an answer is right. @param {Pick<StepForm, 'within' | 'kind'>} step @param {Units} units */
 export function limit({ within, kind }, units) {
   if (!within) return '';
-  if (kind === 'resistance') return units === 'us' ? `R-${small(within)}` : `RSI\u00a0${small(within / 5.678263341)}`;
+  if (kind === 'resistance') return units === 'us' ? `R-${small(within)}` : `RSI\u00a0${small(within / SI)}`;
   if (kind === 'number') return small(within);
   if (kind === 'temperature') return written('temperature_step', within, units);
   // A time of day within minutes.
@@ -62,8 +63,20 @@ export function answerText(step, value, units) {
     return word === undefined ? '–' : choiceName(word);
   }
   const w = figures(units);
+  if (step.kind === 'resistance') return resistance(value, Math.max(step.within, (step.within_pct / 100) * Math.abs(value)), units);
+  // A part of a whole thing is a mistake, and is to be seen.
+  if (step.kind === 'count' && !Number.isInteger(value)) return number(value, 2);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
-  return step.kind === 'resistance' && step.within > 0 && step.within < 0.05 ? fineR(value, units) : written(step.kind, value, units);
+  return written(step.kind, value, units);
+}
+
+/** An R to as many places as an answer has to have. @param {number} r @param {number} within @param {Units} units */
+function resistance(r, within, units) {
+  const [value, usual, sign] = units === 'metric' ? [r / SI, 2, 'RSI\u00a0'] : [r, 1, 'R-'];
+  const room = units === 'metric' ? within / SI : within;
+  let places = usual;
+  while (places < 4 && Math.abs(Number(value.toFixed(places)) - value) > room) places += 1;
+  return places === usual ? written('resistance', r, units) : sign + value.toFixed(places);
 }
 
 /** @param {string} word of a choice */
@@ -89,7 +102,7 @@ export function within(step, units) {
 const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
 
 /** An R to two places, zeros and all. @param {number} r @param {Units} units */
-const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / 5.678263341).toFixed(2)}` : `R-${r.toFixed(2)}`);
+const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
 
 /** How an answer comes about, in signs and figures. Where an R below 1 is among them every R has two places, as on the card of layers. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units @param {(piece: import('./core.js').Piece) => string | undefined} [instead] what stands in place of a figure */
 export function howText(pieces, units, instead) {
