@@ -51,7 +51,7 @@ impl Text<'_> {
             .iter()
             .map(|one| {
                 let text =
-                    if one.text.is_empty() { self.write(one.kind, one.value) } else { one.text.clone() };
+                    if one.text.is_empty() { self.write(one.kind, one.value) } else { degrees(&one.text) };
                 (one.key, text)
             })
             .collect();
@@ -227,6 +227,14 @@ impl Text<'_> {
 
 /// R in 1 RSI: 1055.05585262 J ÷ (3600 s × 0.09290304 m² × 5/9 K), NIST SP 811.
 const R_IN_RSI: f64 = 5.678_263_341;
+
+/// A temperature as it is typed, with its sign: `45 F` as `45 °F`; any other text as it is.
+fn degrees(text: &str) -> String {
+    match text.rsplit_once(' ') {
+        Some((number, unit @ ("C" | "F"))) => format!("{number}\u{a0}°{unit}"),
+        _ => text.to_owned(),
+    }
+}
 
 /// A small figure to two places that count: `0.01`, `0.0005`, `0.0028`.
 fn small(value: f64) -> String {
