@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, number, share};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::{TO_SI, exact, exact_foam, exact_r};
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -28,7 +28,7 @@ impl Wall {
         let entries = [
             ("area", area.to_owned()),
             ("component", "wall".to_owned()),
-            ("framing_share", format!("{}", self.studs_pct)),
+            ("framing_share", plain(self.studs_pct, 0)),
             ("cavity", depth.clone()),
             ("depth", depth.clone()),
         ];

@@ -2,7 +2,7 @@
 //! sizes, the bill, the lifts.
 
 use super::super::formula::{area, at, number, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::super::{Formula, Topic};
 use super::Scene;
 use super::attic_kits;
@@ -64,7 +64,7 @@ fn make(m: &mut Making, hip: bool) {
         false => Attic { length, width, pitch, hole: vent, holes: 2, hip },
     };
 
-    let pitch_said = format!("{pitch}/12");
+    let pitch_said = format!("{}/12", plain(pitch, 0));
     let goal = [("pitch", pitch_said.clone()), ("target_r", m.r(target))];
     let (length_said, width_said) = (long(m, length), long(m, width));
     let (wide, high) = (short(m, attic.hole.0), short(m, attic.hole.1));

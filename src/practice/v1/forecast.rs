@@ -3,7 +3,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, step};
-use super::super::made::{Ask, Making, all};
+use super::super::made::{Ask, Making, all, plain};
 use super::Scene;
 use crate::job::ForecastDay;
 use crate::measure::{Kind, Unit};
@@ -21,8 +21,8 @@ fn make(m: &mut Making, _level: u8) {
     // Anywhere from 36 to 46° north, near the meridian of the clock that is put forward an hour.
     let north = f64::from(m.draw.whole(360, 460)) / 10.0;
     let west = f64::from(m.draw.whole(720, 880)) / 10.0;
-    m.of_job("latitude", format!("{north}"));
-    m.of_job("longitude", format!("-{west}"));
+    m.of_job("latitude", plain(north, 1));
+    m.of_job("longitude", plain(-west, 1));
     m.of_job("spray_date", "2026-05-14");
     // Nights below the window, afternoons inside it, for three days in a row.
     let low = m.draw.whole(36, 50);

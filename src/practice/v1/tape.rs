@@ -3,7 +3,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, figure, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::Scene;
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -40,10 +40,14 @@ fn mark(m: &mut Making) -> Mark {
 /// A length as it is written down: to the sixteenth, or to the millimeter.
 fn text(m: &Making, inches: f64) -> String {
     if m.metric() {
-        return format!("{} mm", libm::round(inches * 25.4));
+        return format!("{} mm", plain(inches * 25.4, 0));
     }
     let (whole, sixteenths) = (libm::floor(inches), libm::round(inches * 16.0) % 16.0);
-    if sixteenths % 2.0 == 0.0 { m.tape(inches, true) } else { format!("{whole} {sixteenths}/16 in") }
+    if sixteenths % 2.0 == 0.0 {
+        m.tape(inches, true)
+    } else {
+        format!("{} {}/16 in", plain(whole, 0), plain(sixteenths, 0))
+    }
 }
 
 fn make(m: &mut Making, _level: u8) {

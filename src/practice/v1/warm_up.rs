@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, step};
-use super::super::made::{Ask, Making, NOW};
+use super::super::made::{Ask, Making, NOW, plain};
 use super::Scene;
 use crate::measure::{Kind, Unit};
 
@@ -30,7 +30,7 @@ fn make(m: &mut Making, _level: u8) {
     let entries = [
         ("cylinder_least", tenth(m, least)),
         ("cylinder_most", tenth(m, 90)),
-        ("conditioning", format!("{} h", label / 60.0)),
+        ("conditioning", format!("{} h", plain(label / 60.0, 0))),
     ];
     m.foam("F1", &[], &entries);
     let date = libm::floor(NOW.wall().0 / DAY) + f64::from(days);
@@ -87,13 +87,17 @@ fn make(m: &mut Making, _level: u8) {
 
 /// A time of day as a clock gives it: `07:30`.
 fn clock(minutes: f64) -> String {
-    format!("{:02}:{:02}", libm::floor(minutes / 60.0), minutes % 60.0)
+    format!(
+        "{hours:0>2}:{minutes:0>2}",
+        hours = plain(libm::floor(minutes / 60.0), 0),
+        minutes = plain(minutes % 60.0, 0)
+    )
 }
 
 /// A temperature to a tenth in Celsius: hours of a curve that comes near its end hang on less than a degree.
 fn tenth(m: &Making, fahrenheit: i32) -> String {
     match m.metric() {
-        true => format!("{} C", libm::round(f64::from(fahrenheit - 32) / 0.18) / 10.0),
+        true => format!("{} C", plain(f64::from(fahrenheit - 32) / 1.8, 1)),
         false => m.degrees(fahrenheit),
     }
 }
