@@ -86,6 +86,10 @@ impl Making {
         topics.sort_unstable();
         topics.dedup();
         self.exercise.topics = topics;
+        // Square meters times millimeters are liters: what a board foot is of them has to stand somewhere.
+        if self.metric() && self.exercise.steps.iter().any(|step| step.key == "board_feet") {
+            self.shows("foam_units", 0, &[]);
+        }
         self.exercise.job = self.job;
         Made { exercise: self.exercise, ways: self.ways }
     }
@@ -425,5 +429,29 @@ impl Ask {
         change(&mut job);
         self.way.slips.push(Slip { name, by: By::Job(Box::new(job), path.into()) });
         self
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::plain;
+
+    #[test]
+    fn figures_are_written_without_a_tail() {
+        for (value, places, text) in [
+            (2.5 * 25.4, 2, "63.5"),
+            (69.000_000_000_000_01, 4, "69"),
+            (65.999_999_999_999_99, 4, "66"),
+            (9.375, 4, "9.375"),
+            (1.004, 2, "1"),
+            (10.05, 1, "10.1"),
+            (0.05, 2, "0.05"),
+            (1_000.0, 0, "1000"),
+            (-76.3, 1, "-76.3"),
+            (-0.04, 1, "0"),
+            (0.0, 3, "0"),
+        ] {
+            assert_eq!(plain(value, places), text, "{value}");
+        }
     }
 }

@@ -121,7 +121,7 @@ pub struct Given {
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct Shown {
     /// `outline` (drawing of a surface to scale), `tape` (a piece of tape with a mark), `foam` (data sheet), `kits` (shelf),
-    /// `readings`, `probes`, `warming` (curve), `forecast`, `layers`.
+    /// `readings`, `probes`, `warming` (curve), `forecast`, `layers`, `foam_units` (how many liters a board foot is).
     pub what: &'static str,
     /// The surface, foam or group of kits in the job; 0 where there is only one such thing.
     pub id: u32,

@@ -159,7 +159,7 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
             .by(inches(thinner)
                 + (step("code_r") - r(thinner)) / (r(thicker) - r(thinner))
                     * (inches(thicker) - inches(thinner)))
-            .slip("rounded_down", inches(thinner))
+            .slip("depth_of_row_below", inches(thinner))
             .slip("r_of_first_inch", by_first()),
     };
     m.ask(least);

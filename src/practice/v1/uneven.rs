@@ -74,7 +74,7 @@ fn make(m: &mut Making, _level: u8) {
             .at(MEAN_R)
             .by(less.clone() + (more - less.clone()) * (step("mean_depth") - thin.clone()) / (thick - thin))
             .slip("r_of_first_inch", first * (step("mean_depth") / first_in))
-            .slip("rounded_down", less),
+            .slip("r_of_row_below", less),
     );
     let each = || probes("promised_r", Kind::Resistance);
     let Some((u, r)) = sum(each().into_iter().map(|r| number(1.0) / r).collect()).zip(sum(each())) else {
