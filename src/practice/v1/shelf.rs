@@ -41,7 +41,7 @@ pub fn usable(size: usize) -> Ask {
     let loss = || of("fixed_loss", Kind::FoamVolume);
     let factor = || share(of("factor_pct", Kind::Percent));
     Ask::new("usable", Topic::Kits, Kind::FoamVolume)
-        .within(0.5, 0.0)
+        .within(0.2, 0.0)
         .at(format!("purchase.sizes.{size}.usable"))
         .by(label() * factor() - loss())
         .slip("label_for_usable", label())

@@ -107,7 +107,7 @@ pub fn usable(size: usize, of: &'static str) -> Ask {
     let loss = || of_size("fixed_loss", Kind::FoamVolume);
     Ask::new("usable", Topic::Kits, Kind::FoamVolume)
         .of(of)
-        .within(0.5, 0.0)
+        .within(0.2, 0.0)
         .at(format!("purchase.sizes.{size}.usable"))
         .by(label() * factor() - loss())
         .slip("label_for_usable", label())
