@@ -3,7 +3,7 @@
 import { call } from '../calls.js';
 import { figures } from '../figures.js';
 import { getPrefs } from '../prefs.js';
-import { has, number, t } from '../words.js';
+import { day, has, number, t } from '../words.js';
 
 /** @typedef {import('./core.js').Exercise} Exercise */
 /** @typedef {import('./core.js').StepForm} StepForm */
@@ -31,7 +31,10 @@ export const slipName = (slip) => (has(`practice.slip.${slip}`) ? t(`practice.sl
 export const score = (points, of) => (of === undefined ? number(points, 2) : t('practice.score', { points: number(points, 2), of: number(of) }));
 
 /** A figure by what it measures. @param {import('../core.js').Kind} kind @param {number} value @param {Units} units */
-export const written = (kind, value, units) => call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
+export function written(kind, value, units) {
+  const text = call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
+  return kind === 'date' ? day(text) : text;
+}
 
 /** An answer of a step as it is written; of a choice its word. @param {StepForm} step @param {number} value @param {Units} units */
 export function answerText(step, value, units) {
@@ -51,11 +54,17 @@ export const choiceName = (word) => t(`exercises.choice.${word}`);
 /** The unit in which a bare number is taken. @param {StepForm} step */
 export const unitName = (step) => (step.choices.length ? '' : t(`fields.unit.${step.unit}`));
 
+/** A thirty-second, sixteenth or eighth of an inch as it stands on a tape; any other length not at all. @param {number} inches @param {Units} units */
+function tapeParts(inches, units) {
+  const parts = [32, 16, 8].find((one) => inches * one === 1);
+  return units === 'us' && parts ? `1/${parts}\u00a0${t('fields.unit.in')}` : '';
+}
+
 /** Within what an answer is right. @param {StepForm} step @param {Units} units */
 export function within(step, units) {
   const w = figures(units);
   const value = !step.within ? ''
-    : step.kind === 'length' ? w.depth(step.within) : step.kind === 'temperature' ? w.step(step.within)
+    : step.kind === 'length' ? tapeParts(step.within, units) || w.depth(step.within) : step.kind === 'temperature' ? w.step(step.within)
       // A time of day is held in minutes.
       : written(step.kind === 'clock' ? 'duration' : step.kind, step.within, units);
   const pct = step.within_pct ? w.rate(step.within_pct) : '';
@@ -65,5 +74,12 @@ export function within(step, units) {
 
 const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
 
-/** How an answer comes about, in signs and figures. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units @param {(piece: import('./core.js').Piece) => string | undefined} [instead] what stands in place of a figure */
-export const howText = (pieces, units, instead) => pieces.map((piece) => (piece.is === 'figure' ? instead?.(piece) ?? written(piece.kind, piece.value, units) : SIGNS[piece.is] ?? t(`practice.how.${piece.is}`))).join('').trim();
+/** An R to two places, zeros and all. @param {number} r @param {Units} units */
+const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / 5.678263341).toFixed(2)}` : `R-${r.toFixed(2)}`);
+
+/** How an answer comes about, in signs and figures. Where an R below 1 is among them every R has two places, as on the card of layers. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units @param {(piece: import('./core.js').Piece) => string | undefined} [instead] what stands in place of a figure */
+export function howText(pieces, units, instead) {
+  const fine = pieces.some((piece) => piece.is === 'figure' && piece.kind === 'resistance' && piece.value < 1);
+  const figure = (/** @type {import('./core.js').Piece} */ piece) => instead?.(piece) ?? (fine && piece.kind === 'resistance' ? fineR(piece.value, units) : written(piece.kind, piece.value, units));
+  return pieces.map((piece) => (piece.is === 'figure' ? figure(piece) : SIGNS[piece.is] ?? t(`practice.how.${piece.is}`))).join('').trim();
+}
