@@ -9,13 +9,13 @@ import { has, t } from '../words.js';
 import { howText } from './pieces.js';
 import { given, isRight, nextHelp } from './session.js';
 import { saidOf } from './verdict.js';
-import { answerText, choiceName, stepName, unitName, written } from './written.js';
+import { answerText, choiceName, stepName, tapeParts, unitName, written } from './written.js';
 
 /** @typedef {import('./session.js').Session} Session */
 
 /** Within what an answer is right, in the person's units. @param {import('./core.js').StepForm} step @param {import('../core.js').Units} units */
 export function tolerance({ within, within_pct, kind }, units) {
-  const value = within ? written(kind === 'temperature' ? 'temperature_step' : kind === 'clock' ? 'duration' : kind, within, units) : '';
+  const value = within ? (kind === 'length' && tapeParts(within, units)) || written(kind === 'temperature' ? 'temperature_step' : kind === 'clock' ? 'duration' : kind, within, units) : '';
   const pct = within_pct ? `${within_pct}\u00a0%` : '';
   if (!value && !pct) return t('practice.ex_exactly');
   return value && pct ? t('practice.ex_within_both', { value, pct }) : t('practice.ex_within', { value: value || pct });

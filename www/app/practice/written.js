@@ -55,7 +55,7 @@ export const choiceName = (word) => t(`exercises.choice.${word}`);
 export const unitName = (step) => (step.choices.length ? '' : t(`fields.unit.${step.unit}`));
 
 /** A thirty-second, sixteenth or eighth of an inch as it stands on a tape; any other length not at all. @param {number} inches @param {Units} units */
-function tapeParts(inches, units) {
+export function tapeParts(inches, units) {
   const parts = [32, 16, 8].find((one) => inches * one === 1);
   return units === 'us' && parts ? `1/${parts}\u00a0${t('fields.unit.in')}` : '';
 }
