@@ -1,0 +1,37 @@
+// @ts-check
+/** The progress of this device: the one document that the screens share, and who is told when another tab has changed it. */
+import { readKey, writeKey } from '../prefs.js';
+import { createProgress } from './progress.js';
+
+/** @typedef {import('./progress.js').Units} Units @typedef {import('./progress.js').Answer} Answer */
+
+const KEY = 'foamwright-practice';
+
+const progress = createProgress({ get: () => readKey(KEY, /** @type {unknown} */ ({})), put: (doc) => writeKey(KEY, doc) }, Date.now);
+
+/** Those who show progress. @type {Set<() => void>} */
+const told = new Set();
+
+/** Is told when another tab has written. @param {() => void} tell @returns {() => void} ends it */
+export function onProgress(tell) {
+  told.add(tell);
+  return () => told.delete(tell);
+}
+
+globalThis.addEventListener?.('storage', (event) => {
+  if (event.key !== null && event.key !== KEY) return;
+  // What somebody cleared is not put back by itself.
+  if (event.newValue !== null) progress.heard();
+  for (const tell of told) tell();
+});
+
+/** What could not be kept is said, once. @template {any[]} A @param {(...args: A) => void} act @returns {(...args: A) => void} */
+const saying = (act) => (...args) => {
+  act(...args);
+  if (!progress.isKept()) import('./lost.js').then(({ tellLost }) => tellLost(), () => undefined);
+};
+
+export const { answers, unitsOf, entry, isOpened, opened, byTopic, recent, sheet, openSheet, reset, isKept } = progress;
+export const keep = saying(progress.keep);
+export const again = saying(progress.again);
+export const marked = saying(progress.marked);
