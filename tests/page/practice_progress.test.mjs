@@ -1,7 +1,7 @@
 // What a student did, kept on the device: nothing is lost between tabs, without storage it holds, and a reset can be taken back.
 import { test } from 'node:test';
 import assert from 'node:assert/strict';
-import { createProgress } from '../../www/app/practice/progress.js';
+import { createProgress, textBox } from '../../www/app/practice/progress.js';
 import { MOST_KEPT } from '../../www/app/practice/progressdoc.js';
 
 /** A box that tabs may share, as text like local storage; `refuse` makes it keep nothing. */
@@ -314,4 +314,26 @@ test('an answer takes the document out once', () => {
   const tab = createProgress({ get: () => { reads += 1; return shared.get(); }, put: shared.put }, ticking());
   put(tab, '1-1-0001', [answer('5')]);
   assert.equal(reads, 1);
+});
+
+test('what this tab wrote is not read again, what another one wrote is', () => {
+  let text = '{damaged';
+  const shared = () => textBox(() => text, (fresh) => { text = fresh; return true; });
+  const clock = ticking();
+  const [one, two] = [createProgress(shared(), clock), createProgress(shared(), clock)];
+  put(one, '1-1-0001', [answer('5')]);
+  const { parse } = JSON;
+  let parsed = 0;
+  JSON.parse = (...all) => { parsed += 1; return parse(...all); };
+  try {
+    put(one, '1-1-0001', [answer('56')]);
+    assert.equal(one.answers('1-1-0001', 'us')[0].text, '56');
+    assert.equal(parsed, 0);
+    put(two, '1-1-0002', [answer('7')]);
+    assert.deepEqual(one.recent().map((it) => it.seed), ['1-1-0002', '1-1-0001']);
+    assert.equal(parsed, 2);
+  } finally {
+    JSON.parse = parse;
+  }
+  assert.equal(createProgress(shared(), clock).answers('1-1-0001', 'us')[0].text, '56');
 });

@@ -1,13 +1,13 @@
 // @ts-check
 /** The progress of this device: the one document that the screens share, and who is told when another tab has changed it. */
-import { readKey, writeKey } from '../prefs.js';
-import { createProgress } from './progress.js';
+import { readText, writeText } from '../prefs.js';
+import { createProgress, textBox } from './progress.js';
 
 /** @typedef {import('./progress.js').Units} Units @typedef {import('./progress.js').Answer} Answer */
 
 const KEY = 'foamwright-practice';
 
-const progress = createProgress({ get: () => readKey(KEY, /** @type {unknown} */ ({})), put: (doc) => writeKey(KEY, doc) }, Date.now);
+const progress = createProgress(textBox(() => readText(KEY), (text) => writeText(KEY, text)), Date.now);
 
 /** Those who show progress. @type {Set<() => void>} */
 const told = new Set();

@@ -21,6 +21,38 @@ import { added, begun, blank, blankSheet, blankStep, helped, joined, MOST_STEPS,
  * @property {(doc: Doc) => boolean} put  whether it is kept
  */
 
+/**
+ * A box that holds text. What this page wrote itself is not read again, so that a key that is typed costs one writing.
+ * @param {() => string | null} get @param {(text: string) => boolean} put @returns {Box}
+ */
+export function textBox(get, put) {
+  /** @type {string | null} */
+  let text = null;
+  /** @type {unknown} */
+  let value = null;
+  return {
+    get() {
+      const there = get();
+      if (there !== text) {
+        text = there;
+        try {
+          value = JSON.parse(there ?? 'null');
+        } catch {
+          value = null;
+        }
+      }
+      return value;
+    },
+    put(doc) {
+      const fresh = JSON.stringify(doc);
+      if (!put(fresh)) return false;
+      text = fresh;
+      value = doc;
+      return true;
+    },
+  };
+}
+
 /** @param {Box} box @param {() => number} clock */
 export function createProgress(box, clock) {
   /** All that this tab has seen or done. */
@@ -31,7 +63,7 @@ export function createProgress(box, clock) {
   const now = () => (last = Math.max(clock(), last + 1));
 
   /** The document as it stands; `there` is what lies in the box, taken out once. */
-  const state = (there = box.get()) => joined(read(there), mine);
+  const state = (there = box.get()) => (there === mine ? mine : joined(read(there), mine));
 
   /** @param {Doc} doc @param {unknown} there  what lies in the box */
   function write(doc, there) {
