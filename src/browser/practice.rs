@@ -41,23 +41,45 @@ pub struct ToldSlip {
     value: f64,
 }
 
-/// The estimator's core behind a function of the page.
-struct Lent<'a>(&'a Function);
+/// The estimator's core behind a function of the page, and what that function threw first.
+struct Lent<'a> {
+    figures: &'a Function,
+    thrown: Option<JsValue>,
+}
 
 impl Core for Lent<'_> {
     fn figures(&mut self, job: &Job, now: Now, paths: &[String]) -> Vec<Option<f64>> {
-        let names: Array = paths.iter().map(|path| JsValue::from_str(path)).collect();
-        let figures = self.0.call3(&JsValue::NULL, &encode(job), &encode(&now), &names);
-        let figures = figures.ok().and_then(|figures| figures.dyn_into::<Float64Array>().ok());
-        let mut values: Vec<Option<f64>> = figures
-            .map(|figures| figures.to_vec())
-            .unwrap_or_default()
-            .into_iter()
-            .map(|value| value.is_finite().then_some(value))
-            .collect();
+        let mut values: Vec<Option<f64>> =
+            self.asked(job, now, paths).into_iter().map(|value| value.is_finite().then_some(value)).collect();
         values.resize(paths.len(), None);
         values
     }
+}
+
+impl Lent<'_> {
+    /// The numbers that the page gives; none once it has thrown, since nothing that follows counts.
+    fn asked(&mut self, job: &Job, now: Now, paths: &[String]) -> Vec<f64> {
+        if self.thrown.is_some() {
+            return Vec::new();
+        }
+        let names: Array = paths.iter().map(|path| JsValue::from_str(path)).collect();
+        let figures = self.figures.call3(&JsValue::NULL, &encode(job), &encode(&now), &names);
+        match figures.and_then(JsCast::dyn_into::<Float64Array>) {
+            Ok(figures) => figures.to_vec(),
+            Err(thrown) => {
+                self.thrown = Some(thrown);
+                Vec::new()
+            }
+        }
+    }
+}
+
+/// Works something out with the estimator; what the page threw meanwhile is thrown on, in place of an answer that
+/// lacks its figures.
+fn lent<T>(figures: &Figures, work: impl FnOnce(&mut Lent) -> T) -> Result<T, JsValue> {
+    let mut core = Lent { figures: figures.unchecked_ref(), thrown: None };
+    let answer = work(&mut core);
+    core.thrown.map_or(Ok(answer), Err)
 }
 
 fn made(seed: &str, units: Units) -> Result<Made, &'static str> {
@@ -86,8 +108,8 @@ pub fn mark(
     values: &[f64],
     hints: &[u8],
     figures: &Figures,
-) -> Result<Option<Ts<Marked>>, JsError> {
-    let Ok(made) = made(seed, taken(units)?) else { return Ok(None) };
+) -> Result<Option<Ts<Marked>>, JsValue> {
+    let Ok(made) = made(seed, taken(units).map_err(JsError::from)?) else { return Ok(None) };
     let answers: Vec<Answer> = values
         .iter()
         .enumerate()
@@ -97,23 +119,24 @@ pub fn mark(
             Answer { value: value.is_finite().then_some(*value), hints: if shown { 0 } else { hints }, shown }
         })
         .collect();
-    Ok(Some(given(&practice::mark(&made, &answers, &mut Lent(figures.unchecked_ref())))))
+    let marked = lent(figures, |core| practice::mark(&made, &answers, core))?;
+    Ok(Some(given(&marked)))
 }
 
 /// The worked solution, step by step.
 #[wasm_bindgen]
-pub fn solve(seed: &str, units: Ts<Units>, figures: &Figures) -> Result<Vec<Ts<Solved>>, JsError> {
-    let Ok(made) = made(seed, taken(units)?) else { return Ok(Vec::new()) };
-    let solved = practice::solve(&made, &mut Lent(figures.unchecked_ref()));
+pub fn solve(seed: &str, units: Ts<Units>, figures: &Figures) -> Result<Vec<Ts<Solved>>, JsValue> {
+    let Ok(made) = made(seed, taken(units).map_err(JsError::from)?) else { return Ok(Vec::new()) };
+    let solved = lent(figures, |core| practice::solve(&made, core))?;
     let blank = || Solved { value: f64::NAN, how: Vec::new() };
     Ok(solved.into_iter().map(|one| given(&one.unwrap_or_else(blank))).collect())
 }
 
 /// Every slip that may be told apart in an exercise.
 #[wasm_bindgen]
-pub fn slips(seed: &str, units: Ts<Units>, figures: &Figures) -> Result<Vec<Ts<ToldSlip>>, JsError> {
-    let Ok(made) = made(seed, taken(units)?) else { return Ok(Vec::new()) };
-    let told = practice::slips_of(&made, &mut Lent(figures.unchecked_ref()));
+pub fn slips(seed: &str, units: Ts<Units>, figures: &Figures) -> Result<Vec<Ts<ToldSlip>>, JsValue> {
+    let Ok(made) = made(seed, taken(units).map_err(JsError::from)?) else { return Ok(Vec::new()) };
+    let told = lent(figures, |core| practice::slips_of(&made, core))?;
     Ok(told.into_iter().map(|(step, slip, value)| given(&ToldSlip { step, slip, value })).collect())
 }
 

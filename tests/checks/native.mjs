@@ -80,5 +80,21 @@ for (const seed of seeds) {
     faults += found.length;
   }
 }
+// What the page throws while it is asked for figures is thrown on: nothing is marked by figures that are not there.
+const failing = () => { throw new Error('planted'); };
+for (const [name, ask] of Object.entries({
+  solve: () => module.solve(seeds[0], 'us', failing), slips: () => module.slips(seeds[0], 'us', failing),
+  mark: () => module.mark(seeds[0], 'us', Float64Array.of(1), new Uint8Array(1), failing),
+})) {
+  let thrown = '';
+  try {
+    ask();
+  } catch (error) {
+    thrown = error.message;
+  }
+  if (thrown === 'planted') continue;
+  console.log(`${name} passes over a failure of the estimator`);
+  faults += 1;
+}
 console.log(`${seeds.length} exercises in two systems of units, ${compared - ofJobs} values, ${faults} differ in all`);
 process.exit(faults || ofJobs < 1000 || compared - ofJobs < 10_000 ? 1 : 0);

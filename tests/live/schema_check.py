@@ -77,18 +77,19 @@ def answers_faults():
     step = {"text": "5.11", "unit": "ft", "sense": "decimal_feet", "hints": 2, "shown": False}
 
     def file(**over):
-        answers = [{"seed": "1-4-7f3a", "steps": [step, {"text": "", "unit": "ft2", "hints": 0, "shown": True}]}]
+        answers = [{"seed": "1-4-7f3a", "units": "metric", "seen": True, "steps": [step, {"text": "", "unit": "ft2", "hints": 0, "shown": True}]}]
         return {"format": "foamwright-answers", "version": 1, "units": "metric", "language": "es",
                 "seeds": ["1-1-0b11", "1-4-7f3a"], "answers": answers, "saved": 1778590800000, **over}
 
     def one(**over):
-        return file(answers=[{"seed": "1-4-7f3a", "steps": [{**step, **over}]}])
+        return file(answers=[{"seed": "1-4-7f3a", "units": "us", "steps": [{**step, **over}]}])
 
     spoiled = {
         "another format": file(format="foamwright-job"),
         "a newer version": file(version=2),
         "odd units": file(units="cubits"),
         "no exercises": file(seeds=[]),
+        "an answer without units": file(answers=[{"seed": "1-4-7f3a", "steps": []}]),
         "an exercise twice": file(seeds=["1-1-0b11", "1-1-0b11"]),
         "a seed of another form": file(seeds=["1-1-0B11"]),
         "a number for a text": one(text=5.11),

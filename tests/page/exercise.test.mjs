@@ -3,11 +3,12 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { use } from '../../www/app/calls.js';
-import { bits, likeThis, otherTopic } from '../../www/app/practice/another.js';
+import { likeThis, otherTopic } from '../../www/app/practice/another.js';
 import { valueOf } from '../../www/app/practice/answers.js';
 import { howText, quarters } from '../../www/app/practice/pieces.js';
 import { clear } from '../../www/app/practice/readchart.js';
 import { plainly } from '../../www/app/practice/plain.js';
+import { createProgress } from '../../www/app/practice/progress.js';
 import { createSession, given, nextHelp, worth } from '../../www/app/practice/session.js';
 import { tolerance } from '../../www/app/practice/steps.js';
 import { standsAt } from '../../www/app/practice/tapedraw.js';
@@ -113,7 +114,10 @@ const ANSWERS = [81, 77, 0];
 /** A core of three steps: 81, 81 − 4, and a press of which the first is right. Twice the first answer is a slip. */
 function standIn() {
   const asked = [];
-  const kept = { answers: () => [], keep: (seed, answers) => { kept.last = JSON.parse(JSON.stringify(answers)); }, marked: (seed, exercise, marked) => { kept.marks = marked; } };
+  // The device's own keeping, with one text for a store.
+  let text = 'null';
+  let clock = 0;
+  const kept = createProgress({ get: () => JSON.parse(text), put: (doc) => { text = JSON.stringify(doc); return true; } }, () => (clock += 10));
   const core = {
     solve: () => [{ value: 81, how: [figure(18, 'length'), sign('times'), figure(4.5, 'length')] }, { value: 77, how: [figure(81), sign('minus'), figure(4)] }, { value: 0, how: [] }],
     mark: (seed, units, values, hints) => {
@@ -145,11 +149,11 @@ test('answers, hints and shown steps go to the marking as they stand, and a chan
   session.answer(0, { text: '80' });
   assert.equal(session.mark(0), undefined);
   assert.equal(session.mark(2)?.verdict, 'wrong');
-  assert.deepEqual(kept.last[1], { text: '', unit: 'ft2', hints: 1, shown: false });
+  assert.deepEqual(kept.answers('1-1-0001', 'us')[1], { text: '', unit: 'ft2', hints: 1, shown: false });
   session.help(1, 'show');
   session.judge();
   assert.equal(asked.at(-1), '80 – 1 | 0 255 0');
-  assert.equal(kept.marks, session.marked);
+  assert.equal(kept.recent()[0].score?.points, session.marked?.points);
   session.answer(0, { text: '81' });
   session.judge();
   session.giveUp();
@@ -158,8 +162,62 @@ test('answers, hints and shown steps go to the marking as they stand, and a chan
   assert.equal(session.marked?.points, 1);
   assert.equal(session.firstOpen(), -1);
   session.again();
-  assert.deepEqual(kept.last.map((one) => one.text + one.hints + one.shown), ['0false', '0false', '0false']);
+  assert.deepEqual(kept.answers('1-1-0001', 'us').map((one) => one.text + one.hints + one.shown), ['0false', '0false', '0false']);
   assert.equal(session.marked, undefined);
+});
+
+test('each system of units has its own answers, marked in it', () => {
+  const { session, core, kept, exercise } = standIn();
+  const metric = createSession(core, kept, exercise, 'metric');
+  session.answer(0, { text: '81' });
+  assert.deepEqual(metric.reload(), []);
+  metric.answer(0, { text: '7.5' });
+  const asked = [];
+  const spy = { ...core, mark: (seed, units, values, hints) => { asked.push([units, values[0]]); return core.mark(seed, units, values, hints); } };
+  for (const units of ['us', 'metric']) createSession(spy, kept, exercise, units).judge();
+  assert.deepEqual(asked, [['us', 81], ['metric', 7.5]]);
+});
+
+test('what was forgotten elsewhere is not written again, and another tab\'s step stands beside the own one', () => {
+  const { session, core, kept, exercise } = standIn();
+  const other = createSession(core, kept, exercise, 'us');
+  session.answer(0, { text: '81' });
+  session.judge();
+  other.answer(1, { text: '77' });
+  assert.deepEqual(kept.answers('1-1-0001', 'us').map((one) => one.text), ['81', '77']);
+  assert.deepEqual([session.reload(), other.reload()], [[1], [0]]);
+  assert.deepEqual([session.answers, other.answers].map((all) => all.map((one) => one.text)), [['81', '77', ''], ['81', '77', '']]);
+  assert.deepEqual([0, 1].map((at) => session.mark(at)?.verdict), ['right', undefined]);
+  const undo = kept.reset();
+  assert.deepEqual(session.reload(), [0, 1]);
+  assert.deepEqual([session.marked, session.mark(0), session.answers[0].text], [undefined, undefined, '']);
+  session.answer(2, { text: 'go' });
+  assert.deepEqual(kept.answers('1-1-0001', 'us').map((one) => one.text), ['', '', 'go']);
+  undo();
+  session.reload();
+  assert.equal(session.answers[0].text, '81');
+});
+
+test('what was right but not marked yet is not given up, nor after a reload', () => {
+  const { session, core, kept, exercise } = standIn();
+  session.answer(0, { text: '81' });
+  session.giveUp();
+  session.look();
+  assert.deepEqual(session.answers.map((one) => one.shown), [false, true, true]);
+  assert.equal(session.gave, true);
+  const again = createSession(core, kept, exercise, 'us');
+  assert.equal(again.firstOpen(), -1, 'the worked solution may be read again');
+  assert.equal(again.gave, false);
+  session.again();
+  assert.equal(kept.entry('1-1-0001').seen, true);
+  const afresh = createSession(core, kept, exercise, 'us');
+  assert.deepEqual([afresh.firstOpen(), afresh.marked], [0, undefined]);
+});
+
+test('an exercise that the core cannot work out is none', () => {
+  const { core, kept, exercise } = standIn();
+  assert.throws(() => createSession({ ...core, solve: () => core.solve().map((one, at) => (at ? one : { ...one, value: NaN })) }, kept, exercise, 'us'), /not solved/);
+  assert.throws(() => createSession({ ...core, solve: () => [] }, kept, exercise, 'us'), /not solved/);
 });
 
 test('a kept answer stands again with its unit, its hints and nothing of its mark', () => {
@@ -239,21 +297,19 @@ test('a right R is written to as many places as an answer has to have', () => {
 
 test('the next exercise is another one: of the same topics, or of a topic that this one has not', () => {
   const topics = ['tape', 'areas', 'pitch', 'kits'];
-  assert.equal(bits(topics, ['areas', 'kits', 'no such']), 0b1010);
   const asked = [];
   const core = {
     topics: () => topics, book: () => ['1-0-0001', '1-0-0002'],
     scenes: () => [{ key: 'wall', levels: [1], topics: ['areas'] }, { key: 'gable', levels: [1, 2], topics: ['areas', 'pitch'] }, { key: 'far', levels: [3], topics: ['kits'] }],
-    find: (level, wanted, from) => { asked.push([level, wanted]); return from < 3 ? '1-1-0000' : `1-${level}-${from.toString(16).padStart(4, '0')}`; },
+    find: (level, wanted, from) => { asked.push([level, wanted, from]); return from < 3 ? '1-1-0000' : `1-${level}-${from.toString(16).padStart(4, '0')}`; },
   };
   const exercise = { seed: '1-1-0000', level: 1, topics: ['areas'] };
-  // The dice fall on the present one first.
-  let fell = 0;
-  assert.equal(likeThis(core, exercise, () => [2, 5][fell++]), '1-1-0005');
-  assert.deepEqual(asked, [[1, 0b10], [1, 0b10]]);
+  // The dice fall on the present one: the next one after it is another.
+  assert.equal(likeThis({ ...core, find: (level, wanted, from) => { asked.push([level, wanted, from]); return from ? '1-1-0001' : '1-1-0000'; } }, exercise, () => 0), '1-1-0001');
+  assert.deepEqual(asked, [[1, 0b10, 0], [1, 0b10, 1]]);
   asked.length = 0;
-  assert.equal(otherTopic(core, exercise, (of) => (of === 1 ? 0 : 9)), '1-1-0009');
-  assert.deepEqual(asked, [[1, 0b100]]);
+  assert.equal(otherTopic(core, exercise, () => 9), '1-1-0009');
+  assert.deepEqual(asked, [[1, 0b100, 9]]);
   assert.equal(otherTopic(core, { ...exercise, level: 3, topics: ['kits'] }), '');
   assert.equal(likeThis(core, { seed: '1-0-0002', level: 0, topics: [] }), '1-0-0001');
 });

@@ -9,10 +9,11 @@ const schema = JSON.parse(readFileSync(new URL('../../www/answers-v1.schema.json
 const step = (over = {}) => ({ text: '81', unit: 'ft2', hints: 0, shown: false, ...over });
 const good = (over = {}) => ({
   units: 'us', language: 'en', seeds: ['1-1-0b11', '1-4-7f3a'], saved: 1_778_590_800_000,
-  answers: [{ seed: '1-4-7f3a', steps: [step(), step({ text: '5.11', unit: 'ft', sense: 'decimal_feet', hints: 2 }), step({ text: '', shown: true })] }], ...over,
+  answers: [{ seed: '1-4-7f3a', units: 'metric', seen: true, steps: [step(), step({ text: '5.11', unit: 'ft', sense: 'decimal_feet', hints: 2 }), step({ text: '', shown: true })] }], ...over,
 });
 const file = (over = {}) => ({ format: 'foamwright-answers', version: 1, ...good(), ...over });
-const one = (over) => file({ answers: [{ seed: '1-1-0b11', steps: [step(over)] }] });
+const one = (over) => file({ answers: [{ seed: '1-1-0b11', units: 'us', steps: [step(over)] }] });
+const entry = (over) => file({ answers: [{ seed: '1-1-0b11', units: 'us', steps: [], ...over }] });
 const without = (name) => Object.fromEntries(Object.entries(file()).filter(([key]) => key !== name));
 
 /** As much of JSON Schema as ours uses; a word that it does not know fails. */
@@ -53,6 +54,7 @@ const GOOD = {
   'twenty exercises': file({ seeds: Array.from({ length: 20 }, (_, n) => `1-1-00${(16 + n).toString(16)}`), answers: [] }),
   'of the book': file({ seeds: ['1-0-0003'], answers: [] }),
   'a text of 300 characters that take two units each': one({ text: '𝟏'.repeat(300) }),
+  'seen before': entry({ seen: true }),
   'another language': file({ language: 'es-MX' }),
 };
 
@@ -75,9 +77,12 @@ const BAD = {
   'too many seeds': [file({ seeds: Array.from({ length: 21 }, (_, n) => `1-1-00${(16 + n).toString(16)}`), answers: [] }), 'too_many seeds'],
   'no answers': [without('answers'), 'wrong answers'],
   'an answer that is none': [file({ answers: [null] }), 'wrong answers[0]'],
-  'an answer without steps': [file({ answers: [{ seed: '1-1-0b11' }] }), 'wrong answers[0].steps'],
-  'too many steps': [file({ answers: [{ seed: '1-1-0b11', steps: Array(61).fill(step()) }] }), 'too_many answers[0].steps'],
-  'a step that is none': [file({ answers: [{ seed: '1-1-0b11', steps: [7] }] }), 'wrong answers[0].steps[0]'],
+  'an answer without steps': [file({ answers: [{ seed: '1-1-0b11', units: 'us' }] }), 'wrong answers[0].steps'],
+  'an answer without units': [file({ answers: [{ seed: '1-1-0b11', steps: [] }] }), 'wrong answers[0].units'],
+  'an answer in odd units': [entry({ units: 'cubits' }), 'wrong answers[0].units'],
+  'seen as text': [entry({ seen: 'no' }), 'wrong answers[0].seen'],
+  'too many steps': [file({ answers: [{ seed: '1-1-0b11', units: 'us', steps: Array(61).fill(step()) }] }), 'too_many answers[0].steps'],
+  'a step that is none': [file({ answers: [{ seed: '1-1-0b11', units: 'us', steps: [7] }] }), 'wrong answers[0].steps[0]'],
   'a number for a text': [one({ text: 81 }), 'wrong answers[0].steps[0].text'],
   'a text without end': [one({ text: '9'.repeat(301) }), 'wrong answers[0].steps[0].text'],
   'a unit with script': [one({ unit: '<img>' }), 'wrong answers[0].steps[0].unit'],
@@ -92,8 +97,8 @@ const BAD = {
 
 /** What a schema cannot say: one value held against another. */
 const BEYOND = {
-  'an answer of another sheet': [file({ answers: [{ seed: '1-2-0000', steps: [] }] }), 'wrong answers[0].seed'],
-  'an exercise answered twice': [file({ answers: [{ seed: '1-1-0b11', steps: [] }, { seed: '1-1-0b11', steps: [] }] }), 'twice answers[1].seed'],
+  'an answer of another sheet': [file({ answers: [{ seed: '1-2-0000', units: 'us', steps: [] }] }), 'wrong answers[0].seed'],
+  'an exercise answered twice': [file({ answers: [{ seed: '1-1-0b11', units: 'us', steps: [] }, { seed: '1-1-0b11', units: 'us', steps: [] }] }), 'twice answers[1].seed'],
 };
 
 for (const [name, value] of Object.entries(GOOD)) {

@@ -41,7 +41,7 @@ const core = {
     return { steps, points: steps.reduce((sum, one) => sum + one.points, 0), of: steps.length };
   },
 };
-const file = (answers, over = {}) => ({ units: 'us', language: 'en', seeds: ['1-1-0001', '1-1-0002'], saved: 0, answers, ...over });
+const file = (answers, over = {}) => ({ units: 'us', language: 'en', seeds: ['1-1-0001', '1-1-0002'], saved: 0, answers: answers.map((one) => ({ units: 'us', seen: false, ...one })), ...over });
 
 test('an answer is what the estimator reads; a choice is the place of its word', () => {
   assert.equal(valueOf(area, answer(' 81 '), 'us'), 81);
@@ -52,12 +52,16 @@ test('an answer is what the estimator reads; a choice is the place of its word',
   assert.ok(Number.isNaN(valueOf(choice, answer('maybe'), 'us')));
 });
 
-test('each file is read and marked in its own units', () => {
+test('each exercise is read and marked in its own units, whatever the page stood in that saved the file', () => {
   reads.length = 0;
   marked.length = 0;
-  marksOf(core, 'a', file([{ seed: '1-1-0002', steps: [answer('9.29', { unit: 'm2', hints: 2 }), answer('', { shown: true })] }], { units: 'metric' }));
+  const { parts } = marksOf(core, 'a', file([{ seed: '1-1-0002', units: 'metric', seen: true, steps: [answer('9.29', { unit: 'm2', hints: 2 }), answer('', { shown: true })] }]));
   assert.deepEqual(reads, [['9.29', 'area', 'm2', undefined, 'metric']]);
-  assert.deepEqual(marked, [['1-1-0001', 'metric', [NaN, NaN], [0, 0]], ['1-1-0002', 'metric', [9.29, NaN], [2, 255]]]);
+  assert.deepEqual(marked, [['1-1-0001', 'us', [NaN, NaN], [0, 0]], ['1-1-0002', 'metric', [9.29, NaN], [2, 255]]]);
+  assert.deepEqual(parts.map(({ units, seen }) => [units, seen]), [['us', false], ['metric', true]]);
+  marked.length = 0;
+  marksOf(core, 'b', file([{ seed: '1-1-0002', steps: [answer('100')] }], { units: 'metric' }));
+  assert.deepEqual(marked.map(([seed, units]) => [seed, units]), [['1-1-0001', 'metric'], ['1-1-0002', 'us']]);
 });
 
 test('hints beyond those that count do not pass for a step that was shown', () => {

@@ -152,9 +152,10 @@ function mistakes(students) {
 
 /** Everything of one student, folded away. @param {Student} student */
 function details({ name, file, parts, points: sum, of }) {
-  return el('details', 'more', el('summary', '', el('span', 'k', name, el('small', '', t('practice.file_line', { units: t(file.units === 'metric' ? 'page.units_metric' : 'page.units_us'), day: new Date(file.saved).toLocaleDateString(locale(), { year: 'numeric', month: 'short', day: 'numeric' }) }))), el('span', 'v', score(sum, of))),
+  return el('details', 'more', el('summary', '', el('span', 'k', name, el('small', '', t('practice.file_line', { units: [...new Set(parts.filter((one) => one.answers.length).map((one) => one.units))].map((one) => t(`page.units_${one}`)).join(', ') || t(`page.units_${file.units}`), day: new Date(file.saved).toLocaleDateString(locale(), { year: 'numeric', month: 'short', day: 'numeric' }) }))), el('span', 'v', score(sum, of))),
     el('div', 'inside', ...parts.flatMap((part, at) => [
       el('h3', '', t('practice.numbered', { n: at + 1, title: part.exercise ? titleOf(part.exercise) : part.seed })),
+      part.seen && el('p', 'note', t('practice.seen_before')),
       part.exercise ? steps(part) : el('p', 'note', t(`practice.refused.${part.refused || 'none'}`)),
     ])));
 }

@@ -11,8 +11,9 @@ import { answersName, answersText } from './practice/answerfile.js';
 import { mountForm } from './practice/classform.js';
 import { mountPaper } from './practice/classpaper.js';
 import { practice } from './practice/core.js';
-import { draft, sheet as inHand } from './practice/draft.js';
-import { answers, begun, onProgress, recent } from './practice/progress.js';
+import { draft } from './practice/draft.js';
+import { entry, onProgress, openSheet, recent } from './practice/kept.js';
+import { begun } from './practice/progressdoc.js';
 import { linkOf, seedsOf, sorted } from './practice/seeds.js';
 import { levelName, score, titleOf, unitsHere } from './practice/written.js';
 import { canShare, copy, share } from './share.js';
@@ -47,11 +48,14 @@ function mountSheet(root, asked) {
   root.append(el('main', 'practice', top, el('div', 'pad tail', list, files, about,
     el('details', 'more', el('summary', '', t('practice.for_teacher')), el('div', 'inside', el('p', 'note', t('practice.link_note')), el('div', 'field full', el('label', { for: 'class-link' }, t('practice.link')), el('span', 'box long', link)), teachers, el('p', 'note', t('practice.key_note')))))));
   const own = () => sorted(core, asked, unitsHere());
+  const answers = (/** @type {string} */ seed) => entry(seed)?.steps ?? [];
+  // Once, and not on every drawing: two tabs with two sheets would never come to rest.
+  openSheet(own().exercises.map((one) => one.seed));
 
   /** The answer file of this sheet, as it stands now. */
   function fileText() {
     const seeds = own().exercises.map((one) => one.seed);
-    return answersText({ units: unitsHere(), language: currentLanguage(), seeds, answers: seeds.map((seed) => ({ seed, steps: answers(seed) })).filter((one) => one.steps.length), saved: Date.now() });
+    return answersText({ units: unitsHere(), language: currentLanguage(), seeds, answers: seeds.flatMap((seed) => entry(seed) ?? []).filter((one) => one.steps.length), saved: Date.now() });
   }
 
   const nameNow = () => answersName(own().exercises.map((one) => one.seed));
@@ -94,7 +98,6 @@ function mountSheet(root, asked) {
     const { exercises, refused } = own();
     const seeds = exercises.map((one) => one.seed);
     const sheet = seeds.join(',');
-    inHand.seeds = seeds;
     const steps = exercises.reduce((sum, one) => sum + one.steps.length, 0);
     const done = exercises.reduce((sum, one) => sum + answers(one.seed).filter((given, at) => at < one.steps.length && begun(given)).length, 0);
     redraw(top, [

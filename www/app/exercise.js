@@ -7,12 +7,13 @@ import { call } from './calls.js';
 import { el, say } from './list.js';
 import { pick } from './menu.js';
 import { newId } from './newid.js';
+import { notify } from './notices.js';
 import { breadth, head, note, press, redraw, to, way } from './parts.js';
 import { likeThis, otherTopic } from './practice/another.js';
 import { practice } from './practice/core.js';
 import { backFrom } from './practice/draft.js';
+import * as progress from './practice/kept.js';
 import { quarters } from './practice/pieces.js';
-import * as progress from './practice/progress.js';
 import { asked, cards as cardsOf, counts, drawings as drawingsOf, QUESTION_WORDS } from './practice/question.js';
 import { createSession, isRight } from './practice/session.js';
 import { solutionPage } from './practice/solution.js';
@@ -39,28 +40,55 @@ export async function ready() {
 /** A keeper that keeps nothing. */
 const shelf = { keep: async () => /** @type {const} */ ('memory'), keepNow: () => /** @type {const} */ ('memory') };
 
-/** The units that were chosen here; until then those of the settings. @type {import('./core.js').Units | undefined} */
+/** The units that were chosen here last, with those of the settings then: a later choice there holds again. @type {{units: import('./core.js').Units, over: import('./core.js').Units} | undefined} */
 let chosen;
+
+/** The units that were chosen for an exercise while the page is open. @type {Map<string, import('./core.js').Units>} */
+const turned = new Map();
 
 /** The exercise that was worked at last: its marks stay while its worked solution is read, or the language is changed. @type {Session | undefined} */
 let last;
 
-/** @param {string} seed @param {import('./core.js').Units} units @returns {Session | string} why there is none */
-function sessionOf(seed, units) {
-  const drawn = core.exercise(seed, units);
+/** The units of an exercise: those chosen for it, else those in which it was answered, else those that were chosen last. @param {string} seed */
+const unitsOf = (seed) => turned.get(seed) ?? progress.unitsOf(seed) ?? (chosen?.over === unitsHere() ? chosen.units : unitsHere());
+
+/** @param {string} asked @returns {Session | string} why there is none */
+function sessionOf(asked) {
+  const drawn = core.exercise(asked, unitsHere());
   if (!drawn.exercise) return drawn.refused || 'none';
-  if (last?.exercise.seed !== drawn.exercise.seed || last.units !== units) last = createSession(core, progress, drawn.exercise, units);
+  const { seed } = drawn.exercise;
+  const units = unitsOf(seed);
+  if (last?.exercise.seed === seed && last.units === units) {
+    // What was forgotten or answered elsewhere meanwhile is so here.
+    last.reload();
+    return last;
+  }
+  const { exercise } = units === unitsHere() ? drawn : core.exercise(seed, units);
+  if (!exercise) return 'none';
+  last = createSession(core, progress, exercise, units);
   return last;
+}
+
+/** Does what asks the core. Where that fails it is said, and the exercise is set up anew when it is opened again. @template T @param {() => T} act @returns {T | undefined} */
+function attempt(act) {
+  try {
+    return act();
+  } catch (error) {
+    console.error(error);
+    last = undefined;
+    notify('fault', 'hold', t('page.fault'), t('page.fault_do'));
+    return undefined;
+  }
 }
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root, _, route) {
   const [seed = '', part = ''] = route.rest;
-  const units = chosen ?? unitsHere();
-  const session = sessionOf(seed, units);
-  if (typeof session === 'string') {
+  const session = attempt(() => sessionOf(seed));
+  if (typeof session !== 'object') {
+    // The notice says why where it could not be worked out.
     root.append(el('main', 'ex-page', head({ back: [to('practice'), t('practice.title')], title: t('practice.ex_none') }),
-      el('div', 'pad tail', note('none', t(`practice.refused.${session}`), t(`practice.refused_do.${session}`)), el('div', 'dos', way(t('practice.ex_to_practice'), to('practice'))))));
+      el('div', 'pad tail', session && note('none', t(`practice.refused.${session}`), t(`practice.refused_do.${session}`)), el('div', 'dos', way(t('practice.ex_to_practice'), to('practice'))))));
     return { title: t('practice.ex_none'), update() {} };
   }
   const { exercise } = session;
@@ -68,17 +96,27 @@ export function mount(root, _, route) {
   const opened = store.open(/** @type {import('./job.js').Job} */ (/** @type {unknown} */ (exercise.job)), 'memory');
   let over = false;
   if (part === 'working') {
-    const gave = session.firstOpen() >= 0;
-    if (gave) session.giveUp();
-    void opened.then(() => { if (!over) solutionPage(root, session, store, gave); });
+    const show = () => void opened.then(() => {
+      if (over) return;
+      session.look();
+      root.replaceChildren();
+      solutionPage(root, session, store, session.gave);
+      /** @type {HTMLElement | null} */ (root.querySelector('h1'))?.focus();
+    });
+    // An address gives nothing up: somebody may have come by it without wanting to.
+    if (session.firstOpen() < 0) show();
+    else giveUpPage(root, session, () => { if (attempt(() => session.giveUp())) show(); });
     return { title: `${t('practice.ex_solution')} · ${titleOf(exercise)}`, update() {}, unmount() { over = true; } };
   }
   const view = exerciseView(root, session, store, () => {
-    // The same exercise in the other units, its answers as they were typed.
-    chosen = units === 'us' ? 'metric' : 'us';
+    // The same exercise in the other units, with the answers that were given in them.
+    const units = session.units === 'us' ? 'metric' : 'us';
+    chosen = { units, over: unitsHere() };
+    turned.set(exercise.seed, units);
     view.unmount();
     root.replaceChildren();
     over = true;
+    shown.unmount?.();
     shown = mount(root, _, route);
     shown.update();
     /** @type {HTMLElement | null} */ (root.querySelector('.ex-units :checked'))?.focus();
@@ -89,8 +127,14 @@ export function mount(root, _, route) {
   return { title: titleOf(exercise), update: () => shown.update(), unmount() { over = true; shown.unmount?.(); } };
 }
 
+/** In place of the worked solution while steps are open: the press that gives them up. @param {HTMLElement} root @param {Session} session @param {() => void} giveUp */
+function giveUpPage(root, { exercise }, giveUp) {
+  root.append(el('main', 'ex-page', head({ back: [to('exercise', exercise.seed), t('practice.ex_back')], side: t('practice.ex_name', { seed: exercise.seed }), title: t('practice.ex_solution'), sub: titleOf(exercise) }),
+    el('div', 'pad tail', el('p', 'note', t('practice.ex_give_up_note')), el('div', 'dos', press(t('practice.ex_give_up'), 'ex-give-up', giveUp), way(t('practice.ex_back'), to('exercise', exercise.seed))))));
+}
+
 /**
- * @param {HTMLElement} root @param {Session} session @param {Store} store @param {() => void} turn  to the other units
+ * @param {HTMLElement} root @param {Session} session @param {Store} store @param {() => void} turn  to the other units, in which it has answers of its own
  */
 function exerciseView(root, session, store, turn) {
   const { exercise, units } = session;
@@ -142,7 +186,7 @@ function exerciseView(root, session, store, turn) {
   }
 
   function markAll() {
-    session.judge();
+    if (!attempt(() => session.judge())) return;
     changed();
     const { marked } = session;
     const wrong = marked?.steps.filter((one) => one.verdict === 'slip' || one.verdict === 'wrong').length ?? 0;
@@ -160,10 +204,16 @@ function exerciseView(root, session, store, turn) {
     const at = session.firstOpen();
     if (at < 0) return;
     session.help(at, 'show');
-    session.judge();
+    if (!attempt(() => session.judge())) return;
     changed();
     told(t('practice.ex_shown_n', { n: at + 1 }));
     items[at]?.focus();
+  }
+
+  const working = to('exercise', exercise.seed, 'working');
+
+  function giveUp() {
+    if (attempt(() => session.giveUp())) go(working);
   }
 
   function drawAfter() {
@@ -174,7 +224,7 @@ function exerciseView(root, session, store, turn) {
       el('div', 'dos no-print', press(t('practice.ex_mark'), 'ex-mark', markAll, 'wide'),
         done ? undefined : press(t('practice.ex_show_one'), 'ex-show', showOne, 'line wide')),
       done ? undefined : el('p', 'note no-print ex-cost', t('practice.ex_show_one_note')),
-      el('div', 'dos no-print', way(t(done ? 'practice.ex_solution' : 'practice.ex_give_up'), to('exercise', exercise.seed, 'working'))),
+      el('div', 'dos no-print', done ? way(t('practice.ex_solution'), working) : press(t('practice.ex_give_up'), 'ex-give-up', giveUp)),
       done ? undefined : el('p', 'note no-print ex-cost', t('practice.ex_give_up_note')),
       el('div', `dos${exercise.level ? ' two' : ''} no-print ex-on`, press(t(exercise.level ? 'practice.ex_like' : 'practice.ex_next'), 'ex-like', () => goTo(like()), 'line wide'),
         exercise.level ? press(t('practice.ex_other'), 'ex-other', () => goTo(otherTopic(core, exercise) || like()), 'line wide') : undefined),
@@ -193,5 +243,13 @@ function exerciseView(root, session, store, turn) {
   // Drawings are laid out to the room that their column has, whenever that changes.
   const room = new ResizeObserver(draw);
   room.observe(given);
-  return { update: draw, unmount: () => room.disconnect() };
+  // Another tab has the same exercise open, or forgot everything.
+  const deaf = progress.onProgress(() => {
+    const other = session.reload();
+    if (!other.length) return;
+    for (const at of other) items[at]?.update(true);
+    told('');
+    changed();
+  });
+  return { update: draw, unmount: () => { deaf(); room.disconnect(); } };
 }

@@ -6,9 +6,8 @@ import { pick } from './menu.js';
 import { notify } from './notices.js';
 import { head, press, pressRow, redraw, table, to, way } from './parts.js';
 import { practice } from './practice/core.js';
-import { sheet } from './practice/draft.js';
+import { byTopic, isKept, onProgress, recent, reset, sheet } from './practice/kept.js';
 import { levelPick, levelsOf, topicPick } from './practice/pickers.js';
-import { byTopic, isKept, onProgress, recent, reset } from './practice/progress.js';
 import { bits, draw, seedsOf, sorted } from './practice/seeds.js';
 import { levelName, score, titleOf, topicName, unitsHere } from './practice/written.js';
 import { setPrefs } from './prefs.js';
@@ -43,12 +42,13 @@ export function mount(root) {
   const done = el('div');
   const sums = el('div');
   const units = el('div');
+  const back = el('div');
   let all = false;
 
   root.append(el('main', 'practice',
     head({ back: [to('sheet'), t('page.to_sheet')], title: t('practice.title'), sub: t('practice.lead') }),
     el('div', 'pad tail',
-      sheet.seeds.length ? el('ul', 'rows', pressRow(to('class', sheet.seeds.join(',')), t('practice.back_to_class'), t('practice.class_count', { n: sheet.seeds.length }), '')) : undefined,
+      back,
       levelPick(chosen.level, (level) => {
         chosen.level = level;
         changed();
@@ -117,23 +117,29 @@ export function mount(root) {
     }))] : []);
   }
 
-  function drawDone() {
-    const list = recent().flatMap((one) => {
-      const { exercise } = core.exercise(one.seed, unitsHere());
+  function drawBack() {
+    const seeds = sheet();
+    redraw(back, [seeds.length > 0 && el('ul', 'rows', pressRow(to('class', seeds.join(',')), t('practice.back_to_class'), t('practice.class_count', { n: seeds.length }), ''))]);
+  }
+
+  /** @param {readonly import('./practice/progress.js').Kept[]} list */
+  function drawDone(list) {
+    // Only what is shown is drawn: two hundred may be kept.
+    const shown = (all ? list : list.slice(0, FEW)).flatMap((one) => {
+      const exercise = drawnAs(one.seed);
       return exercise ? [{ ...one, exercise }] : [];
     });
-    const shown = all ? list : list.slice(0, FEW);
     redraw(done, list.length ? [el('h2', 'bar', t('practice.recent')), el('ul', 'rows', ...shown.map(({ seed, at, score: marks, exercise }) => pressRow(to('exercise', seed), titleOf(exercise),
       t('practice.recent_line', { level: levelName(exercise.level), seed, day: new Date(at).toLocaleDateString(locale(), { month: 'short', day: 'numeric' }) }),
       marks ? score(marks.points, marks.of) : el('small', '', t('practice.begun'))))),
-    shown.length < list.length && el('div', 'dos', press(t('practice.all_recent', { n: list.length }), 'all', () => {
+    !all && FEW < list.length && el('div', 'dos', press(t('practice.all_recent', { n: list.length }), 'all', () => {
       all = true;
-      drawDone();
+      drawDone(list);
     }))] : []);
   }
 
-  function drawSums() {
-    const all = byTopic();
+  /** @param {import('./practice/progress.js').Sums} all @param {boolean} any  whether anything is kept */
+  function drawSums(all, any) {
     const rows = core.topics().flatMap((topic) => (all[topic] ? [{ topic, ...all[topic] }] : []));
     const add = (/** @type {'done' | 'points' | 'of'} */ name) => rows.reduce((sum, one) => sum + one[name], 0);
     const cells = (/** @type {string} */ name, /** @type {import('./practice/progress.js').Sum} */ { done: n, points, of }) => [name, score(n), score(points, of), `${Math.round(100 * points / of)}\u00a0%`];
@@ -144,7 +150,7 @@ export function mount(root) {
         { kind: 'sum', cells: [t('practice.all_topics'), '', score(add('points'), add('of')), `${Math.round(100 * add('points') / add('of'))}\u00a0%`] },
       ]) : undefined,
       el('p', 'note', rows.length ? t(isKept() ? 'practice.kept_here' : 'practice.kept_not') : t('practice.nothing_yet')),
-      recent().length || rows.length ? el('div', 'dos', press(t('practice.reset'), 'reset', startOver)) : undefined,
+      any || rows.length ? el('div', 'dos', press(t('practice.reset'), 'reset', startOver)) : undefined,
     ]);
   }
 
@@ -159,8 +165,10 @@ export function mount(root) {
       return [here ? '' : levels.length ? t('practice.not_on_level', { level: chosen.level, levels: levels.join(', ') }) : t('practice.no_level'),
         sum ? t('practice.done_in', { n: sum.done, score: score(sum.points, sum.of) }) : ''].filter(Boolean).join(' · ');
     });
-    drawDone();
-    drawSums();
+    const list = recent();
+    drawBack();
+    drawDone(list);
+    drawSums(all, list.length > 0);
     if (drawn === unitsHere()) return;
     drawn = unitsHere();
     drawBook();
@@ -172,6 +180,15 @@ export function mount(root) {
   }
 
   return { title: t('practice.title'), update, unmount: onProgress(() => update()) };
+}
+
+/** What each exercise is, drawn once: in either units it is the same. @type {Map<string, {scene: string, level: number} | undefined>} */
+const kinds = new Map();
+
+/** @param {string} seed */
+function drawnAs(seed) {
+  if (!kinds.has(seed)) kinds.set(seed, core.exercise(seed, unitsHere()).exercise);
+  return kinds.get(seed);
 }
 
 /** What is wrong, beside what it is about. @param {string} what @param {string} then */

@@ -61,9 +61,8 @@ export function showPad(missing = lost) {
 
 /** A value kept as JSON under a key; `blank` where there is none, or none that can be read. @template T @param {string} key @param {T} blank @returns {T} */
 export function readKey(key, blank) {
-  if (held) return blank;
   try {
-    const value = JSON.parse(localStorage.getItem(key) ?? 'null');
+    const value = JSON.parse(readText(key) ?? 'null');
     return value && typeof value === 'object' ? value : blank;
   } catch {
     return blank;
@@ -72,9 +71,24 @@ export function readKey(key, blank) {
 
 /** @param {string} key @param {unknown} value @returns {boolean} whether it is kept */
 export function writeKey(key, value) {
+  return writeText(key, JSON.stringify(value));
+}
+
+/** The text under a key as it lies there; none where there is none or none can be had. @param {string} key @returns {string | null} */
+export function readText(key) {
+  if (held) return null;
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+/** @param {string} key @param {string} text @returns {boolean} whether it is kept */
+export function writeText(key, text) {
   if (held) return false;
   try {
-    localStorage.setItem(key, JSON.stringify(value));
+    localStorage.setItem(key, text);
     return true;
   } catch {
     return false;

@@ -4,14 +4,16 @@
  * There is no name in it. A file is judged before anything of it is shown: too long, too deep, foreign, newer or damaged is
  * refused with the reason and the place; what is not known is left out.
  *
- * @typedef {import('./progress.js').Answer} Answer
+ * @typedef {import('./progressdoc.js').Answer} Answer
  * @typedef {import('../core.js').Units} Units
+ * @typedef {{seed: string, units: Units, steps: Answer[], seen: boolean}} Answered
+ *   an exercise: its units, in which its answers are read, and whether answers or help had been seen before they were given
  *
  * @typedef {object} AnswerFile
- * @property {Units} units  in which the answers are read
+ * @property {Units} units  of the page that saved it, in which an exercise without answers is drawn
  * @property {string} language
  * @property {string[]} seeds  the class sheet, in its order
- * @property {{seed: string, steps: Answer[]}[]} answers
+ * @property {Answered[]} answers
  * @property {number} saved  milliseconds since 1970 UTC
  *
  * @typedef {{file: AnswerFile} | {refused: 'too_long' | 'too_deep' | 'damaged' | 'foreign' | 'newer' | 'wrong' | 'twice' | 'too_many', at: string, version: number}} ReadFile
@@ -27,7 +29,8 @@ const SEED = /^[0-9]{1,4}-[0-9]-[0-9a-f]{4}$/;
 
 /** The text of an answer file. @param {AnswerFile} file */
 export function answersText({ units, language, seeds, answers, saved }) {
-  return `${JSON.stringify({ format: FORMAT, version: VERSION, units, language, seeds, answers, saved }, null, 1)}\n`;
+  const tidy = answers.map(({ seed, units, seen, steps }) => ({ seed, units, ...(seen ? { seen } : {}), steps }));
+  return `${JSON.stringify({ format: FORMAT, version: VERSION, units, language, seeds, answers: tidy, saved }, null, 1)}\n`;
 }
 
 /** A name for it that says which sheet it belongs to, and no more. @param {readonly string[]} seeds */
@@ -59,8 +62,8 @@ export function readAnswers(text) {
 
 /** @param {Record<string, unknown>} value @returns {AnswerFile} */
 function fileOf(value) {
-  const { units, saved } = value;
-  if (units !== 'us' && units !== 'metric') throw new Fault('wrong', 'units');
+  const { saved } = value;
+  const units = unitsOf(value.units, 'units');
   const language = text(value.language, 'language', /^[a-z]{2,3}(-[A-Za-z0-9]{1,8})*$/, 20);
   if (typeof saved !== 'number' || !Number.isFinite(saved) || saved < 0) throw new Fault('wrong', 'saved');
   const seeds = list(value.seeds, 'seeds', 1, MOST_SEEDS, (one, at) => text(one, at, SEED, 11));
@@ -69,13 +72,20 @@ function fileOf(value) {
   });
   const answers = list(value.answers, 'answers', 0, MOST_SEEDS, (one, at) => {
     if (!isPlain(one)) throw new Fault('wrong', at);
-    return { seed: text(one.seed, `${at}.seed`, SEED, 11), steps: list(one.steps, `${at}.steps`, 0, MOST_STEPS, answerOf) };
+    if (one.seen !== undefined && typeof one.seen !== 'boolean') throw new Fault('wrong', `${at}.seen`);
+    return { seed: text(one.seed, `${at}.seed`, SEED, 11), units: unitsOf(one.units, `${at}.units`), seen: one.seen === true, steps: list(one.steps, `${at}.steps`, 0, MOST_STEPS, answerOf) };
   });
   answers.forEach(({ seed }, at) => {
     if (!seeds.includes(seed)) throw new Fault('wrong', `answers[${at}].seed`);
     if (answers.findIndex((one) => one.seed === seed) < at) throw new Fault('twice', `answers[${at}].seed`);
   });
   return { units, language, seeds, answers, saved };
+}
+
+/** @param {unknown} value @param {string} at @returns {Units} */
+function unitsOf(value, at) {
+  if (value !== 'us' && value !== 'metric') throw new Fault('wrong', at);
+  return value;
 }
 
 /** @param {unknown} one @param {string} at @returns {Answer} */

@@ -2,7 +2,7 @@
 /** A student's answers as figures: read by the estimator's own reader, so that 4½ ft, 4′-6″ and 4.5 are the same here as on a job. */
 import { call } from '../calls.js';
 
-/** @typedef {import('./progress.js').Answer} Answer */
+/** @typedef {import('./progressdoc.js').Answer} Answer */
 /** @typedef {import('./core.js').StepForm} StepForm */
 /** @typedef {import('../core.js').Units} Units */
 

@@ -30,56 +30,79 @@ import { call } from '../calls.js';
  * @property {() => string[]} book
  */
 
-/** @type {Promise<Practice> | undefined} */
+/** The instance that is asked; none while it is fetched. @type {Module | undefined} */
+let module;
+/** @type {Promise<void> | undefined} */
 let loading;
 let loads = 0;
 
 /** The module, ready. It is fetched once; where that fails, the next call tries again. @returns {Promise<Practice>} */
-export function practice() {
-  loading ??= load();
-  loading.catch(() => { loading = undefined; });
-  return loading;
+export async function practice() {
+  if (!module) await (loading ??= load().finally(() => { loading = undefined; }));
+  return shared;
 }
 
-/** @returns {Promise<Practice>} */
 async function load() {
   const again = loads++;
   // A second `init()` of one module returns the old instance, so a new instance needs a new module.
   /** @type {Module} */
-  const module = again ? await import(`../exercises.js?again=${again}`) : await import('../exercises.js');
-  await module.default({ module_or_path: new URL('../exercises_bg.wasm', import.meta.url) });
-  return {
-    exercise: kept(module.exercise),
-    mark: kept((seed, units, values, hints) => module.mark(seed, units, values, hints, figures)),
-    solve: kept((seed, units) => module.solve(seed, units, figures)),
-    slips: kept((seed, units) => module.slips(seed, units, figures)),
-    find: kept(module.find),
-    topics: module.topics,
-    scenes: module.scenes,
-    book: module.book,
-  };
+  const fresh = again ? await import(`../exercises.js?again=${again}`) : await import('../exercises.js');
+  await fresh.default({ module_or_path: new URL('../exercises_bg.wasm', import.meta.url) });
+  take(fresh);
 }
 
-/** A call after whose trap the next `practice()` gives a fresh instance. @template {any[]} A @template R @param {(...args: A) => R} call @returns {(...args: A) => R} */
-function kept(call) {
-  return (...args) => {
-    try {
-      return call(...args);
-    } catch (error) {
-      if (error instanceof WebAssembly.RuntimeError || error instanceof RangeError) loading = undefined;
-      throw error;
+/** Takes an instance into use. @param {Module} fresh */
+export function take(fresh) {
+  module = fresh;
+  lists.clear();
+}
+
+/** What an instance lists, which never changes. @type {Map<string, any>} */
+const lists = new Map();
+
+/** What the screens hold: the same after a trap, when another instance stands behind it. @type {Practice} */
+const shared = {
+  exercise: (seed, units) => ask((it) => it.exercise(seed, units)),
+  mark: (seed, units, values, hints) => ask((it) => it.mark(seed, units, values, hints, figures)),
+  solve: (seed, units) => ask((it) => it.solve(seed, units, figures)),
+  slips: (seed, units) => ask((it) => it.slips(seed, units, figures)),
+  find: (level, topics, from) => ask((it) => it.find(level, topics, from)),
+  topics: () => listed('topics'),
+  scenes: () => listed('scenes'),
+  book: () => listed('book'),
+};
+
+/** Asked once: these are read for every row of a screen. @template {'topics' | 'scenes' | 'book'} K @param {K} name @returns {ReturnType<Practice[K]>} */
+function listed(name) {
+  if (!lists.has(name)) lists.set(name, ask((it) => it[name]()));
+  return lists.get(name);
+}
+
+/** Asks the instance. After a trap it is not asked again: a fresh one is fetched at once. @template R @param {(it: Module) => R} call @returns {R} */
+function ask(call) {
+  if (!module) throw new Error('the exercises are being fetched');
+  try {
+    return call(module);
+  } catch (error) {
+    if (error instanceof WebAssembly.RuntimeError || error instanceof RangeError) {
+      module = undefined;
+      // Where it cannot be had now, the next screen asks again.
+      practice().catch(() => undefined);
     }
-  };
+    throw error;
+  }
 }
 
 /**
  * The figures of a job at these paths, NaN where nothing stands. A path goes down by names joined with dots: a whole number
  * picks from a list, any other name picks the thing with that `field` and takes its value; a band gives what is likely;
- * `path=word` gives 1 where that word stands there, else 0.
+ * `path=word` gives 1 where that word stands there, else 0. Where the estimator gives no estimate it throws: nothing may be
+ * marked by figures that are not there.
  * @param {import('../core.js').Job} job @param {import('../core.js').Now} now @param {string[]} paths
  */
 export function figures(job, now, paths) {
   const estimate = call('estimate', job, now);
+  if (!estimate) throw new Error('no estimate of the exercise');
   return Float64Array.from(paths, (path) => figure(estimate, path));
 }
 

@@ -1,6 +1,6 @@
 // @ts-check
 /**
- * Answer files of a class, marked: what each student has of each exercise, and which mistakes came most. Every file is read in
+ * Answer files of a class, marked: what each student has of each exercise, and which mistakes came most. Every exercise is read in
  * its own units, by the estimator's own reader, and marked by the same core as a student's own page.
  *
  * @typedef {import('./answerfile.js').AnswerFile} AnswerFile
@@ -12,7 +12,9 @@
  * @property {string} seed
  * @property {Exercise} [exercise]  none where this version does not know the seed
  * @property {string} refused  why not
- * @property {import('./progress.js').Answer[]} answers
+ * @property {import('../core.js').Units} units  in which it was answered
+ * @property {boolean} seen  whether answers or help had been seen before
+ * @property {import('./progressdoc.js').Answer[]} answers
  * @property {Marked} [marked]
  *
  * @typedef {{name: string, file: AnswerFile, parts: Part[], points: number, of: number}} Student
@@ -25,9 +27,9 @@ import { slipName, stepName, titleOf } from './written.js';
 /** @param {Practice} core @param {string} name @param {AnswerFile} file @returns {Student} */
 export function marksOf(core, name, file) {
   const parts = file.seeds.map((seed) => {
-    const { exercise, refused } = core.exercise(seed, file.units);
-    const answers = file.answers.find((one) => one.seed === seed)?.steps ?? [];
-    return { seed, exercise, refused, answers, marked: exercise && judged(core, exercise, answers, file.units) };
+    const { units, seen, steps: answers } = file.answers.find((one) => one.seed === seed) ?? { units: file.units, seen: false, steps: [] };
+    const { exercise, refused } = core.exercise(seed, units);
+    return { seed, units, seen, exercise, refused, answers, marked: exercise && judged(core, exercise, answers, units) };
   });
   const add = (/** @type {'points' | 'of'} */ what) => parts.reduce((sum, one) => sum + (one.marked?.[what] ?? 0), 0);
   return { name, file, parts, points: add('points'), of: add('of') };
@@ -67,13 +69,13 @@ export function slipCounts(students) {
 }
 
 /** How a step was marked, in words. @param {Part} part @param {number} at */
-export function markWords({ exercise, answers, marked }, at) {
+export function markWords({ exercise, answers, marked, units }, at) {
   const step = marked?.steps[at];
   const form = exercise?.steps[at];
   if (!step || !form || !exercise) return '';
   const hints = answers[at]?.hints ?? 0;
   const what = step.verdict === 'slip' ? slipName(step.slip)
-    : step.verdict === 'blank' && unread(form, answers[at], exercise.job.units ?? 'us') ? t('practice.verdict.unread') : t(`practice.verdict.${step.verdict}`);
+    : step.verdict === 'blank' && unread(form, answers[at], units) ? t('practice.verdict.unread') : t(`practice.verdict.${step.verdict}`);
   return hints && step.verdict !== 'shown' ? t('practice.with_hints', { what, n: hints }) : what;
 }
 

@@ -6,16 +6,21 @@
  * @typedef {import('./core.js').Exercise} Exercise
  * @typedef {import('./core.js').Marked} Marked
  * @typedef {import('./core.js').StepMark} StepMark
- * @typedef {import('./progress.js').Answer} Answer
+ * @typedef {import('./progressdoc.js').Answer} Answer
  * @typedef {import('../core.js').Units} Units
  * @typedef {'hint' | 'how' | 'show'} Help  the hint's words, the formula with its figures, the answer
  *
  * @typedef {object} Keeping  where answers are kept
- * @property {(seed: string) => Answer[]} answers
- * @property {(seed: string, answers: Answer[]) => void} keep
- * @property {(seed: string, exercise: Exercise, marked: Marked) => void} marked
+ * @property {(seed: string, units: Units) => Answer[]} answers
+ * @property {(seed: string, units: Units, steps: readonly (readonly [number, Answer])[]) => void} keep  the answers of these steps, and of no other
+ * @property {(seed: string, units: Units, exercise: Exercise, marked: Marked) => void} marked
+ * @property {(seed: string, units: Units) => void} again
+ * @property {(seed: string, units: Units) => void} opened
+ * @property {(seed: string, units: Units) => boolean} isOpened
  */
+import { same } from '../same.js';
 import { judged } from './answers.js';
+import { begun } from './progressdoc.js';
 
 /** What a hint costs, of the point that a step gives. */
 export const HINT = 0.25;
@@ -47,24 +52,35 @@ export const isRight = (mark) => mark?.verdict === 'right' || mark?.verdict === 
 const blank = (step) => ({ text: '', unit: step.unit, hints: 0, shown: false });
 
 /**
+ * Throws where the core cannot work the exercise out: there is nothing to mark by then.
  * @param {Practice} core @param {Keeping} keeping @param {Exercise} exercise @param {Units} units
  */
 export function createSession(core, keeping, exercise, units) {
   const { seed, steps } = exercise;
-  const kept = keeping.answers(seed);
   const solved = core.solve(seed, units);
+  if (solved.length !== steps.length || solved.some((one) => !Number.isFinite(one.value))) throw new Error(`${seed} is not solved`);
   /** The marks as they stand; of an answer that was changed since, none. @type {(StepMark | undefined)[]} */
   let marks = steps.map(() => undefined);
   let marking = 0;
+  /** Whether steps were given up since it was started over. */
+  let gave = false;
+
+  /** The answers as they are kept. @returns {Answer[]} */
+  const kept = () => {
+    const there = keeping.answers(seed, units);
+    return steps.map((step, at) => ({ ...blank(step), ...there[at], unit: there[at]?.unit || step.unit }));
+  };
 
   const session = {
     exercise, units, solved,
     /** @type {Answer[]} */
-    answers: steps.map((step, at) => ({ ...blank(step), ...kept[at] })),
+    answers: kept(),
     /** The last marking as a whole. @type {Marked | undefined} */
     marked: undefined,
     /** How often it was marked since it was opened. */
     get marking() { return marking; },
+    /** Whether steps were given up for the worked solution. */
+    get gave() { return gave; },
 
     /** @param {number} at */
     mark: (at) => marks[at],
@@ -72,9 +88,6 @@ export function createSession(core, keeping, exercise, units) {
     closed: (at) => session.answers[at]?.shown === true || isRight(marks[at]),
     /** The first step that is not. */
     firstOpen: () => steps.findIndex((_, at) => !session.closed(at)),
-    /** Whether anything was marked or shown: then the worked solution may be opened without giving anything up. */
-    begun: () => session.marked !== undefined || session.answers.some((one) => one.shown),
-
     /** The right answers that a line beside a step must not give away: those of other steps that are open. @param {number} at @returns {import('./pieces.js').Open[]} */
     open: (at) => steps.flatMap((step, other) => (other === at || session.closed(other) || step.choices.length ? [] : [{ n: other + 1, value: solved[other]?.value ?? NaN, kind: step.kind }])),
 
@@ -82,7 +95,7 @@ export function createSession(core, keeping, exercise, units) {
     answer(at, change) {
       session.answers[at] = { ...session.answers[at], ...change };
       marks[at] = undefined;
-      session.keep();
+      keep(at);
     },
 
     /** The next help of a step. @param {number} at @param {Help} help */
@@ -90,37 +103,75 @@ export function createSession(core, keeping, exercise, units) {
       const one = session.answers[at];
       session.answers[at] = help === 'show' ? { ...one, shown: true } : { ...one, hints: one.hints + 1 };
       if (help === 'show') marks[at] = undefined;
-      session.keep();
+      keep(at);
     },
 
-    /** Shows every step that is not right yet. */
+    /** Shows every step that is not right; what was answered since the last marking is marked first. @returns {true} where nothing was thrown */
     giveUp() {
-      session.answers.forEach((one, at) => { if (!session.closed(at)) session.answers[at] = { ...one, shown: true }; });
-      session.keep();
       session.judge();
+      const open = steps.flatMap((_, at) => (session.closed(at) ? [] : [at]));
+      for (const at of open) session.answers[at] = { ...session.answers[at], shown: true };
+      keep(...open);
+      if (open.length) session.judge();
+      gave = open.length > 0;
+      return true;
+    },
+
+    /** The worked solution is looked at. */
+    look() {
+      if (!keeping.isOpened(seed, units)) keeping.opened(seed, units);
+    },
+
+    /** Takes over what was answered, forgotten or put back elsewhere; what it changes loses its mark. @returns {number[]} the steps that it changed */
+    reload() {
+      const there = kept();
+      const changed = steps.flatMap((_, at) => (same(there[at], session.answers[at]) ? [] : [at]));
+      for (const at of changed) {
+        session.answers[at] = there[at];
+        marks[at] = undefined;
+      }
+      if (changed.length && !there.some(begun)) forget();
+      return changed;
     },
 
     /** Judges all answers as they stand. @returns {boolean} whether there was anything to judge */
     judge() {
-      const result = judged(core, exercise, session.answers, units);
-      if (!result) return false;
-      session.marked = result;
-      marks = [...result.steps];
-      marking += 1;
-      keeping.marked(seed, exercise, result);
-      return true;
+      const result = mark();
+      if (result) keeping.marked(seed, units, exercise, result);
+      return result !== undefined;
     },
 
-    /** Forgets answers, hints and marks. */
+    /** Forgets answers, hints and marks; that any were seen is kept. */
     again() {
       session.answers = steps.map(blank);
-      session.marked = undefined;
-      marks = steps.map(() => undefined);
-      session.keep();
+      forget();
+      keeping.again(seed, units);
     },
-
-    keep: () => keeping.keep(seed, session.answers),
   };
+
+  function mark() {
+    const result = judged(core, exercise, session.answers, units);
+    if (!result) return undefined;
+    session.marked = result;
+    marks = [...result.steps];
+    marking += 1;
+    return result;
+  }
+
+  /** No marks, as at first. */
+  function forget() {
+    session.marked = undefined;
+    marks = steps.map(() => undefined);
+    gave = false;
+  }
+
+  /** @param {...number} changed */
+  function keep(...changed) {
+    keeping.keep(seed, units, changed.map((at) => [at, session.answers[at]]));
+  }
+
+  // Who has looked at the worked solution finds it again as it was, after a reload too.
+  if (keeping.isOpened(seed, units)) mark();
   return session;
 }
 

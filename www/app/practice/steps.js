@@ -27,7 +27,7 @@ const EXAMPLE = { us: 590, metric: 1310 };
 
 /**
  * @param {Session} session @param {number} at @param {() => void} changed  something was typed, pressed or shown
- * @returns {{node: HTMLElement, update: () => void, focus: () => void}}
+ * @returns {{node: HTMLElement, update: (anew?: boolean) => void, focus: () => void}}
  */
 export function stepItem(session, at, changed) {
   const step = session.exercise.steps[at];
@@ -43,7 +43,7 @@ export function stepItem(session, at, changed) {
   const described = `${id}-within ${id}-read ${id}-told ${id}-helps`;
   const has_ = { words: has(`exercises.hint.${step.key}`), how: Boolean(session.solved[at]?.how.length) };
   const answer = () => session.answers[at] ?? { text: '', unit: step.unit, hints: 0, shown: false };
-  const change = (/** @type {Partial<import('./progress.js').Answer>} */ to) => {
+  const change = (/** @type {Partial<import('./progressdoc.js').Answer>} */ to) => {
     session.answer(at, to);
     changed();
   };
@@ -65,10 +65,10 @@ export function stepItem(session, at, changed) {
     return {
       node: el('div', 'q1', el('div', '', label, limits), box),
       focus: () => input.focus(),
-      update() {
+      update(anew = false) {
         const { text, unit: own, sense, shown } = answer();
         const stands = shown ? answerText(step ?? session.exercise.steps[0], session.solved[at]?.value ?? NaN, session.units) : text;
-        if (input.value !== stands && (shown || document.activeElement !== input)) input.value = stands;
+        if (input.value !== stands && (anew || shown || document.activeElement !== input)) input.value = stands;
         input.readOnly = shown;
         // The tape pad asks the box itself, since it is no field of the open job.
         Object.assign(input.dataset, { kind: step?.kind, unit: own, units: session.units, sense: sense ?? '' });
@@ -142,8 +142,9 @@ export function stepItem(session, at, changed) {
     }, t(`practice.ex_help_${next}`))];
   }
 
-  function update() {
-    field.update();
+  /** @param {boolean} [anew] what was typed elsewhere replaces what stands in the box that is typed in */
+  function update(anew) {
+    field.update(anew);
     const said = saidOf(session, at);
     redraw(told, said ? [el('p', `tell${said.kind === 'go' ? ' w-go' : ''}`, markSign(said.kind), el('span', '', el('b', said.kind === 'hold' ? 'w-hold' : '', said.bold), ' ', said.rest))] : []);
     redraw(helps, given(answer(), has_).flatMap((one) => (one === 'show' ? [] : [el('p', 'note', el('b', '', t(`practice.ex_given_${one}`)), ' ', one === 'hint' ? t(`exercises.hint.${step?.key}`) : howText(session.solved[at]?.how ?? [], session.units, session.open(at)))])));
