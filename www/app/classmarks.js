@@ -8,7 +8,7 @@ import { head, note, press, redraw, row, table, to } from './parts.js';
 import { readAnswers } from './practice/answerfile.js';
 import { practice } from './practice/core.js';
 import { columns, marksOf, markWords, pointsCsv, slipCounts, stepsCsv } from './practice/marking.js';
-import { choiceName, score, slipName, stepName, titleOf } from './practice/written.js';
+import { score, slipName, stepName, titleOf, typedText } from './practice/written.js';
 import { locale, t } from './words.js';
 
 /** @typedef {import('./practice/marking.js').Student} Student */
@@ -166,10 +166,8 @@ function steps(part) {
   const { exercise, marked, answers } = part;
   if (!exercise) return el('p');
   return table(titleOf(exercise), [t('practice.col_step'), t('practice.col_answer'), t('practice.col_mark'), t('practice.col_points')], exercise.steps.map((step, at) => {
-    const text = answers[at]?.text.trim() ?? '';
-    const bare = /^[\d.,/ -]+$/.test(text) && answers[at]?.unit;
     const verdict = marked?.steps[at]?.verdict ?? 'blank';
-    return { cells: [stepName(step), step.choices.includes(text) ? choiceName(text) : bare ? `${text}\u00a0${t(`fields.unit.${answers[at].unit}`)}` : text || '–',
+    return { cells: [stepName(step), typedText(step, answers[at]) || '–',
       el('span', 'marked', mark(MARKS[verdict] ?? 'none'), ' ', markWords(part, at)), score(marked?.steps[at]?.points ?? 0)] };
   }), 3);
 }

@@ -18,6 +18,8 @@ export function mountForm(root, core) {
   const levels = levelsPick(draft.levels, () => update());
   const count = el('input', { type: 'text', id: 'count', inputmode: 'numeric', autocomplete: 'off', value: draft.count, 'aria-describedby': 'count-tell', input: () => {
     draft.count = count.value;
+    boxed.classList.remove('no');
+    count.removeAttribute('aria-invalid');
     lacks.replaceChildren();
   } });
   const boxed = el('span', 'box', count);
@@ -43,7 +45,8 @@ export function mountForm(root, core) {
     const n = Number(draft.count.trim());
     const sound = Number.isInteger(n) && n >= 1 && n <= MOST_EXERCISES;
     boxed.classList.toggle('no', !sound);
-    count.toggleAttribute('aria-invalid', !sound);
+    if (sound) count.removeAttribute('aria-invalid');
+    else count.setAttribute('aria-invalid', 'true');
     if (!sound) {
       lack(t('practice.count_wrong', { most: MOST_EXERCISES }));
       count.focus();

@@ -8,9 +8,10 @@ import { LEAF_WIDTH, lines } from '../papers/leaf.js';
 import { breadth, head, note, press, redraw, to } from '../parts.js';
 import { setPrefs } from '../prefs.js';
 import { locale, t } from '../words.js';
+import { howText } from './pieces.js';
 import { question } from './question.js';
 import { sorted } from './seeds.js';
-import { answerText, choiceName, howText, levelName, slipName, stepName, titleOf, unitName, unitsHere, within } from './written.js';
+import { answerText, choiceName, levelName, slipName, slipText, stepName, titleOf, unitName, unitsHere, within } from './written.js';
 
 /** @typedef {import('./core.js').Practice} Practice */
 /** @typedef {import('./core.js').Exercise} Exercise */
@@ -111,11 +112,12 @@ function keyOf(core, exercise, at) {
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'r'], [t('practice.col_look')]], exercise.steps.map((step, place) => {
       const one = solved[place];
       const how = one ? howText(one.how, units) : '';
-      const wrong = slips.filter((told) => told.step === place && !PLAIN.has(told.slip));
+      const wrong = slips.filter((told) => told.step === place && !PLAIN.has(told.slip))
+        .flatMap(({ slip, value }) => { const text = slipText(step, value, one?.value ?? NaN, units); return text ? [{ slip, text }] : []; });
       return { cells: [
         el('span', '', t('practice.numbered', { n: place + 1, title: stepName(step) }), how ? el('small', '', how) : undefined),
         el('span', '', el('b', '', one ? answerText(step, one.value, units) : '–'), el('small', '', within(step, units))),
-        el('span', '', ...wrong.map(({ slip, value }) => el('small', 'wrong', el('b', '', answerText(step, value, units)), ` ${slipName(slip)}`))),
+        el('span', '', ...wrong.map(({ slip, text }) => el('small', 'wrong', el('b', '', text), ` ${slipName(slip)}`))),
       ] };
     }), 'solved'))];
 }

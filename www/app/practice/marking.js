@@ -20,15 +20,16 @@
 import { csv } from '../csv.js';
 import { t } from '../words.js';
 import { judged, unread } from './answers.js';
-import { slipName, stepName, titleOf } from './written.js';
+import { slipName, stepName, titleOf, typedText } from './written.js';
 
 /** @param {Practice} core @param {string} name @param {AnswerFile} file @returns {Student} */
 export function marksOf(core, name, file) {
   const parts = file.seeds.map((seed) => {
     const { exercise, refused } = core.exercise(seed, file.units);
     const answers = file.answers.find((one) => one.seed === seed)?.steps ?? [];
-    return { seed, exercise, refused, answers, marked: exercise && judged(core, exercise, answers, file.units) };
-  });
+    // One way to write a seed: `01-1-004d` and `1-1-004d` are one exercise, and one column.
+    return { seed: exercise?.seed ?? seed, exercise, refused, answers, marked: exercise && judged(core, exercise, answers, file.units) };
+  }).filter(({ seed }, at, all) => all.findIndex((one) => one.seed === seed) === at);
   const add = (/** @type {'points' | 'of'} */ what) => parts.reduce((sum, one) => sum + (one.marked?.[what] ?? 0), 0);
   return { name, file, parts, points: add('points'), of: add('of') };
 }
@@ -91,7 +92,7 @@ export function stepsCsv(students) {
   return csv([
     ['file', 'title', 'seed', 'step', 'answer', 'mark', 'hints', 'points'].map((one) => t(`practice.col_${one}`)),
     ...students.flatMap(({ name, parts }) => parts.flatMap((part) => (part.exercise?.steps ?? []).map((step, at) => [
-      name, part.exercise && titleOf(part.exercise), part.seed, stepName(step), part.answers[at]?.text ?? '', markWords(part, at), part.answers[at]?.hints ?? 0, part.marked?.steps[at]?.points,
+      name, part.exercise && titleOf(part.exercise), part.seed, stepName(step), typedText(step, part.answers[at]), markWords(part, at), part.answers[at]?.hints ?? 0, part.marked?.steps[at]?.points,
     ]))),
   ]);
 }

@@ -3,7 +3,7 @@
 import { call } from '../calls.js';
 import { figures } from '../figures.js';
 import { getPrefs } from '../prefs.js';
-import { has, number, t } from '../words.js';
+import { day, has, number, t } from '../words.js';
 
 /** @typedef {import('./core.js').Exercise} Exercise */
 /** @typedef {import('./core.js').StepForm} StepForm */
@@ -24,14 +24,23 @@ export const levelName = (level) => t(`practice.level.${level}`);
 /** A topic by name. @param {string} topic */
 export const topicName = (topic) => t(`practice.topic.${topic}`);
 
-/** A mistake in a few words. @param {string} slip */
-export const slipName = (slip) => (has(`practice.slip.${slip}`) ? t(`practice.slip.${slip}`) : slip);
+/** A mistake in a few words; each that the core names has some. @param {string} slip */
+export const slipName = (slip) => t(`practice.slip.${slip}`);
 
 /** Points, or both parts of a score. @param {number} points @param {number} [of] */
 export const score = (points, of) => (of === undefined ? number(points, 2) : t('practice.score', { points: number(points, 2), of: number(of) }));
 
-/** A figure by what it measures. @param {import('../core.js').Kind} kind @param {number} value @param {Units} units */
-export const written = (kind, value, units) => call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
+/**
+ * A figure by what it measures. A date stands as the language writes it, a pitch as a carpenter does; a count that is not
+ * whole keeps two places, since that it is not whole is the point.
+ * @param {import('../core.js').Kind} kind @param {number} value @param {Units} units
+ */
+export function written(kind, value, units) {
+  if (kind === 'count' && Math.abs(value - Math.round(value)) > 1e-9) return value.toFixed(2);
+  if (kind === 'pitch' && Number.isFinite(value)) return `${number(12 * value, 2)}/12`;
+  const text = call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
+  return kind === 'date' ? day(text) : text;
+}
 
 /** An answer of a step as it is written; of a choice its word. @param {StepForm} step @param {number} value @param {Units} units */
 export function answerText(step, value, units) {
@@ -43,6 +52,25 @@ export function answerText(step, value, units) {
   const w = figures(units);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
   return written(step.kind, value, units);
+}
+
+/**
+ * What a known mistake gives in a step, as it is written; empty where nobody could write it, or where it reads as the right
+ * answer does: then there is nothing to look for.
+ * @param {StepForm} step @param {number} value @param {number} right @param {Units} units
+ */
+export function slipText(step, value, right, units) {
+  const text = answerText(step, value, units);
+  return !text || text === '–' || text === answerText(step, right, units) ? '' : text;
+}
+
+/** An answer as it was typed: a choice by its word, a bare number with the unit of its box. @param {StepForm} step @param {import('./progress.js').Answer | undefined} answer */
+export function typedText(step, answer) {
+  const text = answer?.text.trim() ?? '';
+  if (step.choices.includes(text)) return choiceName(text);
+  // A file from elsewhere may name a unit that there is not.
+  const unit = answer?.unit && /^[\d.,/ -]+$/.test(text) && has(`fields.unit.${answer.unit}`) ? t(`fields.unit.${answer.unit}`) : '';
+  return unit ? `${text}\u00a0${unit}` : text;
 }
 
 /** @param {string} word of a choice */
@@ -62,8 +90,3 @@ export function within(step, units) {
   if (!value && !pct) return t('practice.within_exact');
   return value && pct ? t('practice.within_both', { value, pct }) : t('practice.within', { value: value || pct });
 }
-
-const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
-
-/** How an answer comes about, in signs and figures. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units @param {(piece: import('./core.js').Piece) => string | undefined} [instead] what stands in place of a figure */
-export const howText = (pieces, units, instead) => pieces.map((piece) => (piece.is === 'figure' ? instead?.(piece) ?? written(piece.kind, piece.value, units) : SIGNS[piece.is] ?? t(`practice.how.${piece.is}`))).join('').trim();
