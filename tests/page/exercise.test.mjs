@@ -8,8 +8,8 @@ import { howText, quarters } from '../../www/app/practice/pieces.js';
 import { plainly } from '../../www/app/practice/plain.js';
 import { createSession, given, nextHelp, worth } from '../../www/app/practice/session.js';
 import { tolerance } from '../../www/app/practice/steps.js';
-import { standsAt } from '../../www/app/practice/tapedraw.js';
-import { hatchOf, measured } from '../../www/app/practice/todraw.js';
+import { meets, standsAt } from '../../www/app/practice/tapedraw.js';
+import { hatchOf, measured, readingsOf } from '../../www/app/practice/todraw.js';
 import { asGiven, saidOf, solution } from '../../www/app/practice/verdict.js';
 import { give, has } from '../../www/app/words.js';
 
@@ -21,6 +21,7 @@ give('slips', { doubled: '{answer} is {how}: once is enough.' });
 // A stand-in for the core: it writes a figure with its kind's sign and reads plain numbers.
 const SIGN = { area: 'ft²', length: 'in', temperature_step: '°F', duration: 'min' };
 use({
+  fields: () => [],
   write: (kind, value) => `${Math.round(value * 100) / 100}${SIGN[kind] ? NBSP + SIGN[kind] : ''}`,
   read: (text) => (/^[\d.]+$/.test(text) ? { state: 'read', likely: Number(text), text, other: [], meanings: [] } : { state: 'refused', text: '', other: [], meanings: [] }),
 });
@@ -171,12 +172,29 @@ test('where a mark stands on a tape: the last whole line, the parts past it, the
   assert.deepEqual(standsAt(3825 / 25.4, true), { whole: 382, past: 5, ticks: 10, flags: 3, after: 82 });
 });
 
+test('what a step asks for does not stand in the list of what was measured', () => {
+  const roof = { id: 1, shape: 'pitched_plane', entries: [{ field: 'length', text: "24' 0\"" }, { field: 'plan_run', text: "13' 2\"" }], openings: [] };
+  const all = (/** @type {string[]} */ asked) => readingsOf(/** @type {any} */ ({ units: 'us' }), /** @type {any} */ (roof), asked).map(([, text]) => text);
+  assert.deepEqual(all([]), ['24′-0″', '13′-2″']);
+  assert.deepEqual(all(['plan_run', 'slope_length', 'roof_area']), ['24′-0″']);
+});
+
+test('the pointer of a tape stops for a flag that lies across it, and for no other', () => {
+  assert.deepEqual([meets(100, 80, 50), meets(100, 101, 50), meets(100, 130, 50), meets(100, 20, 50)], [true, true, false, false]);
+});
+
+test('what a hint costs is the same here and in the core', () => {
+  assert.equal(worth({ hints: 1, shown: false }), 1 - Number(/const HINT: f64 = ([\d.]+);/.exec(readFileSync('src/practice/marking.rs', 'utf8'))?.[1]));
+});
+
 test('only what was entered is dimensioned on a drawing, and only a slip that shows is hatched', () => {
   const job = { entries: [], surfaces: [{ id: 1, entries: [{ field: 'length', text: '18\' 0"' }, { field: 'height', text: ' ' }], openings: [] }] };
   const line = (field) => ({ at: { part: 'surface', id: 1, field } });
   const outline = { dimensions: [line('length'), line('height'), line(''), line('rise')], edges: [line('length'), line('pitch')] };
   const left = measured(/** @type {any} */ (job), /** @type {any} */ (outline));
   assert.deepEqual([left.dimensions, left.edges].map((all) => all.map((one) => one.at.field)), [['length'], ['length']]);
+  // Nor what a step asks for.
+  assert.deepEqual(measured(/** @type {any} */ (job), /** @type {any} */ (outline), ['length']).dimensions, []);
   assert.equal(hatchOf([undefined, { slip: 'decimal_moved' }]), undefined);
   assert.deepEqual(hatchOf([{ slip: 'half_twice' }, { slip: 'whole_rectangle' }, { slip: 'openings_forgotten' }]), { extra: 'corners', n: 2 });
 });

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { use } from '../../www/app/calls.js';
 import { judged, unread, valueOf } from '../../www/app/practice/answers.js';
-import { columns, marksOf, markWords, pointsCsv, slipCounts, stepsCsv } from '../../www/app/practice/marking.js';
+import { columns, marksOf, markWords, meanShare, pointsCsv, slipCounts, stepsCsv, unmarked } from '../../www/app/practice/marking.js';
 import { bits, draw, linkOf, seedsOf, sorted } from '../../www/app/practice/seeds.js';
 import { give } from '../../www/app/words.js';
 
@@ -86,6 +86,15 @@ test('another way to write a seed is no column of its own', () => {
   assert.deepEqual(columns(all).map((one) => one.seed), ['1-1-0001', '1-1-0002', '1-1-0003', '9-1-0000']);
 });
 
+test('what could not be marked is counted, and the mean is one of shares', () => {
+  const all = students();
+  assert.deepEqual(all.map(unmarked), [0, 0, 1]);
+  // 2 of 4, 0.75 of 4, 0 of 2; a file of which nothing could be marked says nothing.
+  const none = marksOf(core, 'none.json', file([], { seeds: ['9-1-0000'] }));
+  assert.equal(meanShare([...all, none]), (0.5 + 0.1875 + 0) / 3);
+  assert.equal(meanShare([none]), undefined);
+});
+
 test('a mistake counts once a student, out of those who had such an exercise', () => {
   assert.deepEqual(slipCounts(students()), [{ slip: 'twelve_for_144', n: 2, seeds: ['1-1-0002', '1-1-0001'], of: 2 }]);
   assert.deepEqual(slipCounts([]), []);
@@ -101,8 +110,8 @@ test('each answer has its mark in words', () => {
 });
 
 test('the points as a table: no file name is a formula, what a file did not have is an empty cell', () => {
-  assert.equal(pointsCsv(students()), ['\uFEFF"File","\'=A wall, 1-1-0001, of 2","\'=A wall, 1-1-0002, of 2","\'=A wall, 1-1-0003, of 2","9-1-0000","Points","Of"',
-    '"mia.json",2,0,,,2,4', '"ben.json",0,0.75,,,0.75,4', '"\'=ada.json",,,0,,0,2', ''].join('\r\n'));
+  assert.equal(pointsCsv(students()), ['\uFEFF"File","\'=A wall, 1-1-0001, of 2","\'=A wall, 1-1-0002, of 2","\'=A wall, 1-1-0003, of 2","9-1-0000","Points","Of","Not marked"',
+    '"mia.json",2,0,,,2,4,0', '"ben.json",0,0.75,,,0.75,4,0', '"\'=ada.json",,,0,,0,2,1', ''].join('\r\n'));
 });
 
 test('every answer as a table: a line a step', () => {

@@ -15,7 +15,11 @@ import { levelName, titleOf, topicName, unitsHere } from './written.js';
 /** @param {HTMLElement} root @param {Practice} core @returns {import('../view.js').View} */
 export function mountForm(root, core) {
   const topics = topicPick(core, draft.topics, () => update());
-  const levels = levelsPick(draft.levels, () => update());
+  const levels = levelsPick(draft.levels, () => {
+    markLevels(false);
+    lacks.replaceChildren();
+    update();
+  });
   const count = el('input', { type: 'text', id: 'count', inputmode: 'numeric', autocomplete: 'off', value: draft.count, 'aria-describedby': 'count-tell', input: () => {
     draft.count = count.value;
     boxed.classList.remove('no');
@@ -41,6 +45,17 @@ export function mountForm(root, core) {
     lacks.replaceChildren(el('p', 'tell', mark('watch'), el('span', '', el('b', '', what), then ? ` ${then}` : '')));
   }
 
+  /** Where what is lacking is a level. @param {boolean} lacking */
+  function markLevels(lacking) {
+    levels.classList.toggle('no', lacking);
+    for (const box of levels.querySelectorAll('input')) {
+      if (lacking) {
+        box.setAttribute('aria-invalid', 'true');
+        box.setAttribute('aria-describedby', 'count-tell');
+      } else for (const name of ['aria-invalid', 'aria-describedby']) box.removeAttribute(name);
+    }
+  }
+
   function drawAll() {
     const n = Number(draft.count.trim());
     const sound = Number.isInteger(n) && n >= 1 && n <= MOST_EXERCISES;
@@ -52,7 +67,12 @@ export function mountForm(root, core) {
       count.focus();
       return;
     }
-    if (!draft.levels.size) return lack(t('practice.no_levels'));
+    markLevels(!draft.levels.size);
+    if (!draft.levels.size) {
+      lack(t('practice.no_levels'));
+      levels.querySelector('input')?.focus();
+      return;
+    }
     const from = fitting();
     if (!from.length) return lack(t('practice.none_on_levels'), t('practice.none_on_levels_do'));
     /** @type {string[]} */
@@ -82,7 +102,8 @@ export function mountForm(root, core) {
   function another(at) {
     const { level } = core.exercise(draft.seeds[at], unitsHere()).exercise ?? { level: 1 };
     const seed = draw(core, level, wanted(), new Set(draft.seeds)) || draw(core, level, 0, new Set(draft.seeds));
-    if (seed) draft.seeds = draft.seeds.map((one, here) => (here === at ? seed : one));
+    if (!seed) return notify('class', 'watch', t('practice.no_other'), '');
+    draft.seeds = draft.seeds.map((one, here) => (here === at ? seed : one));
     update();
   }
 

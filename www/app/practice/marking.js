@@ -34,6 +34,15 @@ export function marksOf(core, name, file) {
   return { name, file, parts, points: add('points'), of: add('of') };
 }
 
+/** How many exercises of a sheet could not be marked here, and so are in neither of the two figures of a score. @param {Pick<Student, 'parts'>} student */
+export const unmarked = ({ parts }) => parts.filter((one) => !one.marked).length;
+
+/** The mean of what each got of what could be had: totals of different sheets are no points to be added. @param {readonly Pick<Student, 'points' | 'of'>[]} students */
+export function meanShare(students) {
+  const shares = students.filter((one) => one.of > 0).map((one) => one.points / one.of);
+  return shares.length ? shares.reduce((sum, one) => sum + one, 0) / shares.length : undefined;
+}
+
 /** Every exercise of the files, in the order in which they come. @param {readonly Student[]} students */
 export function columns(students) {
   /** @type {Map<string, Exercise | undefined>} */
@@ -82,8 +91,8 @@ export function markWords({ exercise, answers, marked }, at) {
 export function pointsCsv(students) {
   const all = columns(students);
   return csv([
-    [t('practice.col_file'), ...all.map(({ seed, exercise }) => (exercise ? t('practice.col_exercise', { title: titleOf(exercise), seed, of: exercise.steps.length }) : seed)), t('practice.col_points'), t('practice.col_of')],
-    ...students.map(({ name, parts, points, of }) => [name, ...all.map(({ seed }) => parts.find((one) => one.seed === seed)?.marked?.points), points, of]),
+    [t('practice.col_file'), ...all.map(({ seed, exercise }) => (exercise ? t('practice.col_exercise', { title: titleOf(exercise), seed, of: exercise.steps.length }) : seed)), t('practice.col_points'), t('practice.col_of'), t('practice.col_unmarked')],
+    ...students.map(({ name, parts, points, of }) => [name, ...all.map(({ seed }) => parts.find((one) => one.seed === seed)?.marked?.points), points, of, unmarked({ parts })]),
   ]);
 }
 
