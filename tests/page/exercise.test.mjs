@@ -221,7 +221,7 @@ test('the next exercise is another one: of the same topics, or of a topic that t
 });
 
 test('whatever the exercise says has its words, in both languages', () => {
-  const named = ['exercise.js', ...['another', 'builtcards', 'cards', 'pieces', 'probestrip', 'question', 'session', 'solution', 'steps', 'tapedraw', 'todraw', 'verdict'].map((one) => `practice/${one}.js`)]
+  const named = ['exercise.js', ...['aircards', 'another', 'builtcards', 'cards', 'chartcards', 'goodscards', 'pieces', 'probestrip', 'question', 'session', 'solution', 'steps', 'tapecards', 'tapedraw', 'todraw', 'verdict'].map((one) => `practice/${one}.js`)]
     .flatMap((file) => [...readFileSync(`www/app/${file}`, 'utf8').matchAll(/practice\.(ex_\w+)(?![\w$]|\{)/g)].map((found) => found[1]));
   const made = [...['hint', 'how', 'show'].map((one) => `ex_help_${one}`), 'ex_given_hint', 'ex_given_how', ...['corners', 'openings', 'framing'].map((one) => `ex_hatched_${one}`), ...['slow', 'likely', 'steel', 'room'].map((one) => `ex_curve_${one}`),
     ...['tape', 'probes'].flatMap((one) => [`ex_${one}`, `ex_${one}_n`]), ...['ft', 'm'].flatMap((one) => [`ex_tape_at_${one}`, `ex_tape_flag_${one}`, `ex_tape_${one}`]), 'ex_zone_4', 'ex_zone_5', 'ex_zone_7', 'ex_least', 'ex_most'];
