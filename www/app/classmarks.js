@@ -31,6 +31,8 @@ let opened = [];
 let bad = [];
 /** What is being read. @type {Promise<void>} */
 let reading = Promise.resolve();
+/** How many drops wait for it. */
+let waiting = 0;
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root) {
@@ -59,12 +61,17 @@ export function mount(root) {
   /** @type {Student[] | undefined} */
   let drawn;
 
-  /** Files that come while others are being read wait for those. @param {File[]} files */
-  const take = (files) => (reading = reading.catch(() => undefined).then(() => read(files)));
+  /** Files that come while others are being read wait for those. @param {File[]} files @returns {Promise<void>} */
+  function take(files) {
+    // What was wrong with those is said together with what is wrong with these.
+    if (!waiting) bad = [];
+    waiting += 1;
+    reading = reading.catch(() => undefined).then(() => read(files)).finally(() => { waiting -= 1; });
+    return reading;
+  }
 
   /** @param {File[]} files */
   async function read(files) {
-    bad = [];
     // Each is judged on its own: a bad one keeps none of the others out.
     for (const file of files.slice(0, MOST_FILES)) await judge(file);
     if (files.length > MOST_FILES) bad.push({ name: files[MOST_FILES].name, why: 'many_files', at: '', version: MOST_FILES });
@@ -135,7 +142,7 @@ const shareText = (share) => (share === undefined ? '–' : `${Math.round(100 * 
 /** Points of so many, and how many exercises are in neither. @param {Pick<Student, 'points' | 'of' | 'parts'>} student */
 function total(student) {
   const left = unmarked(student);
-  return el('span', '', el('b', '', score(student.points, student.of)), left ? el('small', '', t('practice.unmarked', { n: left })) : undefined);
+  return el('span', '', el('b', '', score(student.points, student.of)), ' ', left ? el('small', '', t('practice.unmarked', { n: left })) : undefined);
 }
 
 /** A line a file, a column an exercise. @param {Student[]} students */

@@ -2,7 +2,7 @@
 /** Putting a class sheet together: topics, levels, how many; the exercises that dice gave, each of them to be exchanged. */
 import { el } from '../list.js';
 import { mark } from '../marks.js';
-import { notify } from '../notices.js';
+import { hush, notify } from '../notices.js';
 import { head, press, redraw, to, way } from '../parts.js';
 import { t } from '../words.js';
 import { draft } from './draft.js';
@@ -102,7 +102,8 @@ export function mountForm(root, core) {
   function another(at) {
     const { level } = core.exercise(draft.seeds[at], unitsHere()).exercise ?? { level: 1 };
     const seed = draw(core, level, wanted(), new Set(draft.seeds)) || draw(core, level, 0, new Set(draft.seeds));
-    if (!seed) return notify('class', 'watch', t('practice.no_other'), '');
+    hush('class_other');
+    if (!seed) return notify('class_other', 'watch', t('practice.no_other'), '');
     draft.seeds = draft.seeds.map((one, here) => (here === at ? seed : one));
     update();
   }
@@ -154,5 +155,5 @@ export function mountForm(root, core) {
     redraw(after, seeds.length ? [way(t('practice.open_class'), to('class', sheet), 'wide'), way(t('practice.print_sheet'), to('class', sheet, 'print')), way(t('practice.print_key'), to('class', sheet, 'key'))] : []);
   }
 
-  return { title: t('practice.class'), update };
+  return { title: t('practice.class'), update, unmount: () => hush('class_other') };
 }
