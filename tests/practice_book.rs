@@ -118,8 +118,8 @@ fn griffiths_rafter() {
 /// what saturates at 41 °F.
 #[test]
 fn the_handbooks_saturation_table() {
-    holds_in(7, Units::Us, &[("vapor_pressure", "", 0.12656, 0.00001), ("dew_point", "", 41.0, 0.05)]);
-    holds_in(7, Units::Metric, &[("vapor_pressure", "", 872.6, 0.1), ("dew_point", "", 41.0, 0.05)]);
+    holds_in(7, Units::Us, &[("vapor_pressure", "psi", 0.12656, 0.00001), ("dew_point", "", 41.0, 0.05)]);
+    holds_in(7, Units::Metric, &[("vapor_pressure", "pascal", 872.6, 0.1), ("dew_point", "", 41.0, 0.05)]);
 }
 
 /// ASHRAE Handbook—Fundamentals 2017, chapter 1, example 1 in both systems (R: the same tests, high; the dew point only

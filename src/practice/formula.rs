@@ -44,7 +44,8 @@ pub enum Formula {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct Piece {
-    /// `figure`, `open`, `close`, or a sign: `plus`, `minus`, `times`, `over`, `root`, `up`, `down`, `larger`, `smaller`, `and`.
+    /// `figure`, `open`, `close`, or a sign: `plus`, `minus`, `times`, `over`, `root`, `up`, `down`, `larger`, `smaller`, `and`;
+    /// `liters`, of which so many are a board foot: what square meters times millimeters are divided by.
     pub is: &'static str,
     /// The figure, in the unit that its kind is held in; 0 for a sign.
     pub value: f64,
@@ -58,6 +59,10 @@ pub trait Figures {
     fn at(&self, path: &str) -> Option<f64>;
     /// The answer of a step, and what it measures.
     fn step(&self, key: &str) -> Option<(f64, Kind)>;
+    /// Whether they are written in metric units. Board feet stay board feet there, and are divided for.
+    fn metric(&self) -> bool {
+        false
+    }
 }
 
 /// A figure of the exercise's text.
@@ -192,6 +197,38 @@ impl Formula {
         }
     }
 
+    /// What it measures, as far as board feet are concerned: length × length is an area, and area × length is foam.
+    fn kind(&self, from: &dyn Figures) -> Kind {
+        let plain = |kind| matches!(kind, Kind::Number | Kind::Count | Kind::Percent | Kind::Pitch);
+        match self {
+            Self::Figure(_, kind) | Self::At(_, kind) => *kind,
+            Self::Step(key) => from.step(key).map_or(Kind::Number, |(_, kind)| kind),
+            Self::Class(..) | Self::Root(_) => Kind::Number,
+            Self::Scaled(_, of) | Self::Up(of) | Self::Down(of) => of.kind(from),
+            Self::Plus(one, _) | Self::Minus(one, _) | Self::Larger(one, _) | Self::Smaller(one, _) => {
+                one.kind(from)
+            }
+            Self::Times(one, other) => match (one.kind(from), other.kind(from)) {
+                (Kind::Length, Kind::Length) => Kind::Area,
+                (Kind::Area, Kind::Length) | (Kind::Length, Kind::Area) => Kind::FoamVolume,
+                (kind, other) if plain(other) => kind,
+                (one, kind) if plain(one) => kind,
+                _ => Kind::Number,
+            },
+            Self::Over(one, other) => match (one.kind(from), other.kind(from)) {
+                (kind, other) if plain(other) => kind,
+                _ => Kind::Number,
+            },
+        }
+    }
+
+    /// Whether it is an area times a depth, which in metric comes to liters and not to board feet.
+    fn in_liters(&self, from: &dyn Figures) -> bool {
+        let Self::Times(one, other) = self else { return false };
+        let kinds = (one.kind(from), other.kind(from));
+        from.metric() && matches!(kinds, (Kind::Area, Kind::Length) | (Kind::Length, Kind::Area))
+    }
+
     /// How it is written, with the figures put in; empty where one is missing.
     pub fn written(&self, from: &dyn Figures) -> Vec<Piece> {
         let mut pieces = Vec::new();
@@ -211,6 +248,9 @@ impl Formula {
             one.write(from, own, into)?;
             into.push(sign(is));
             other.write(from, right, into)?;
+            if self.in_liters(from) {
+                into.extend([sign("over"), sign("liters")]);
+            }
             into.extend(around.then(|| sign("close")));
             Some(())
         };

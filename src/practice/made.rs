@@ -86,6 +86,10 @@ impl Making {
         topics.sort_unstable();
         topics.dedup();
         self.exercise.topics = topics;
+        // Square meters times millimeters are liters: what a board foot is of them has to stand somewhere.
+        if self.metric() && self.exercise.steps.iter().any(|step| step.key == "board_feet") {
+            self.shows("foam_units", 0, &[]);
+        }
         self.exercise.job = self.job;
         Made { exercise: self.exercise, ways: self.ways }
     }
@@ -107,7 +111,11 @@ impl Making {
     pub fn tape(&self, inches: f64, short: bool) -> String {
         if self.metric() {
             let mm = 5.0 * libm::round(inches * 25.4 / 5.0);
-            return if short { format!("{mm} mm") } else { format!("{} m", mm / 1000.0) };
+            return if short {
+                format!("{} mm", plain(mm, 0))
+            } else {
+                format!("{} m", plain(mm / 1000.0, 3))
+            };
         }
         let eighths = libm::round(inches * 8.0);
         let (mut rest, feet) =
@@ -118,25 +126,25 @@ impl Making {
         #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "from 0 to 7")]
         let fraction = EIGHTHS.get(libm::round(rest) as usize).copied().unwrap_or_default();
         let inches = match (whole, fraction) {
-            (whole, "") => format!("{whole}"),
+            (whole, "") => plain(whole, 0),
             (whole, fraction) if whole == 0.0 && short => fraction.to_owned(),
-            (whole, fraction) => format!("{whole} {fraction}"),
+            (whole, fraction) => format!("{} {fraction}", plain(whole, 0)),
         };
-        if short { format!("{inches} in") } else { format!("{feet}' {inches}\"") }
+        if short { format!("{inches} in") } else { format!("{}' {inches}\"", plain(feet, 0)) }
     }
 
     /// An area as a takeoff gives it: whole square feet, or tenths of a square meter.
     pub fn area(&self, ft2: f64) -> String {
         match self.metric() {
-            true => format!("{} m²", libm::round(ft2 * 0.929_030_4) / 10.0),
-            false => format!("{} ft²", libm::round(ft2)),
+            true => format!("{} m²", plain(ft2 * 0.092_903_04, 1)),
+            false => format!("{} ft²", plain(ft2, 0)),
         }
     }
 
     /// A temperature as a thermometer gives it: whole degrees.
     pub fn degrees(&self, fahrenheit: i32) -> String {
         match self.metric() {
-            true => format!("{} C", libm::round(f64::from(fahrenheit - 32) / 1.8)),
+            true => format!("{} C", plain(f64::from(fahrenheit - 32) / 1.8, 0)),
             false => format!("{fahrenheit} F"),
         }
     }
@@ -144,8 +152,8 @@ impl Making {
     /// An R as a data sheet gives it.
     pub fn r(&self, r: f64) -> String {
         match self.metric() {
-            true => format!("RSI {}", libm::round(r / 5.678_263 * 100.0) / 100.0),
-            false => format!("R-{}", libm::round(r * 10.0) / 10.0),
+            true => format!("RSI {}", plain(r / 5.678_263, 2)),
+            false => format!("R-{}", plain(r, 1)),
         }
     }
 
@@ -284,6 +292,27 @@ impl Making {
     }
 }
 
+/// A figure as it is written in a text: rounded to so many places, the last zeros left out. By whole numbers alone, so
+/// that no text ever ends in a long tail of nines.
+pub fn plain(value: f64, places: u32) -> String {
+    let tens = 10_u64.pow(places.min(9));
+    #[allow(clippy::cast_precision_loss, reason = "a billion at most")]
+    let all = libm::round(value * tens as f64);
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "measures of a job, without their sign"
+    )]
+    let digits = all.abs() as u64;
+    let (whole, part) = (digits / tens, digits % tens);
+    let sign = if all < 0.0 { "-" } else { "" };
+    if part == 0 {
+        return format!("{sign}{whole}");
+    }
+    let part = format!("{part:0width$}", width = places.min(9) as usize);
+    format!("{sign}{whole}.{}", part.trim_end_matches('0'))
+}
+
 /// An entry as typed.
 pub fn entered(field: &str, text: impl Into<String>) -> Entered {
     Entered { field: field.to_owned(), text: text.into(), unit: None, sense: None }
@@ -400,5 +429,29 @@ impl Ask {
         change(&mut job);
         self.way.slips.push(Slip { name, by: By::Job(Box::new(job), path.into()) });
         self
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::plain;
+
+    #[test]
+    fn figures_are_written_without_a_tail() {
+        for (value, places, text) in [
+            (2.5 * 25.4, 2, "63.5"),
+            (69.000_000_000_000_01, 4, "69"),
+            (65.999_999_999_999_99, 4, "66"),
+            (9.375, 4, "9.375"),
+            (1.004, 2, "1"),
+            (10.05, 1, "10.1"),
+            (0.05, 2, "0.05"),
+            (1_000.0, 0, "1000"),
+            (-76.3, 1, "-76.3"),
+            (-0.04, 1, "0"),
+            (0.0, 3, "0"),
+        ] {
+            assert_eq!(plain(value, places), text, "{value}");
+        }
     }
 }

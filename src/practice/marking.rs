@@ -49,6 +49,8 @@ pub struct StepMark {
     pub slip: &'static str,
     /// How the answer comes about: of a right or carried one its formula, of a slip what was done instead.
     pub how: Vec<Piece>,
+    /// What `how` comes to, of a right or carried answer; the answer itself may be rounded.
+    pub gives: Option<f64>,
     /// Whether earlier answers that were wrong are in it.
     pub carried: bool,
     /// The points: 1 for a right or carried answer, less the hints.
@@ -96,6 +98,10 @@ impl Figures for Known<'_> {
         let at = self.made.exercise.steps.iter().position(|step| step.is(key))?;
         Some(((*self.answers.get(at)?)?, self.made.exercise.steps.get(at)?.kind))
     }
+
+    fn metric(&self) -> bool {
+        self.made.exercise.job.units == Units::Metric
+    }
 }
 
 impl<'a> Known<'a> {
@@ -122,12 +128,39 @@ impl StepForm {
         }
     }
 
+    /// Whether somebody can write such a figure down: no hour outside the day, nothing less than nothing but degrees.
+    fn can_be(&self, value: f64) -> bool {
+        match self.kind {
+            Kind::Clock => (0.0..1_440.0).contains(&value),
+            Kind::Temperature | Kind::TemperatureStep => true,
+            _ => value >= 0.0,
+        }
+    }
+
     /// Whether an answer counts as this value of a mistake: of whole things a mistake may leave a part over, and
     /// nobody writes a part to its end (2.4 for 2.387).
     fn slips_to(&self, answer: f64, value: f64) -> bool {
+        if !self.can_be(value) {
+            return false;
+        }
         let part = |value: f64| (value - libm::round(value)).abs() > 1e-6;
         let rounded = self.kind == Kind::Count && part(answer) && part(value);
         self.meets(answer, value) || rounded && (answer - value).abs() <= 0.05 + 1e-9
+    }
+
+    /// Whether somebody could write this as an answer: a time of day lies within a day, and only temperatures and
+    /// plain numbers go below nought.
+    fn can_be(&self, value: f64) -> bool {
+        match self.kind {
+            Kind::Clock => (0.0..1_440.0).contains(&value),
+            Kind::Temperature | Kind::TemperatureStep | Kind::Number => true,
+            _ => value >= 0.0,
+        }
+    }
+
+    /// How a formula is written beside a mark of this step; nothing beside a word, which no sum comes to.
+    fn how(&self, formula: &Formula, from: &Known) -> Vec<Piece> {
+        if self.choices.is_empty() { formula.written(from) } else { Vec::new() }
     }
 
     /// Whether an answer counts as this value.
@@ -193,11 +226,13 @@ fn of_job(core: &mut dyn Core, job: &Job, now: Now, path: &str, step: &StepForm)
 /// does not know: such an exercise is a fault of its scene, and the tests find it.
 pub fn solve(made: &Made, core: &mut dyn Core) -> Vec<Option<Solved>> {
     let known = known(made, core);
-    let how = |way: &StepWay| way.formula.as_ref().map(|formula| formula.written(&known)).unwrap_or_default();
-    made.ways
-        .iter()
+    let how = |step: &StepForm, way: &StepWay| {
+        way.formula.as_ref().map(|formula| step.how(formula, &known)).unwrap_or_default()
+    };
+    let steps = made.exercise.steps.iter().zip(&made.ways);
+    steps
         .zip(&known.answers)
-        .map(|(way, right)| right.map(|value| Solved { value, how: how(way) }))
+        .map(|((step, way), right)| right.map(|value| Solved { value, how: how(step, way) }))
         .collect()
 }
 
@@ -241,7 +276,7 @@ pub fn slips_of(made: &Made, core: &mut dyn Core) -> Vec<Told> {
         };
         let mut seen: Vec<f64> = Vec::new();
         for (name, value) in candidates {
-            if is_right(value) {
+            if is_right(value) || !step.can_be(value) {
                 continue;
             }
             if !seen.iter().any(|other| step.slips_to(value, *other)) {
@@ -278,8 +313,9 @@ fn general(
         Kind::Length if step.unit == Unit::Ft => {
             let feet = libm::floor(right / 12.0 + 1e-9);
             let inches = right - 12.0 * feet;
-            // 4′-6″ is written 4.6, and 4′-11″ is written 4.11.
-            if inches > 1e-6 {
+            // 4′-6″ is written 4.6, and 4′-11″ is written 4.11. With less than an inch there is nothing to write
+            // there, and the whole feet are another mistake.
+            if inches > 1.0 - 1e-6 {
                 let places = if inches < 10.0 { 10.0 } else { 100.0 };
                 slips.push(("tenths_for_inches", 12.0 * (feet + inches / places)));
             }
@@ -353,7 +389,13 @@ pub fn mark(made: &Made, answers: &[Answer], core: &mut dyn Core) -> Marked {
             Verdict::Blank => way.formula.as_ref().is_some_and(|formula| takes_over(made, formula, &tainted)),
             Verdict::Carried | Verdict::Slip | Verdict::Wrong => true,
         });
-        steps.push(StepMark { verdict, slip, how, carried, points });
+        // The line of a right answer is of the right figures, that of one that was gone on with of its own.
+        let gives = match given.value.zip(right) {
+            Some((value, right)) if earned && step.meets(value, right) => Some(right),
+            _ if earned => way.formula.as_ref().and_then(|formula| formula.value(&own)),
+            _ => None,
+        };
+        steps.push(StepMark { verdict, slip, how, gives, carried, points });
     }
     let points = steps.iter().map(|step| step.points).sum();
     #[allow(clippy::cast_possible_truncation, reason = "a dozen steps")]
@@ -383,7 +425,7 @@ fn judge(
     tainted: &[bool],
     core: &mut dyn Core,
 ) -> Judged {
-    let written = |from: &Known| way.formula.as_ref().map(|one| one.written(from)).unwrap_or_default();
+    let written = |from: &Known| way.formula.as_ref().map(|one| step.how(one, from)).unwrap_or_default();
     if step.meets(value, right) {
         return (Verdict::Right, "", written(known), false);
     }
@@ -399,7 +441,7 @@ fn judge(
     }
     for slip in &way.slips {
         let (gives, how) = match &slip.by {
-            By::Formula(formula) => (formula.value(known), formula.written(known)),
+            By::Formula(formula) => (formula.value(known), step.how(formula, known)),
             By::Job(job, path) => (of_job(core, job, made.exercise.now, path, step), Vec::new()),
         };
         if gives.is_some_and(|gives| step.slips_to(value, gives) && !step.meets(gives, right)) {
@@ -418,7 +460,7 @@ fn judge(
             && wrong(formula)
             && formula.value(own).is_some_and(|gives| step.slips_to(value, gives))
         {
-            return (Verdict::Slip, slip.name, formula.written(own), true);
+            return (Verdict::Slip, slip.name, step.how(formula, own), true);
         }
     }
     if let Some(formula) = way.formula.as_ref().filter(|formula| wrong(formula))

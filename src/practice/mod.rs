@@ -14,7 +14,8 @@
 //! * [`Formula`]: how a step follows from others, as data
 //! * `made`: putting an exercise together, as a tape and a data sheet would give it
 //! * `v1`: the scenes of generator version 1. **Never edited once released**: whoever printed a seed gets the same
-//!   exercise for ever. New scenes, and mended old ones, are a new version beside it.
+//!   exercise for ever. New scenes, and mended old ones, are a new version beside it. The answers are the core's: where a
+//!   published value is mended there, a key that was printed before says something else than the tool.
 //! * `book`: fixed exercises, worked examples that somebody has published
 //! * [`mark`], [`solve`]: judging answers, and the worked solution
 //!
@@ -121,11 +122,13 @@ pub struct Given {
 #[cfg_attr(target_arch = "wasm32", derive(tsify::Tsify))]
 pub struct Shown {
     /// `outline` (drawing of a surface to scale), `tape` (a piece of tape with a mark), `foam` (data sheet), `kits` (shelf),
-    /// `readings`, `probes`, `warming` (curve), `forecast`, `layers`.
+    /// `readings`, `probes` (depths side by side), `warming` (curve), `forecast`, `day` (a day's curve), `layers`, `place`,
+    /// `code_table`, `dew_table`, `foam_units` (how many liters a board foot is).
     pub what: &'static str,
     /// The surface, foam or group of kits in the job; 0 where there is only one such thing.
     pub id: u32,
-    /// Of a tape: where the mark lies, in inches from the hook. Of probes: unused.
+    /// Of a tape: where the mark lies, in inches from the hook, and where it was held. Of probes: the depths. Of a table: what
+    /// stands in it.
     pub at: Vec<f64>,
 }
 
@@ -193,7 +196,7 @@ pub enum Right {
 /// What a mistake that has a name leads to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Slip {
-    /// Its name: one of [`SLIPS`], words `slip.<name>`.
+    /// Its name: one of [`SLIPS`], words `slips.<name>`, and `practice.slip.<name>` in short.
     pub name: &'static str,
     /// The answer that it gives.
     pub by: By,
@@ -254,7 +257,7 @@ pub fn book() -> Vec<Seed> {
 /// The exercise of a seed.
 pub fn exercise(seed: Seed, units: Units) -> Option<Made> {
     match (seed.version, seed.level) {
-        (_, 0) => book::exercise(seed, units),
+        (1, 0) => book::exercise(seed, units),
         (1, _) => v1::exercise(seed, units),
         _ => None,
     }

@@ -1,6 +1,6 @@
 //! The mistakes that have a name.
 
-/// Every slip by name: words `slip.<name>` in `practice.json`. Those of [`GENERAL`] are looked for at any step of
+/// Every slip by name: words `<name>` in `slips.json`. Those at the end are looked for at any step of
 /// their kind; the others are named where a scene knows them.
 pub const SLIPS: &[&str] = &[
     // reading a tape
@@ -46,6 +46,7 @@ pub const SLIPS: &[&str] = &[
     "promise_for_aim",
     "r_between_rows",
     "rounded_down",
+    "depth_of_row_below",
     "zone_beside",
     "cavity_for_continuous",
     "r_for_rsi",
@@ -96,8 +97,10 @@ pub const SLIPS: &[&str] = &[
     "lower_limit",
     "likely_for_slow",
     "both_added",
+    "time_rounded_down",
     // true R
     "r_of_mean_depth",
+    "r_of_row_below",
     "mean_of_r",
     "r_across_framing",
     "films_forgotten",

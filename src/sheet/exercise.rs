@@ -51,7 +51,7 @@ impl Text<'_> {
             .iter()
             .map(|one| {
                 let text =
-                    if one.text.is_empty() { self.write(one.kind, one.value) } else { one.text.clone() };
+                    if one.text.is_empty() { self.write(one.kind, one.value) } else { degrees(&one.text) };
                 (one.key, text)
             })
             .collect();
@@ -92,14 +92,7 @@ impl Text<'_> {
     }
 
     fn within(&self, step: &StepForm) -> String {
-        let value = if step.within > 0.0 {
-            let kind = if step.kind == Kind::Temperature { Kind::TemperatureStep } else { step.kind };
-            // A time of day within minutes.
-            let kind = if kind == Kind::Clock { Kind::Duration } else { kind };
-            self.write(kind, step.within)
-        } else {
-            String::new()
-        };
+        let value = if step.within > 0.0 { self.limit(step) } else { String::new() };
         let pct = if step.within_pct > 0.0 {
             format!("{}\u{a0}%", decimal(step.within_pct, 6))
         } else {
@@ -112,6 +105,23 @@ impl Text<'_> {
         }
     }
 
+    /// The figure within which an answer is right, of a small one as many places as it takes.
+    fn limit(&self, step: &StepForm) -> String {
+        let metric = self.units() == Units::Metric;
+        match step.kind {
+            Kind::Resistance if metric => format!("RSI\u{a0}{}", small(step.within / R_IN_RSI)),
+            Kind::Resistance => format!("R-{}", small(step.within)),
+            Kind::Number => small(step.within),
+            Kind::Temperature => self.write(Kind::TemperatureStep, step.within),
+            // A time of day within minutes.
+            Kind::Clock => self.write(Kind::Duration, step.within),
+            Kind::Length if !metric => {
+                thirty_second(step.within).unwrap_or_else(|| write(step.kind, step.within, Style::Inches))
+            }
+            kind => self.write(kind, step.within),
+        }
+    }
+
     fn key(&mut self) {
         self.heading("ex_key");
         let steps = &self.made.exercise.steps;
@@ -120,7 +130,9 @@ impl Text<'_> {
             let Some(solved) = solved else { continue };
             let (name, answer) = (self.step(step), self.answer(step, solved.value));
             let how = self.how(&solved.how);
-            let how = if how.is_empty() { how } else { format!(" = {how}") };
+            // No arithmetic gives a word.
+            let sign = if step.choices.is_empty() { " =" } else { ":" };
+            let how = if how.is_empty() { how } else { format!("{sign} {how}") };
             self.lines.wrapped(&format!("  {}. {name}: {answer}{how}", n + 1), 5);
         }
         self.heading("ex_slips");
@@ -142,8 +154,12 @@ impl Text<'_> {
         }
     }
 
+    /// How an answer comes about. Where an R below 1 is among the figures every R has two places, as among the layers.
     fn how(&self, pieces: &[Piece]) -> String {
+        let resistance = |piece: &Piece| piece.is == "figure" && piece.kind == Kind::Resistance;
+        let fine = pieces.iter().any(|piece| resistance(piece) && piece.value < 1.0);
         let piece = |piece: &Piece| match piece.is {
+            "figure" if fine && resistance(piece) => self.two(piece.value),
             "figure" => self.write(piece.kind, piece.value),
             "open" => "(".to_owned(),
             "close" => ")".to_owned(),
@@ -165,6 +181,7 @@ impl Text<'_> {
                 (Kind::Length, _) => Style::Metric,
                 // A part of a whole thing is a mistake, and is to be seen.
                 (Kind::Count, _) => return decimal(value, 2),
+                (Kind::Resistance, _) => return self.resistance(step, value),
                 _ => return self.write(step.kind, value),
             };
             return write(step.kind, value, style);
@@ -175,9 +192,63 @@ impl Text<'_> {
     }
 
     pub(super) fn write(&self, kind: Kind, value: f64) -> String {
-        let metric = self.units() == Units::Metric && kind != Kind::FoamVolume;
-        write(kind, value, if metric { Style::MetricUsual } else { Style::Us })
+        let metric = self.units() == Units::Metric;
+        let board_feet = kind == Kind::FoamVolume;
+        let text = write(kind, value, if metric && !board_feet { Style::MetricUsual } else { Style::Us });
+        // Board feet stand beside metric figures: their thousands are parted alike.
+        if metric && board_feet { text.replace(',', "\u{202f}") } else { text }
     }
+
+    /// An R to as many places as an answer has to have.
+    fn resistance(&self, step: &StepForm, r: f64) -> String {
+        let (value, usual, scale) = match self.units() {
+            Units::Us => (r, 1, 1.0),
+            Units::Metric => (r / R_IN_RSI, 2, R_IN_RSI),
+        };
+        let room = step.within.max(step.within_pct / 100.0 * r.abs()) / scale;
+        let off =
+            |places: usize| decimal(value, places).parse().map_or(0.0, |read: f64| (read - value).abs());
+        let places = (usual..4).find(|places| off(*places) <= room).unwrap_or(4);
+        match self.units() {
+            _ if places == usual => self.write(step.kind, r),
+            Units::Us => format!("R-{}", decimal(value, places)),
+            Units::Metric => format!("RSI\u{a0}{}", decimal(value, places)),
+        }
+    }
+
+    /// An R to two places, zeros and all.
+    pub(super) fn two(&self, r: f64) -> String {
+        match self.units() {
+            Units::Us => format!("R-{r:.2}"),
+            Units::Metric => format!("RSI\u{a0}{:.2}", r / R_IN_RSI),
+        }
+    }
+}
+
+/// R in 1 RSI: 1055.05585262 J ÷ (3600 s × 0.09290304 m² × 5/9 K), NIST SP 811.
+const R_IN_RSI: f64 = 5.678_263_341;
+
+/// A temperature as it is typed, with its sign: `45 F` as `45 °F`; any other text as it is.
+fn degrees(text: &str) -> String {
+    match text.rsplit_once(' ') {
+        Some((number, unit @ ("C" | "F"))) => format!("{number}\u{a0}°{unit}"),
+        _ => text.to_owned(),
+    }
+}
+
+/// A small figure to two places that count: `0.01`, `0.0005`, `0.0028`.
+fn small(value: f64) -> String {
+    let (mut places, mut scaled) = (0, value);
+    while scaled < 10.0 && places < 9 {
+        scaled *= 10.0;
+        places += 1;
+    }
+    decimal(value, places)
+}
+
+/// One thirty-second of an inch; coarser parts are written by the core.
+fn thirty_second(inches: f64) -> Option<String> {
+    ((inches * 32.0 - 1.0).abs() < 1e-9).then(|| "1/32\u{a0}in".to_owned())
 }
 
 /// A word of the document's own, as it is written in one.
@@ -209,26 +280,17 @@ mod tests {
                 seen.push(one);
                 let words = Words::of(language).expect("words");
                 let text = exercise(&made, true, &words);
-                for gap in [
-                    "exercises.",
-                    "slips.",
-                    "practice.",
-                    "text.",
-                    "fields.",
-                    "takeoff.",
-                    "sources.",
-                    "ready.",
-                    "{",
-                    "}",
-                ] {
-                    let line = text.lines().find(|line| line.contains(gap));
-                    assert!(
-                        line.is_none(),
-                        "{seed} {} {language}: {}",
-                        made.exercise.scene,
-                        line.unwrap_or_default()
-                    );
-                }
+                let keys =
+                    ["exercises", "slips", "practice", "text", "fields", "takeoff", "sources", "ready"];
+                let is_key = |word: &str| {
+                    word.split_once('.').is_some_and(|(page, rest)| {
+                        keys.contains(&page) && rest.starts_with(|one: char| one.is_ascii_lowercase())
+                    })
+                };
+                let gap = |line: &&str| line.contains(['{', '}']) || line.split_whitespace().any(is_key);
+                let line = text.lines().find(gap);
+                let scene = made.exercise.scene;
+                assert!(line.is_none(), "{seed} {scene} {language}: {}", line.unwrap_or_default());
             }
         }
         for scene in scenes() {

@@ -1,13 +1,43 @@
 //! What stands beside the question of an exercise, as text: data sheets, kits, readings, tables.
 
 use super::exercise::{Text, word};
-use foamwright::job::Entered;
-use foamwright::measure::{Kind, Units, decimal};
+use foamwright::job::{Entered, Field, Job, Layer, Part, field};
+use foamwright::measure::{EchoState, Kind, decimal, echo};
 use foamwright::practice::Shown;
 use serde_json::Value;
 
 /// What only a drawing shows.
 const DRAWN: [&str; 3] = ["day", "tape", "warming"];
+
+/// Parts of a job as the words name them.
+const PARTS: [(&str, Part); 7] = [
+    ("foam", Part::Foam),
+    ("forecast", Part::Forecast),
+    ("job", Part::Job),
+    ("kit", Part::Kit),
+    ("reading", Part::Reading),
+    ("surface", Part::Surface),
+    ("warming", Part::Warming),
+];
+
+/// What counts for every kit, and whether it is said where it was left at what the tool takes.
+const OF_JOB: [(&str, bool); 6] = [
+    ("yield_factor", true),
+    ("fixed_loss", true),
+    ("over_depth", false),
+    ("other_waste", false),
+    ("sales_tax", false),
+    ("delivery", false),
+];
+
+/// What the job says of a field, or where it is usual what the tool takes.
+fn of_job(job: &Job, name: &str, usual: bool) -> Option<Entered> {
+    let said = job.entries.iter().find(|one| one.field == name && !one.text.trim().is_empty());
+    said.cloned().or_else(|| {
+        let default = field(Part::Job, name).filter(|_| usual)?.default;
+        Some(Entered { field: name.to_owned(), text: default.to_owned(), unit: None, sense: None })
+    })
+}
 
 impl Text<'_> {
     /// What stands beside the question, card by card. Sizes of what is drawn stand in the question; what only a
@@ -26,6 +56,10 @@ impl Text<'_> {
                 "forecast" => self.forecast(),
                 "layers" => self.layers(shown.id),
                 "place" => self.place(),
+                "foam_units" => {
+                    let line = self.say("practice.ex_foam_units_line", &[]);
+                    self.lines.wrapped(&format!("  {line}"), 2);
+                }
                 "code_table" => self.code_table(shown),
                 "dew_table" => self.dew_table(&shown.at),
                 "probes" => {
@@ -66,6 +100,12 @@ impl Text<'_> {
         for kit in &self.made.exercise.job.kits {
             self.entries("kit", "ex_kit", &kit.name, &kit.entries);
         }
+        let job = &self.made.exercise.job;
+        let given: Vec<Entered> =
+            OF_JOB.iter().filter_map(|(name, usual)| of_job(job, name, *usual)).collect();
+        let shelf = self.say("practice.ex_kits", &[]);
+        self.lines.line(&format!("  {shelf}"));
+        self.entries("job", "", "", &given);
     }
 
     fn readings(&mut self) {
@@ -143,32 +183,41 @@ impl Text<'_> {
         let Some(built) = surface.and_then(|one| one.depth.as_ref()?.assembly.clone()) else { return };
         let tree = serde_json::to_value(&built).unwrap_or(Value::Null);
         let number = |tree: &Value, key: &str| tree.get(key).and_then(Value::as_f64);
-        let two = |r: f64| match self.units() {
-            Units::Us => format!("R-{}", decimal(r, 2)),
-            Units::Metric => format!("RSI {}", decimal(r / 5.678_263_341, 2)),
-        };
+        let two = |r: f64| self.two(r);
         let mut rows: Vec<(String, String)> = Vec::new();
-        let film = self.say("text.ex_film", &[]);
-        rows.extend(number(&tree, "outside_film_r").filter(|r| *r > 0.0).map(|r| (film.clone(), two(r))));
+        let film = |side: &str| self.say(&format!("text.ex_film_{side}"), &[]);
+        rows.extend(number(&tree, "outside_film_r").filter(|r| *r > 0.0).map(|r| (film("outside"), two(r))));
+        let named: Vec<&Layer> =
+            self.made.exercise.job.surfaces.iter().flat_map(|surface| &surface.layers).collect();
         let layers = tree.get("layers").and_then(Value::as_array).cloned().unwrap_or_default();
         let mut of = |position: &str| {
             for layer in
                 layers.iter().filter(|one| one.get("position").and_then(Value::as_str) == Some(position))
             {
                 let made_of = layer.get("material").and_then(Value::as_str).unwrap_or_default();
-                let name = self.say(&format!("fields.choice.made_of.{made_of}"), &[]);
+                // What the exercise calls it; else its material.
+                let own = named
+                    .iter()
+                    .find(|one| layer.get("id").and_then(Value::as_u64) == Some(u64::from(one.id)))
+                    .map(|one| one.name.as_str())
+                    .filter(|name| !name.is_empty());
+                let name = match (own, made_of) {
+                    (Some(own), _) => own.to_owned(),
+                    (None, "typed") => self.say("practice.ex_layer", &[]),
+                    (None, made_of) => self.say(&format!("fields.choice.made_of.{made_of}"), &[]),
+                };
                 rows.extend(number(layer, "r").map(|r| (name, two(r))));
             }
         };
         of("outside");
         of("cavity");
         of("inside");
-        rows.extend(number(&tree, "inside_film_r").filter(|r| *r > 0.0).map(|r| (film, two(r))));
+        rows.extend(number(&tree, "inside_film_r").filter(|r| *r > 0.0).map(|r| (film("inside"), two(r))));
         let foam = self.say("text.ex_foam_here", &[]);
         rows.extend(number(&tree, "foam_r").map(|r| (foam, two(r))));
         let stud =
             number(&tree, "member_path_r").zip(number(&tree, "both_r")).map(|(path, both)| path - both);
-        let (name, share) = (self.say("depth.member", &[]), self.say("fields.framing_share", &[]));
+        let (name, share) = (self.say("practice.ex_stud", &[]), self.say("fields.framing_share", &[]));
         rows.extend(stud.map(|r| (name, two(r))));
         rows.extend(number(&tree, "framing_pct").map(|pct| (share, self.write(Kind::Percent, pct))));
         for (name, text) in rows {
@@ -181,7 +230,8 @@ impl Text<'_> {
             let heading = self.say(&format!("text.{heading}"), &[("name", name)]);
             self.lines.line(&format!("  {}", heading.trim()));
         }
-        for entry in entries {
+        let of = PARTS.iter().find(|(name, _)| *name == part).map(|(_, part)| *part);
+        for entry in entries.iter().filter(|one| !one.text.trim().is_empty()) {
             let own = format!("fields.{part}.{}", entry.field);
             let name = if self.words.has(&own) { own } else { format!("fields.{}", entry.field) };
             let choice = [
@@ -189,9 +239,32 @@ impl Text<'_> {
                 format!("fields.choice.{}", entry.text),
             ];
             let choice = choice.iter().find(|key| self.words.has(key)).map(|key| self.say(key, &[]));
-            let text = choice.unwrap_or_else(|| entry.text.clone());
+            let text = choice.unwrap_or_else(|| match of.and_then(|part| field(part, &entry.field)) {
+                Some(row) => self.entry(row, entry),
+                None => entry.text.clone(),
+            });
             let name = self.say(&name, &[]);
             self.lines.row(&format!("  {name}"), &text);
+        }
+    }
+
+    /// A bare number with the unit of its box, a temperature with its sign; anything else as typed.
+    fn entry(&self, row: &Field, entry: &Entered) -> String {
+        let text = entry.text.trim();
+        let bare = text.chars().all(|one| one.is_ascii_digit() || one == '.' || one == ',');
+        if !bare && row.kind != Kind::Temperature {
+            return text.to_owned();
+        }
+        if row.kind == Kind::FoamVolume {
+            let unit = self.say("fields.unit.bd_ft", &[]);
+            return format!("{text}\u{a0}{unit}");
+        }
+        let units = self.units();
+        let unit = entry.unit.unwrap_or_else(|| row.unit(units));
+        let read = echo(text, row.kind, unit, entry.sense, units);
+        match read.state {
+            EchoState::Read => read.text.trim_start_matches('≈').trim_start().to_owned(),
+            _ => text.to_owned(),
         }
     }
 }

@@ -28,7 +28,7 @@ GAP = 90
 """Characters that may stand between two texts of one row: what the style adds, a head repeated."""
 
 
-JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long", "inspector", "emergency", "much", "embed")
+JOBS = ("light", "dark", "spanish", "barn", "shapes", "patches", "long", "inspector", "emergency", "much", "class", "embed")
 """The jobs whose papers every engine prints; the last is the leaf of an embedded estimate."""
 
 
@@ -59,6 +59,11 @@ def contrast(color):
     return 1.0 if light is None else 1.05 / (light + 0.05)
 
 
+def within(char, shape):
+    across, down = (char["x0"] + char["x1"]) / 2, (char["top"] + char["bottom"]) / 2
+    return shape["x0"] < across < shape["x1"] and shape["top"] < down < shape["bottom"]
+
+
 class Read:
     """A PDF as read: the text of its pages, in the order in which it is painted, and the faults of its looks."""
 
@@ -77,11 +82,14 @@ class Read:
         if abs(width - size[0]) > 1.5 or abs(height - size[1]) > 1.5:
             self.fault("size", f"page {number} is {width:.1f} × {height:.1f} points, not {size[0]} × {size[1]}")
         light, beyond = [], []
+        # A small dark flag is a ground of its own.
+        flags = [one for one in page.rects if one.get("fill") and contrast(one["non_stroking_color"]) >= 4.5]
         for char in page.chars:
             letter = plain(char["text"])
             if not letter:
                 continue
-            if contrast(char["non_stroking_color"]) < 4.5:
+            flagged = any(within(char, flag) for flag in flags)
+            if not flagged and contrast(char["non_stroking_color"]) < 4.5:
                 light.append(letter)
             foot = char["top"] > height - FOOT
             if char["x0"] < MARGIN or char["x1"] > width - MARGIN or char["top"] < MARGIN or char["bottom"] > height - 10:

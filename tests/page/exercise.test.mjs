@@ -4,13 +4,16 @@ import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { use } from '../../www/app/calls.js';
 import { bits, likeThis, otherTopic } from '../../www/app/practice/another.js';
+import { valueOf } from '../../www/app/practice/answers.js';
 import { howText, quarters } from '../../www/app/practice/pieces.js';
+import { clear } from '../../www/app/practice/readchart.js';
 import { plainly } from '../../www/app/practice/plain.js';
 import { createSession, given, nextHelp, worth } from '../../www/app/practice/session.js';
-import { tolerance } from '../../www/app/practice/steps.js';
+
 import { meets, standsAt } from '../../www/app/practice/tapedraw.js';
 import { hatchOf, measured, readingsOf } from '../../www/app/practice/todraw.js';
 import { asGiven, saidOf, solution } from '../../www/app/practice/verdict.js';
+import { answerText, tolerance } from '../../www/app/practice/written.js';
 import { give, has } from '../../www/app/words.js';
 
 const NBSP = '\u00a0';
@@ -22,8 +25,8 @@ give('slips', { doubled: '{answer} is {how}: once is enough.' });
 const SIGN = { area: 'ft²', length: 'in', temperature_step: '°F', duration: 'min' };
 use({
   fields: () => [],
-  write: (kind, value) => `${Math.round(value * 100) / 100}${SIGN[kind] ? NBSP + SIGN[kind] : ''}`,
-  read: (text) => (/^[\d.]+$/.test(text) ? { state: 'read', likely: Number(text), text, other: [], meanings: [] } : { state: 'refused', text: '', other: [], meanings: [] }),
+  write: (kind, value) => kind === 'clock' ? `${Math.floor(value / 60)}:${value % 60}${NBSP}am` : `${Math.round(value * 100) / 100}${SIGN[kind] ? NBSP + SIGN[kind] : ''}`,
+  read: (text, kind) => (/^[\d.]+$/.test(text) && (kind !== 'count' || !text.includes('.')) ? { state: 'read', likely: Number(text), text, other: [], meanings: [] } : { state: 'refused', text: '', other: [], meanings: [] }),
 });
 
 test('what a tape and a label say is set for reading, and nothing else is touched', () => {
@@ -40,7 +43,7 @@ const sign = (is) => ({ is, value: 0, kind: 'number' });
 test('a line is written with its signs, and the answer of an open step stands in it by its number', () => {
   const line = [figure(40.5), sign('minus'), figure(4)];
   assert.equal(howText(line, 'us'), `40.5${NBSP}ft² − 4${NBSP}ft²`);
-  assert.equal(howText(line, 'us', [{ n: 2, value: 40.5, kind: 'area' }]), `step 2 − 4${NBSP}ft²`);
+  assert.equal(howText(line, 'us', [{ n: 2, value: 40.5, kind: 'area' }]), `(answer of step 2) − 4${NBSP}ft²`);
   // A length of the same number is another figure.
   assert.equal(howText(line, 'us', [{ n: 2, value: 40.5, kind: 'length' }]), `40.5${NBSP}ft² − 4${NBSP}ft²`);
   assert.equal(howText(line, 'us', [{ n: 2, value: 40.5, kind: 'area', text: '81' }]), `81 − 4${NBSP}ft²`);
@@ -60,7 +63,13 @@ test('a tolerance is said in the unit of the answer; without one it is exact', (
   assert.equal(tolerance(step({ within: 0.3, within_pct: 0.2 }), 'us'), `within 0.3${NBSP}ft² or 0.2${NBSP}%`);
   // Of a temperature and of a time of day it is a difference.
   assert.equal(tolerance(step({ within: 1, kind: 'temperature' }), 'us'), `within 1${NBSP}°F`);
-  assert.equal(tolerance(step({ within: 35, kind: 'clock' }), 'us'), `within 35${NBSP}min`);
+  assert.equal(tolerance(step({ within: 35, kind: 'clock' }), 'us'), `within 35${NBSP}min, written like 9:50${NBSP}am`);
+  // A small one keeps its digits, a part of an inch is one of a tape.
+  assert.equal(tolerance(step({ within: 0.01, kind: 'resistance' }), 'us'), 'within R-0.01');
+  assert.equal(tolerance(step({ within: 0.01, kind: 'resistance' }), 'metric'), `within RSI${NBSP}0.0018`);
+  assert.equal(tolerance(step({ within: 0.0005, kind: 'number' }), 'us'), 'within 0.0005');
+  assert.equal(tolerance(step({ within: 1 / 32, kind: 'length' }), 'us'), `within 1/32${NBSP}in`);
+  assert.equal(tolerance(step({ within: 0.0625, kind: 'length' }), 'us'), `within 1/16${NBSP}in`);
 });
 
 test('help comes in its order, each costs a quarter, and the answer all', () => {
@@ -73,6 +82,30 @@ test('help comes in its order, each costs a quarter, and the answer all', () => 
   assert.equal(nextHelp(at(1, true), both), undefined);
   assert.deepEqual([at(0), at(1), at(2), at(2, true)].map((one) => given(one, both)), [[], ['hint'], ['hint', 'how'], ['hint', 'how', 'show']]);
   assert.deepEqual([at(0), at(1), at(2), at(0, true)].map(worth), [1, 0.75, 0.5, 0]);
+});
+
+test('an answer stands in a line as figures are written, and a count that is none is read as a number', () => {
+  const of = (text, more, units = 'us') => asGiven(/** @type {any} */ ({ exercise: { steps: [form('a', more)] }, answers: [{ text, unit: '', hints: 0, shown: false }], units }), 0);
+  assert.equal(of('1560', { kind: 'money', unit: 'usd' }).replace(/\u00a0.*/, ''), '$1,560');
+  assert.equal(of('93.6', { kind: 'money', unit: 'usd' }), '$93.60');
+  assert.equal(of('.0631', { kind: 'number', unit: 'one' }).replace(/\u00a0.*/, ''), '0.0631');
+  assert.equal(of('12345.75', {}, 'metric'), `12\u202f345.75${NBSP}ft²`);
+  assert.equal(valueOf(form('a', { kind: 'count', unit: 'each' }), { text: '3.4', unit: '', hints: 0, shown: false }, 'us'), 3.4);
+  assert.ok(Number.isNaN(valueOf(form('a', { kind: 'count', unit: 'each' }), { text: 'three or so', unit: '', hints: 0, shown: false }, 'us')));
+});
+
+test('a line of a right answer says what its figures come to; that of a choice begins with its word', () => {
+  const { session, core } = standIn();
+  const mark = core.mark;
+  core.mark = (...args) => {
+    const marked = mark(...args);
+    return { ...marked, steps: marked.steps.map((one, at) => (at === 0 ? { ...one, verdict: 'right', how: [figure(18, 'length'), sign('times'), figure(4.5, 'length')], gives: 81 } : at === 2 ? { ...one, verdict: 'right', how: [figure(3)], gives: 0 } : one)) };
+  };
+  session.answer(0, { text: '80.9' });
+  session.answer(2, { text: 'go' });
+  session.judge();
+  assert.equal(saidOf(session, 0)?.rest, `18${NBSP}in × 4.5${NBSP}in = 81${NBSP}ft².`);
+  assert.equal(saidOf(session, 2)?.rest, `Go: 3${NBSP}ft².`);
 });
 
 const form = (key, more = {}) => ({ key, of: '', topic: 'areas', kind: 'area', unit: 'ft2', choices: [], within: 0, within_pct: 0.5, ...more });
@@ -153,10 +186,11 @@ test('a mark says how it comes about, what was carried on, and names the slip', 
   session.judge();
   assert.equal(saidOf(session, 0)?.rest, 'Not what this comes to. Go through the step again, or take the hint.');
   // The first step is still open: its right answer is not given away by the second one's line.
-  assert.deepEqual(saidOf(session, 1), { kind: 'go', bold: 'Right.', rest: `step 1 − 4${NBSP}ft² = 77${NBSP}ft². ¾ point after hints.` });
+  assert.deepEqual(saidOf(session, 1), { kind: 'go', bold: 'Right.', rest: `(answer of step 1) − 4${NBSP}ft² = 77${NBSP}ft². ¾ point after hints.` });
   session.answer(1, { text: 'about that' });
   session.judge();
-  assert.equal(saidOf(session, 1)?.bold, 'Not marked.');
+  // Nothing stands above to be pressed.
+  assert.deepEqual(saidOf(session, 1), { kind: 'none', bold: 'Not marked.', rest: 'Write a figure, with its unit where it is another one than in the box.' });
   session.help(0, 'show');
   assert.equal(saidOf(session, 0)?.rest, `18${NBSP}in × 4.5${NBSP}in = 81${NBSP}ft². No point.`);
   assert.equal(solution(session, 1), `81${NBSP}ft² − 4${NBSP}ft² = 77${NBSP}ft²`);
@@ -199,6 +233,28 @@ test('only what was entered is dimensioned on a drawing, and only a slip that sh
   assert.deepEqual(hatchOf([{ slip: 'half_twice' }, { slip: 'whole_rectangle' }, { slip: 'openings_forgotten' }]), { extra: 'corners', n: 2 });
 });
 
+test('the name of a level line lies over no place where a curve crosses it', () => {
+  const level = 100;
+  const overlaps = ({ x, y }, at) => x < at + 4 && at - 4 < x + 90 && Math.abs(y - 5 - level) < 30;
+  // Nothing near: at the right end, above the line.
+  assert.deepEqual(clear([[[42, 200], [400, 180]]], 90, level, 400), { x: 306, y: 95 });
+  // It crosses where the name would stand.
+  const steep = [[[42, 200], [340, 120], [360, 80], [400, 20]]];
+  assert.ok(!overlaps(clear(steep, 90, level, 400), 350));
+  // A second curve runs close above the line all along, a third close below it: only the crossing is kept free.
+  const crowded = [...steep, [[42, 88], [400, 86]], [[42, 112], [400, 114]]];
+  const found = clear(crowded, 90, level, 400);
+  assert.ok(!overlaps(found, 350) && found.x >= 46, JSON.stringify(found));
+});
+
+test('a right R is written to as many places as an answer has to have', () => {
+  const step = (within, within_pct) => ({ kind: 'resistance', choices: [], within, within_pct });
+  assert.equal(answerText(/** @type {any} */ (step(0, 0.5)), 10.485, 'us'), '10.49');
+  assert.equal(answerText(/** @type {any} */ (step(0.005, 0)), 13.73, 'us'), 'R-13.73');
+  assert.equal(answerText(/** @type {any} */ (step(0.1, 0)), 13.73, 'us'), '13.73');
+  assert.equal(answerText(/** @type {any} */ (step(0.005, 0)), 13.73, 'metric'), 'RSI\u00a02.418');
+});
+
 test('the next exercise is another one: of the same topics, or of a topic that this one has not', () => {
   const topics = ['tape', 'areas', 'pitch', 'kits'];
   assert.equal(bits(topics, ['areas', 'kits', 'no such']), 0b1010);
@@ -221,7 +277,7 @@ test('the next exercise is another one: of the same topics, or of a topic that t
 });
 
 test('whatever the exercise says has its words, in both languages', () => {
-  const named = ['exercise.js', ...['aircards', 'another', 'builtcards', 'cards', 'chartcards', 'goodscards', 'pieces', 'probestrip', 'question', 'session', 'solution', 'steps', 'tapecards', 'tapedraw', 'todraw', 'verdict'].map((one) => `practice/${one}.js`)]
+  const named = ['exercise.js', ...['aircards', 'another', 'builtcards', 'cards', 'chartcards', 'goodscards', 'pieces', 'probestrip', 'question', 'session', 'solution', 'steps', 'tapecards', 'tapedraw', 'todraw', 'verdict', 'written'].map((one) => `practice/${one}.js`)]
     .flatMap((file) => [...readFileSync(`www/app/${file}`, 'utf8').matchAll(/practice\.(ex_\w+)(?![\w$]|\{)/g)].map((found) => found[1]));
   const made = [...['hint', 'how', 'show'].map((one) => `ex_help_${one}`), 'ex_given_hint', 'ex_given_how', ...['corners', 'openings', 'framing'].map((one) => `ex_hatched_${one}`), ...['slow', 'likely', 'steel', 'room'].map((one) => `ex_curve_${one}`),
     ...['tape', 'probes'].flatMap((one) => [`ex_${one}`, `ex_${one}_n`]), ...['ft', 'm'].flatMap((one) => [`ex_tape_at_${one}`, `ex_tape_flag_${one}`, `ex_tape_${one}`]), 'ex_zone_4', 'ex_zone_5', 'ex_zone_7', 'ex_least', 'ex_most'];

@@ -17,7 +17,7 @@ const all = {
   refused: ['form', 'newer', 'none', 'twice', 'many'],
   refused_do: ['form', 'newer', 'none', 'twice', 'many'],
   file: ['too_long', 'too_deep', 'unreadable', 'damaged', 'foreign', 'newer', 'wrong', 'twice', 'too_many', 'open_already', 'many_files'],
-  how: ['up', 'down', 'larger', 'smaller', 'and'],
+  how: ['up', 'down', 'larger', 'smaller', 'and', 'liters'],
 };
 
 test('the lists are found at all', () => {

@@ -1,16 +1,17 @@
 //! What a seed gives never changes: whoever printed one gets the same exercise for ever.
 //!
 //! `v1.txt` holds a line for each of a few hundred seeds: seed, units, scene, a hash of the exercise, a hash of its right
-//! answers. The first hash may never change. It is taken of the exercise without what is empty, nought or switched off, and
+//! answers, a hash of its slips with what each gives and how it is marked. The first hash may never change. It is taken of the exercise without what is empty, nought or switched off, and
 //! without the job's version, so that a later version of the document which only adds fields leaves it alone. The
-//! second hash is of the right answers to nine digits: it changes where what the core says changes, and then on purpose.
+//! second hash is of the right answers to nine digits: it changes where what the core says changes, and then on purpose, as
+//! does the third: a key that somebody has printed says other things from then on.
 //!
 //! The file is written anew by `FOAMWRIGHT_WRITE_GOLDEN=yes cargo test --test practice golden`: for a generator version
 //! that is not released yet, or where the core's published values change. For a released one a changed first hash is a
 //! fault of the code, never of the file.
 
 use super::*;
-use foamwright::practice::book;
+use foamwright::practice::{book, mark, slips_of};
 use serde_json::Map;
 use sha2::{Digest, Sha256};
 use std::path::PathBuf;
@@ -67,17 +68,34 @@ fn of_answers(made: &Made) -> String {
     hash(&right.iter().map(|value| nine_digits(*value)).collect::<Vec<_>>().join(" "))
 }
 
+/// What can go wrong, what it gives, and how that and a hint are marked.
+fn of_slips(made: &Made) -> String {
+    let core = &mut Kept::default();
+    let right = right(made, core);
+    let told = slips_of(made, core).into_iter().map(|(at, name, value)| {
+        let mut given: Vec<Answer> =
+            right.iter().map(|value| Answer { value: Some(*value), hints: 1, shown: false }).collect();
+        given[at].value = Some(value);
+        let marked = mark(made, &given, core);
+        let step = &marked.steps[at];
+        format!("{at} {name} {} {:?} {} {}", nine_digits(value), step.verdict, step.slip, marked.points)
+    });
+    hash(&told.collect::<Vec<_>>().join("\n"))
+}
+
 /// To nine digits; nought has no sign.
 fn nine_digits(value: f64) -> String {
     format!("{:.8e}", if value == 0.0 { 0.0 } else { value })
 }
 
-fn lines() -> Vec<[String; 5]> {
+fn lines() -> Vec<[String; 6]> {
     let made = side_by_side(&listed(), |(seed, units)| {
         let made = exercise(*seed, *units)?;
         let units = if *units == Units::Us { "us" } else { "metric" };
         let scene = made.exercise.scene.to_owned();
-        Some([seed.to_string(), units.to_owned(), scene, of_exercise(&made), of_answers(&made)])
+        let hashes = [of_exercise(&made), of_answers(&made), of_slips(&made)];
+        let [drawn, answers, slips] = hashes;
+        Some([seed.to_string(), units.to_owned(), scene, drawn, answers, slips])
     });
     made.into_iter().flatten().collect()
 }
@@ -94,7 +112,9 @@ fn golden_exercises_never_change() {
     let known: Vec<Vec<&str>> = text.lines().map(|line| line.split(' ').collect()).collect();
     let (mut exercises, mut answers) = (Vec::new(), Vec::new());
     for line in &known {
-        let [seed, units, scene, drawn, right] = line[..] else { panic!("not a line of the file: {line:?}") };
+        let [seed, units, scene, drawn, right, slips] = line[..] else {
+            panic!("not a line of the file: {line:?}")
+        };
         match lines.iter().find(|one| one[0] == seed && one[1] == units) {
             None => exercises.push(format!("{seed} {units} {scene}: gone")),
             Some(one) if one[2] != scene => {
@@ -105,6 +125,9 @@ fn golden_exercises_never_change() {
             }
             Some(one) if one[4] != right => {
                 answers.push(format!("{seed} {units} {scene}: other right answers"))
+            }
+            Some(one) if one[5] != slips => {
+                answers.push(format!("{seed} {units} {scene}: other slips, or marked otherwise"))
             }
             Some(_) => {}
         }

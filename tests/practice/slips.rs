@@ -151,11 +151,19 @@ fn names_of_slips_come_once_and_there_are_many() {
 #[test]
 fn every_slip_has_words() {
     for language in ["en", "es"] {
-        let path = format!("{}/www/words/{language}/slips.json", env!("CARGO_MANIFEST_DIR"));
-        let text = std::fs::read_to_string(&path).expect("the page of words");
-        let words: BTreeMap<String, serde_json::Value> = serde_json::from_str(&text).expect("words");
-        let missing: Vec<_> = SLIPS.iter().filter(|name| !words.contains_key(**name)).collect();
+        let page = |name: &str| -> BTreeMap<String, serde_json::Value> {
+            let path = format!("{}/www/words/{language}/{name}.json", env!("CARGO_MANIFEST_DIR"));
+            serde_json::from_str(&std::fs::read_to_string(path).expect("the page of words")).expect("words")
+        };
+        // What is said to a student, and the few words on a teacher's key.
+        let (words, short) = (page("slips"), page("practice"));
+        let missing: Vec<_> = SLIPS
+            .iter()
+            .filter(|name| !words.contains_key(**name) || !short.contains_key(&format!("slip.{name}")))
+            .collect();
         assert!(missing.is_empty(), "{language}: no words for {missing:?}");
+        let gone: Vec<_> = words.keys().filter(|name| !SLIPS.contains(&name.as_str())).collect();
+        assert!(gone.is_empty(), "{language}: no slip is called {gone:?}");
         for (name, words) in words {
             let words = words.as_str().unwrap_or_default();
             let places: Vec<_> = words.split('{').skip(1).filter_map(|rest| rest.split_once('}')).collect();

@@ -76,6 +76,7 @@ export function mount(root, _, route) {
   const view = exerciseView(root, session, store, () => {
     // The same exercise in the other units, its answers as they were typed.
     chosen = units === 'us' ? 'metric' : 'us';
+    view.unmount();
     root.replaceChildren();
     over = true;
     shown = mount(root, _, route);
@@ -83,7 +84,7 @@ export function mount(root, _, route) {
     /** @type {HTMLElement | null} */ (root.querySelector('.ex-units :checked'))?.focus();
   });
   /** @type {import('./view.js').View} */
-  let shown = { title: titleOf(exercise), update: view.update };
+  let shown = { title: titleOf(exercise), ...view };
   void opened.then(() => { if (!over) view.update(); });
   return { title: titleOf(exercise), update: () => shown.update(), unmount() { over = true; shown.unmount?.(); } };
 }
@@ -113,7 +114,7 @@ function exerciseView(root, session, store, turn) {
   /** Drawings and cards; anew only where there is something else to draw or another room. */
   function draw() {
     if (!store.estimate) return;
-    const width = given.clientWidth || breadth(root);
+    const width = Math.max(280, given.clientWidth || breadth(root));
     const hatch = hatchOf(exercise.steps.map((_, at) => { const one = session.mark(at); return one?.verdict === 'slip' ? one : undefined; }));
     // Members that a step asks to be counted are not drawn before it is answered.
     const framing = exercise.steps.every((step, at) => !counts(step) || session.closed(at)) || hatch?.extra === 'framing';
@@ -189,5 +190,8 @@ function exerciseView(root, session, store, turn) {
 
   if (session.marked) told('');
   changed();
-  return { update: draw };
+  // Drawings are laid out to the room that their column has, whenever that changes.
+  const room = new ResizeObserver(draw);
+  room.observe(given);
+  return { update: draw, unmount: () => room.disconnect() };
 }

@@ -54,8 +54,8 @@ function shown(value, write, join = ' + ') {
   return value === undefined ? '–' : String(value);
 }
 
-/** The steps of one scope, numbered on. @param {Store} store @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {{only?: string[], lit?: string, scope?: string, leave?: Leave}} [about] `only` the results that begin so; `lit` the one pressed; `leave` the steps that are not shown */
-function steps(store, of, from, count, name, { only, lit = '', scope = '', leave } = {}) {
+/** The steps of one scope, numbered on. @param {Store} store @param {Scope} of @param {any} from @param {{n: number}} count @param {string} name @param {{only?: string[], lit?: string, scope?: string, leave?: Leave, bare?: Leave}} [about] `only` the results that begin so; `lit` the one pressed; `leave` the steps that are not shown; `bare` those without their source */
+function steps(store, of, from, count, name, { only, lit = '', scope = '', leave, bare: unsourced } = {}) {
   const w = figures(store.job.units);
   const rows = table.filter((step) => step.scope === of && !leave?.(step) && (!only || only.some((one) => step.result.startsWith(one)))).flatMap((step) => {
     const result = at(from, step.result);
@@ -74,34 +74,34 @@ function steps(store, of, from, count, name, { only, lit = '', scope = '', leave
     const kind = [total ? 'total' : PARTS.has(step.result) ? 'part' : '', step.result === lit && of === scope ? 'lit' : ''].filter(Boolean).join(' ');
     return [el('li', { class: kind, 'aria-current': step.result === lit && of === scope && 'true' }, el('span', 'n', String(count.n)), el('div', 'body',
       el('p', 'w', part(`working.${step.code}`, 'what', given)), el('p', 'f', part(`working.${step.code}`, 'formula', given)),
-      el('p', 'note', part(`working.${step.code}`, 'why', given)), step.source ? src(t(`sources.${step.source}`)) : undefined),
+      el('p', 'note', part(`working.${step.code}`, 'why', given)), step.source && !unsourced?.(step) ? src(t(`sources.${step.source}`)) : undefined),
     el('p', 'res', bare(written), el('small', '', unitOf(written)), isRange(band) ? el('small', '', t('sheet.working_range', { low: bare(write(band.low)), high: bare(write(band.high)) })) : undefined))];
   });
   return rows.length ? [el('li', 'grp', el('span', 'n'), el('h2', 'body', name)), ...rows] : [];
 }
 
-/** Every step of the job, in the order of the work, as a list numbered from first to last. @param {Store} store @param {Leave} [leave]  steps that are not shown */
-export function everyStep(store, leave) {
+/** Every step of the job, in the order of the work, as a list numbered from first to last. @param {Store} store @param {Leave} [leave]  steps that are not shown @param {Leave} [unsourced]  steps whose source is not said */
+export function everyStep(store, leave, unsourced) {
   const { estimate, job } = store;
   if (!estimate) return [];
   const count = { n: 0 };
   return [
     ...estimate.surfaces.flatMap((one) => {
       const surface = byId(job.surfaces, one.id);
-      return surface ? steps(store, 'surface', one, count, nameOf(surface), { leave }) : [];
+      return surface ? steps(store, 'surface', one, count, nameOf(surface), { leave, bare: unsourced }) : [];
     }),
-    ...steps(store, 'job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), { only: ['quantity.'], leave }),
-    ...estimate.purchase.sizes.flatMap((size) => steps(store, 'kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed'), { leave })),
-    ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'), { leave })),
-    ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'], leave }),
-    ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'], leave }),
-    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'], leave }),
-    ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'], leave }),
-    ...estimate.conditioning.flatMap((one) => steps(store, 'warming', one, count, byId(job.warming ?? [], one.id)?.name || t('ready.kit'), { leave })),
-    ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check), { leave })),
-    ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440), { leave })),
-    ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'], leave }),
-    ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'), { leave })),
+    ...steps(store, 'job', estimate, count, t('sheet.working_all', { n: estimate.quantity.surfaces }), { only: ['quantity.'], leave, bare: unsourced }),
+    ...estimate.purchase.sizes.flatMap((size) => steps(store, 'kit', size, count, byId(job.kits, size.kit)?.name || t('kits.unnamed'), { leave, bare: unsourced })),
+    ...estimate.purchase.stock.flatMap((one) => steps(store, 'stock', one, count, byId(job.stock, one.kit)?.name || t('kits.unnamed'), { leave, bare: unsourced })),
+    ...steps(store, 'job', estimate, count, t('kits.title'), { only: ['purchase.'], leave, bare: unsourced }),
+    ...steps(store, 'job', estimate, count, t('sheet.working_passes'), { only: ['spraying.'], leave, bare: unsourced }),
+    ...steps(store, 'job', estimate, count, t('ready.moisture'), { only: ['readiness.', 'moisture.'], leave, bare: unsourced }),
+    ...steps(store, 'job', estimate, count, part('working.purge_time', 'what', {}), { only: ['people.'], leave, bare: unsourced }),
+    ...estimate.conditioning.flatMap((one) => steps(store, 'warming', one, count, byId(job.warming ?? [], one.id)?.name || t('ready.kit'), { leave, bare: unsourced })),
+    ...estimate.readiness.checks.flatMap((check) => steps(store, 'check', check, count, checkName(check), { leave, bare: unsourced })),
+    ...estimate.weather.days.flatMap((day) => steps(store, 'forecast', day, count, dayOf(day.day * 1440), { leave, bare: unsourced })),
+    ...steps(store, 'job', estimate, count, t('fields.heat_what'), { only: ['weather.'], leave, bare: unsourced }),
+    ...estimate.day.runs.flatMap((run) => steps(store, 'run', run, count, byId(job.events, run.id)?.name.trim() || t('sheet.kits'), { leave, bare: unsourced })),
   ];
 }
 

@@ -29,6 +29,7 @@ pub fn saturation(m: &mut Making) {
     let full = || figure(over_air, Kind::Number);
     m.ask(
         Ask::new("vapor_pressure", Topic::Temperatures, Kind::Number)
+            .of(if m.metric() { "pascal" } else { "psi" })
             .by(full() * share(at("readiness.dew.humidity_pct", Kind::Percent))),
     );
     m.ask(

@@ -1,14 +1,18 @@
 //! Heat through framed walls, by parallel paths.
 
 use super::super::Topic;
-use super::super::formula::{Formula, at, number, share};
-use super::super::made::{Ask, Making};
+use super::super::formula::{Formula, at, figure, number, share};
+use super::super::made::{Ask, Making, plain};
 use super::{TO_SI, exact, exact_foam, exact_r};
+use crate::assembly::SOFTWOOD_R_IN;
 use crate::job::Shape;
 use crate::measure::Kind;
 
 /// A layer: material, where it lies, its R where it is typed.
 type Layer = (&'static str, &'static str, f64);
+
+/// How deep a 2x4 stud is.
+const STUD_IN: f64 = 3.5;
 
 /// A wall of 2x4 studs with insulation of an R between them, so much of it studs, and these layers.
 struct Wall {
@@ -28,7 +32,7 @@ impl Wall {
         let entries = [
             ("area", area.to_owned()),
             ("component", "wall".to_owned()),
-            ("framing_share", format!("{}", self.studs_pct)),
+            ("framing_share", plain(self.studs_pct, 0)),
             ("cavity", depth.clone()),
             ("depth", depth.clone()),
         ];
@@ -50,8 +54,8 @@ impl Wall {
     fn ask_paths(m: &mut Making) {
         let films = || path("outside_film_r") + path("inside_film_r");
         let layers = || path("outside_r") + path("inside_r");
-        // A hundredth, in whichever unit it is written.
-        let within = if m.metric() { 0.01 * TO_SI } else { 0.01 };
+        // As the tool writes R: to a tenth, or to a hundredth of RSI.
+        let within = if m.metric() { 0.01 * TO_SI } else { 0.1 };
         let asked = |name| Ask::new(name, Topic::TrueR, Kind::Resistance).within(within, 0.0);
         m.ask(
             asked("foam_path_r")
@@ -59,7 +63,8 @@ impl Wall {
                 .by(films() + layers() + path("foam_r"))
                 .slip("films_forgotten", layers() + path("foam_r")),
         );
-        let stud = || path("member_path_r") - path("both_r");
+        // By its own R, as it stands on the card.
+        let stud = || figure(STUD_IN * SOFTWOOD_R_IN, Kind::Resistance);
         m.ask(
             asked("stud_path_r")
                 .at("surfaces.0.depth.assembly.member_path_r")

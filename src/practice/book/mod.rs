@@ -10,7 +10,7 @@ mod heat;
 mod roofs;
 mod walls;
 
-use super::made::{Entries, Making};
+use super::made::{Entries, Making, plain};
 use super::seed::VERSION;
 use super::{Made, Seed};
 use crate::measure::Units;
@@ -57,7 +57,7 @@ pub fn seeds() -> Vec<Seed> {
 /// A measure of a published case: as it was published, or the same to a ten-thousandth of a millimeter.
 fn exact(m: &Making, us: &str, inches: f64) -> String {
     match m.metric() {
-        true => format!("{} mm", libm::round(inches * 254_000.0) / 10_000.0),
+        true => format!("{} mm", plain(inches * 25.4, 4)),
         false => us.to_owned(),
     }
 }
@@ -65,7 +65,7 @@ fn exact(m: &Making, us: &str, inches: f64) -> String {
 /// The same for long measures, in meters.
 fn exact_long(m: &Making, us: &str, inches: f64) -> String {
     match m.metric() {
-        true => format!("{} m", libm::round(inches * 254_000.0) / 10_000_000.0),
+        true => format!("{} m", plain(inches * 0.0254, 7)),
         false => us.to_owned(),
     }
 }
@@ -76,8 +76,8 @@ const TO_SI: f64 = 5.678_263_341;
 /// An R as it was published, or the same in metric to five digits behind the point.
 fn exact_r(m: &Making, r: f64) -> String {
     match m.metric() {
-        true => format!("RSI {}", libm::round(r / TO_SI * 100_000.0) / 100_000.0),
-        false => format!("R-{r}"),
+        true => format!("RSI {}", plain(r / TO_SI, 5)),
+        false => format!("R-{}", plain(r, 2)),
     }
 }
 

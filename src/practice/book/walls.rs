@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, area, at, figure, number, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::{exact, exact_long};
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -32,7 +32,7 @@ pub fn textbook(m: &mut Making) {
     let depth = exact(m, "2 in", 2.0);
     let (stud, space) = (1.5, 16.0);
     let (member, spacing) = (exact(m, "1 1/2 in", stud), exact(m, "16 in", space));
-    let share = format!("{}", stud / space * 100.0);
+    let share = plain(stud / space * 100.0, 4);
     let entries = [
         ("length", length.clone()),
         ("height", height.clone()),

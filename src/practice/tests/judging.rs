@@ -146,6 +146,22 @@ fn slips_of_whole_things() {
 }
 
 #[test]
+fn what_nobody_can_write_is_no_slip_to_be_told() {
+    let noon = |off: f64| figure(720.0 + off, Kind::Clock);
+    let clock =
+        is(720.0, Kind::Clock).slip("wrong_day_half", noon(720.0)).slip("edge_forgotten", noon(-60.0));
+    let told = |ask| -> Vec<&str> {
+        let made = alone(Units::Us, ask);
+        super::super::slips_of(&made, &mut Listed).into_iter().map(|(_, name, _)| name).collect()
+    };
+    assert_eq!(told(clock), ["edge_forgotten"]);
+    let wait = is(60.0, Kind::Duration).slip("waits_forgotten", figure(-5.0, Kind::Duration));
+    assert_eq!(told(wait), ["decimal_moved", "decimal_moved"]);
+    let cold = is(40.0, Kind::Temperature).slip("spread_taken_off", figure(-5.0, Kind::Temperature));
+    assert!(told(cold).contains(&"spread_taken_off"));
+}
+
+#[test]
 fn hints_cost_a_quarter_each_and_no_more_than_the_step() {
     for (hints, points) in [(0, 1.0), (1, 0.75), (2, 0.5), (4, 0.0), (5, 0.0), (255, 0.0)] {
         let mut answers = right();
@@ -161,4 +177,65 @@ fn hints_cost_a_quarter_each_and_no_more_than_the_step() {
     let marked = marked(&answers);
     assert_eq!((marked.steps[0].points, marked.steps[6].points), (0.0, 0.0));
     assert_eq!(marked.steps[1].points, 1.0);
+}
+
+#[test]
+fn what_nobody_can_write_is_no_slip() {
+    use super::super::slips_of;
+    let half_day = || figure(720.0, Kind::Clock);
+    let begins = |minutes| {
+        let ask = is(minutes, Kind::Clock).slip("wrong_day_half", figure(minutes, Kind::Clock) + half_day());
+        ask.slip("wrong_day_half", figure(minutes, Kind::Clock) - half_day())
+    };
+    // Twelve hours off 8:30 am is 8:30 pm, and not half past eight of the day before.
+    for (minutes, told) in [(510.0, 1_230.0), (1_230.0, 510.0)] {
+        let made = alone(Units::Us, begins(minutes));
+        assert_eq!(slips_of(&made, &mut Listed), [(0, "wrong_day_half", told)]);
+        assert_eq!((named(&made, told), named(&made, -210.0)), ("wrong_day_half", ""));
+    }
+    // Less than no foam; but a surface may be below the dew point, and air below nought.
+    for (kind, told) in [(Kind::FoamVolume, false), (Kind::Duration, false), (Kind::TemperatureStep, true)] {
+        let made = alone(Units::Us, is(8.0, kind).slip("loss_forgotten", figure(-3.0, kind)));
+        assert_eq!(slips_of(&made, &mut Listed).iter().any(|slip| slip.2 == -3.0), told, "{kind:?}");
+        assert_eq!(named(&made, -3.0) == "loss_forgotten", told);
+    }
+}
+
+#[test]
+fn whole_feet_are_no_tenths_where_there_is_less_than_an_inch() {
+    let told = |inches| {
+        let made = alone(Units::Us, is(inches, Kind::Length).within(1.0 / 16.0, 0.0));
+        super::super::slips_of(&made, &mut Listed).iter().any(|slip| slip.1 == "tenths_for_inches")
+    };
+    assert_eq!([156.1875, 156.9375, 157.0, 160.0].map(told), [false, false, true, true]);
+}
+
+#[test]
+fn no_sum_is_written_beside_a_word() {
+    let ask = Ask::choice("one", Topic::Code, &["class_2", "class_3"]).by(number(0.87).class(&[1.0]));
+    let made = alone(Units::Us, ask.slip("permeance_of_an_inch", number(2.6).class(&[1.0])));
+    assert_eq!((judged(&made, 0.0).verdict, named(&made, 1.0)), (Verdict::Right, "permeance_of_an_inch"));
+    assert!(judged(&made, 0.0).how.is_empty() && judged(&made, 1.0).how.is_empty());
+    assert!(super::super::solve(&made, &mut Listed).iter().flatten().all(|one| one.how.is_empty()));
+}
+
+#[test]
+fn metric_foam_is_divided_by_the_liters_of_a_board_foot() {
+    let net = || figure(1_000.0, Kind::Area) - area(figure(12.0, Kind::Length), figure(24.0, Kind::Length));
+    let deep = || figure(2.0, Kind::Length);
+    let signs = |units, formula: Formula| {
+        let made = alone(units, Ask::new("one", Topic::BoardFeet, Kind::FoamVolume).by(formula));
+        let solved = super::super::solve(&made, &mut Listed).remove(0).unwrap();
+        solved.how.iter().map(|piece| piece.is).filter(|is| *is != "figure").collect::<Vec<_>>().join(" ")
+    };
+    assert_eq!(signs(Units::Us, net() * deep()), "open minus times close times");
+    assert_eq!(signs(Units::Metric, net() * deep()), "open minus times close times over liters");
+    assert_eq!(
+        signs(Units::Metric, figure(300.0, Kind::FoamVolume) / (deep() * (number(2.0) * net()))),
+        "over open times times open minus times close over liters close"
+    );
+    // An area of two lengths, and a share on top of the foam, are no liters.
+    assert_eq!(signs(Units::Metric, area(deep(), deep())), "times");
+    let more = number(1.0) + share(figure(10.0, Kind::Percent));
+    assert_eq!(signs(Units::Metric, figure(300.0, Kind::FoamVolume) * more), "times open plus close");
 }

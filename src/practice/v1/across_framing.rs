@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, number, share, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::{Scene, sheet};
 use crate::assembly::SOFTWOOD_R_IN;
 use crate::job::Shape;
@@ -47,7 +47,7 @@ fn make(m: &mut Making, _level: u8) {
     for (material, position) in [(siding, "outside"), (sheathing, "outside"), ("gypsum_1_2", "inside")] {
         let thickness = crate::assembly::material(material).and_then(|one| one.thickness_in);
         let mut entries = vec![("made_of", material.to_owned()), ("position", position.to_owned())];
-        entries.extend(thickness.map(|inches| ("thickness", format!("{inches} in"))));
+        entries.extend(thickness.map(|inches| ("thickness", format!("{} in", plain(inches, 4)))));
         m.layer(&entries);
     }
     let stud_r = sheet::taped(m, cavity) * SOFTWOOD_R_IN;

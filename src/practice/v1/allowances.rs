@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, number, share, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::Scene;
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -26,8 +26,8 @@ fn make(m: &mut Making, _level: u8) {
     let waste_pct = f64::from(m.draw.whole(2, 5));
     let (area, depth) = (m.area(ft2), m.tape(f64::from(halves) / 2.0, true));
     m.surface(Shape::TypedArea, &[("area", area.clone()), ("depth", depth.clone())]);
-    m.of_job("over_depth", format!("{over_pct}"));
-    m.of_job("other_waste", format!("{waste_pct}"));
+    m.of_job("over_depth", plain(over_pct, 0));
+    m.of_job("other_waste", plain(waste_pct, 0));
     m.says("area", area);
     m.says("depth", depth);
     m.gives("over_depth", over_pct, Kind::Percent);

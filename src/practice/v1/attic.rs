@@ -2,7 +2,7 @@
 //! sizes, the bill, the lifts.
 
 use super::super::formula::{area, at, number, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::super::{Formula, Topic};
 use super::Scene;
 use super::attic_kits;
@@ -10,7 +10,7 @@ use super::trade::{aim, aims_over, between, lifts, long, oversprays, rows, short
 use crate::job::{DepthWay, Shape};
 use crate::measure::Kind;
 
-/// Two gables with vents, two slopes.
+/// Two gables with a window each, two slopes.
 pub const SCENE: Scene = Scene { key: "attic", levels: &[4], topics: TOPICS, make: |m, _| make(m, false) };
 /// A hip roof with skylights.
 pub const HIP: Scene = Scene { key: "attic_hip", levels: &[4], topics: TOPICS, make: |m, _| make(m, true) };
@@ -32,7 +32,7 @@ struct Attic {
     width: f64,
     /// Inches in twelve.
     pitch: f64,
-    /// Width and height of a vent or skylight, and how many.
+    /// Width and height of a window or skylight, and how many.
     hole: (f64, f64),
     holes: i32,
     hip: bool,
@@ -52,7 +52,7 @@ fn make(m: &mut Making, hip: bool) {
     let length = f64::from(m.draw.whole(192, 252));
     let width = f64::from(m.draw.whole(144, 188));
     let pitch = f64::from(m.draw.whole(5, 9));
-    let vent = (f64::from(m.draw.whole(12, 18)), f64::from(m.draw.whole(12, 16)));
+    let window = (f64::from(m.draw.whole(12, 18)), f64::from(m.draw.whole(12, 16)));
     let skylight = (f64::from(m.draw.whole(20, 30)), f64::from(m.draw.whole(28, 40)));
     let skylights = m.draw.whole(2, 3);
     let foam_rows = rows(m, (124, 134));
@@ -61,10 +61,10 @@ fn make(m: &mut Making, hip: bool) {
     let lift = m.draw.one_of(&[1.0, 1.5, 2.0]).unwrap_or(1.0);
     let attic = match hip {
         true => Attic { length, width, pitch, hole: skylight, holes: skylights, hip },
-        false => Attic { length, width, pitch, hole: vent, holes: 2, hip },
+        false => Attic { length, width, pitch, hole: window, holes: 2, hip },
     };
 
-    let pitch_said = format!("{pitch}/12");
+    let pitch_said = format!("{}/12", plain(pitch, 0));
     let goal = [("pitch", pitch_said.clone()), ("target_r", m.r(target))];
     let (length_said, width_said) = (long(m, length), long(m, width));
     let (wide, high) = (short(m, attic.hole.0), short(m, attic.hole.1));
@@ -159,18 +159,18 @@ fn slope(surface: usize, run: &dyn Fn() -> Formula) -> Ask {
 fn gable_areas(m: &mut Making) {
     let base = || of(0, "length", Kind::Length);
     let rise = || base() / number(2.0) * of(0, "pitch", Kind::Pitch);
-    let vent = |name: &str| at(&format!("surfaces.0.area.openings.0.{name}"), Kind::Length);
-    let vents = || number(2.0) * area(vent("width_in"), vent("height_in"));
+    let window = |name: &str| at(&format!("surfaces.0.area.openings.0.{name}"), Kind::Length);
+    let windows = || number(2.0) * area(window("width_in"), window("height_in"));
     // Two triangles, each half of base × rise.
     m.ask(
         Ask::new("gables_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.net_ft2")
             .within(0.2, 0.5)
-            .by(area(base(), rise()) - vents())
+            .by(area(base(), rise()) - windows())
             .slip("openings_forgotten", area(base(), rise()))
-            .slip("whole_rectangle", number(2.0) * area(base(), rise()) - vents())
-            .slip("one_gable", area(base(), rise()) / number(2.0) - vents() / number(2.0))
-            .slip("openings_twice", area(base(), rise()) - vents() - vents()),
+            .slip("whole_rectangle", number(2.0) * area(base(), rise()) - windows())
+            .slip("one_gable", area(base(), rise()) / number(2.0) - windows() / number(2.0))
+            .slip("openings_twice", area(base(), rise()) - windows() - windows()),
     );
     let run = || of(1, "plan_run", Kind::Length);
     m.ask(slope(1, &run));

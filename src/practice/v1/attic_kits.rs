@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, number, share, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::trade::usable;
 use crate::measure::Kind;
 
@@ -34,8 +34,8 @@ pub fn shelf(m: &mut Making, feet: f64, factor: f64, loss: f64) {
     }
     let tax = f64::from(m.draw.whole(16, 35)) / 4.0;
     let delivery = f64::from(5 * m.draw.whole(7, 24));
-    m.of_job("sales_tax", format!("{tax}"));
-    m.of_job("delivery", format!("{delivery}"));
+    m.of_job("sales_tax", plain(tax, 2));
+    m.of_job("delivery", plain(delivery, 0));
     m.gives("sales_tax", tax, Kind::Percent);
     m.gives("delivery", delivery * 100.0, Kind::Money);
 }

@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{area, at, number, share, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::Scene;
 use super::shelf::{CENT, price, usable, yields};
 use crate::job::Shape;
@@ -44,8 +44,8 @@ fn make(m: &mut Making, _level: u8) {
     for (key, text) in said {
         m.says(key, text);
     }
-    m.of_job("over_depth", format!("{over_pct}"));
-    m.of_job("sales_tax", format!("{tax_pct}"));
+    m.of_job("over_depth", plain(over_pct, 0));
+    m.of_job("sales_tax", plain(tax_pct, 2));
     m.of_job("delivery", format!("{delivery}"));
     m.gives("over_depth", over_pct, Kind::Percent);
     m.gives("sales_tax", tax_pct, Kind::Percent);

@@ -3,7 +3,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, step};
-use super::super::made::{Ask, Making, change};
+use super::super::made::{Ask, Making, change, plain};
 use super::{Scene, sheet};
 use crate::climate::{Component, Edition, Zone, r_row};
 use crate::job::{DepthWay, Job, Shape, Surface};
@@ -95,8 +95,8 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
         permeance += 0.3 * about;
     }
     let permeance = match m.metric() {
-        true => format!("{}", libm::round(permeance * METRIC_PERM)),
-        false => format!("{}", libm::round(permeance * 10.0) / 10.0),
+        true => plain(permeance * METRIC_PERM, 0),
+        false => plain(permeance, 1),
     };
     m.foam("F1", &rows, &[("permeance", permeance)]);
     m.of_job("work", "new");
@@ -159,7 +159,7 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
             .by(inches(thinner)
                 + (step("code_r") - r(thinner)) / (r(thicker) - r(thinner))
                     * (inches(thicker) - inches(thinner)))
-            .slip("rounded_down", inches(thinner))
+            .slip("depth_of_row_below", inches(thinner))
             .slip("r_of_first_inch", by_first()),
     };
     m.ask(least);

@@ -3,7 +3,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, step};
-use super::super::made::{Ask, Making, all};
+use super::super::made::{Ask, Making, NOW, all, plain};
 use super::Scene;
 use crate::job::ForecastDay;
 use crate::measure::{Kind, Unit};
@@ -21,8 +21,8 @@ fn make(m: &mut Making, _level: u8) {
     // Anywhere from 36 to 46° north, near the meridian of the clock that is put forward an hour.
     let north = f64::from(m.draw.whole(360, 460)) / 10.0;
     let west = f64::from(m.draw.whole(720, 880)) / 10.0;
-    m.of_job("latitude", format!("{north}"));
-    m.of_job("longitude", format!("-{west}"));
+    m.of_job("latitude", plain(north, 1));
+    m.of_job("longitude", plain(-west, 1));
     m.of_job("spray_date", "2026-05-14");
     // Nights below the window, afternoons inside it, for three days in a row.
     let low = m.draw.whole(36, 50);
@@ -44,6 +44,7 @@ fn make(m: &mut Making, _level: u8) {
     let least = m.draw.whole(58, 62);
     let entries = [("air_least", m.degrees(least)), ("air_most", m.degrees(90))];
     m.foam("F1", &[], &entries);
+    m.gives("date", libm::floor(NOW.wall().0 / 1_440.0) + 2.0, Kind::Date);
     let edge = 105.0;
     m.gives("edge", edge, Kind::Duration);
     let spread = if m.metric() { "2.8 C" } else { "5 F" };
@@ -70,8 +71,7 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("inside_for", Topic::Temperatures, Kind::Duration)
             .units(Unit::Hr, Unit::Hr)
             .within(2.0 * READ, 0.0)
-            .by(step("air_to") - step("air_from"))
-            .slip("wrong_day_half", step("air_to") - step("air_from") - minutes(HALF_DAY)),
+            .by(step("air_to") - step("air_from")),
     );
     m.ask(
         clock("sure_from", Topic::Temperatures)

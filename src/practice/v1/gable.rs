@@ -116,8 +116,8 @@ fn kits(m: &mut Making, feet: f64) {
     let by_label = if m.draw.heads() { m.draw.whole(90, 98) } else { m.draw.whole(180, 194) };
     #[allow(clippy::cast_possible_truncation, reason = "tens up to some hundred")]
     let label = 10 * libm::ceil(feet / f64::from(by_label) * 10.0).max(3.0) as i32;
-    let factor = m.draw.whole(80, 92);
-    let loss = m.draw.whole(3, 6);
+    let factor = m.draw.whole(80, 88);
+    let loss = m.draw.whole(4, 6);
     m.kit(label, label * 2 + 60);
     m.of_job("yield_factor", factor.to_string());
     m.of_job("fixed_loss", loss.to_string());
@@ -137,6 +137,7 @@ fn kits(m: &mut Making, feet: f64) {
     m.ask(
         Ask::new("usable", Topic::Kits, Kind::FoamVolume)
             .at(USABLE)
+            .within(0.2, 0.0)
             .by(feet(LABEL) * factor() - feet(LOSS))
             .slip("loss_forgotten", feet(LABEL) * factor())
             .slip("factor_forgotten", feet(LABEL) - feet(LOSS))

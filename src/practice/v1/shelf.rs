@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, share, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::Scene;
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -28,8 +28,8 @@ const SHELVES: [(Size, Size, (i32, i32)); 2] = [(SMALL, MEDIUM, (140, 430)), (ME
 pub fn yields(m: &mut Making) {
     let factor = f64::from(m.draw.whole(78, 85));
     let loss = f64::from(m.draw.whole(5, 8));
-    m.of_job("yield_factor", format!("{factor}"));
-    m.of_job("fixed_loss", format!("{loss}"));
+    m.of_job("yield_factor", plain(factor, 0));
+    m.of_job("fixed_loss", plain(loss, 0));
     m.gives("yield_factor", factor, Kind::Percent);
     m.gives("fixed_loss", loss, Kind::FoamVolume);
 }
@@ -41,7 +41,7 @@ pub fn usable(size: usize) -> Ask {
     let loss = || of("fixed_loss", Kind::FoamVolume);
     let factor = || share(of("factor_pct", Kind::Percent));
     Ask::new("usable", Topic::Kits, Kind::FoamVolume)
-        .within(0.5, 0.0)
+        .within(0.2, 0.0)
         .at(format!("purchase.sizes.{size}.usable"))
         .by(label() * factor() - loss())
         .slip("label_for_usable", label())
@@ -64,7 +64,7 @@ fn make(m: &mut Making, _level: u8) {
         m.kit(label, dollars);
     }
     // So many square feet an inch deep are so many board feet.
-    let area = format!("{need} ft²");
+    let area = format!("{} ft²", plain(need, 0));
     m.surface(Shape::TypedArea, &[("area", area), ("depth", "1 in".to_owned())]);
     m.gives("to_spray", need, Kind::FoamVolume);
     m.shows("kits", 0, &[]);

@@ -3,7 +3,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, figure, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::Scene;
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -40,10 +40,14 @@ fn mark(m: &mut Making) -> Mark {
 /// A length as it is written down: to the sixteenth, or to the millimeter.
 fn text(m: &Making, inches: f64) -> String {
     if m.metric() {
-        return format!("{} mm", libm::round(inches * 25.4));
+        return format!("{} mm", plain(inches * 25.4, 0));
     }
     let (whole, sixteenths) = (libm::floor(inches), libm::round(inches * 16.0) % 16.0);
-    if sixteenths % 2.0 == 0.0 { m.tape(inches, true) } else { format!("{whole} {sixteenths}/16 in") }
+    if sixteenths % 2.0 == 0.0 {
+        m.tape(inches, true)
+    } else {
+        format!("{} {}/16 in", plain(whole, 0), plain(sixteenths, 0))
+    }
 }
 
 fn make(m: &mut Making, _level: u8) {
@@ -52,7 +56,7 @@ fn make(m: &mut Making, _level: u8) {
     let held = if m.metric() { 100.0 / 25.4 } else { 1.0 };
     // Inches as the tape gives them, or decimal feet to two places.
     let in_inches = m.draw.heads();
-    let within = if in_inches { 1.0 / 32.0 } else { 0.061 };
+    let within = if in_inches { 1.0 / 32.0 } else { 1.0 / 16.0 };
     let off = if m.metric() { 1000.0 / 25.4 } else { 12.0 };
     let length = |inches| figure(inches, Kind::Length);
 
@@ -88,7 +92,10 @@ fn make(m: &mut Making, _level: u8) {
             // Whole inches behind the point of the feet: 6′-4 5/16″ as 6.4 ft, 6′-11″ as 6.11 ft.
             let (feet, inches) = (libm::floor(right / 12.0), libm::floor(right % 12.0));
             let tenths = inches / if inches < 10.0 { 10.0 } else { 100.0 };
-            ask = ask.slip("tenths_for_inches", length(12.0 * (feet + tenths)));
+            // 13′-0 3/16″ as 13 ft leaves the part of an inch out, and nothing was taken for tenths.
+            if inches > 0.0 {
+                ask = ask.slip("tenths_for_inches", length(12.0 * (feet + tenths)));
+            }
         }
         ask = ask
             .slip("foot_off", less(length(mark.at)) + length(off))

@@ -74,7 +74,7 @@ fn ask_depth(m: &mut Making) {
             .at("surfaces.0.depth.needed_in")
             .by(inches("thinner_in") + more * (inches("thicker_in") - inches("thinner_in")))
             .slip("r_of_first_inch", target() / first_inch())
-            .slip("rounded_down", inches("thinner_in")),
+            .slip("depth_of_row_below", inches("thinner_in")),
     );
     m.ask(
         Ask::new("aim", Topic::Depth, Kind::Length)

@@ -2,13 +2,13 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, number, share};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use crate::measure::Kind;
 
 /// A short measure that a tape would round too far: to the millimeter in metric, as lumber is sold.
 pub fn short(m: &Making, inches: f64) -> String {
     match m.metric() {
-        true => format!("{} mm", libm::round(inches * 25.4)),
+        true => format!("{} mm", plain(inches * 25.4, 0)),
         false => m.tape(inches, true),
     }
 }
@@ -37,8 +37,8 @@ pub fn aims_over(m: &mut Making) {
 /// The factor and the loss of each kit, drawn, written as entries of the job and said in the question.
 pub fn yields(m: &mut Making) -> (f64, f64) {
     let (factor, loss) = (f64::from(m.draw.whole(82, 90)), f64::from(m.draw.whole(4, 6)));
-    m.of_job("yield_factor", format!("{factor}"));
-    m.of_job("fixed_loss", format!("{loss}"));
+    m.of_job("yield_factor", plain(factor, 0));
+    m.of_job("fixed_loss", plain(loss, 0));
     m.gives("yield_factor", factor, Kind::Percent);
     m.gives("fixed_loss", loss, Kind::FoamVolume);
     (factor, loss)
@@ -58,7 +58,7 @@ pub fn label(feet: f64, about: f64, factor: f64, loss: f64) -> i32 {
 /// What is sprayed over the aim, drawn, written and said.
 pub fn oversprays(m: &mut Making) -> f64 {
     let over = f64::from(m.draw.whole(5, 10));
-    m.of_job("over_depth", format!("{over}"));
+    m.of_job("over_depth", plain(over, 0));
     m.gives("over_depth", over, Kind::Percent);
     over
 }
@@ -107,7 +107,7 @@ pub fn usable(size: usize, of: &'static str) -> Ask {
     let loss = || of_size("fixed_loss", Kind::FoamVolume);
     Ask::new("usable", Topic::Kits, Kind::FoamVolume)
         .of(of)
-        .within(0.5, 0.0)
+        .within(0.2, 0.0)
         .at(format!("purchase.sizes.{size}.usable"))
         .by(label() * factor() - loss())
         .slip("label_for_usable", label())

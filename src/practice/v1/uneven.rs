@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, number, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, plain};
 use super::Scene;
 use super::sheet;
 use crate::job::Shape;
@@ -30,9 +30,13 @@ fn make(m: &mut Making, _level: u8) {
     let depths: Vec<f64> = depths.into_iter().map(listed).collect();
     let inches: Vec<f64> = depths.iter().map(|inches| sheet::taped(m, *inches)).collect();
     let mean = inches.iter().sum::<f64>() / f64::from(parts);
-    let mean = if m.metric() { format!("{} mm", mean * 25.4) } else { format!("{mean} in") };
-    let area =
-        if m.metric() { format!("{} m2", libm::round(area / 10.763_91)) } else { format!("{area} ft2") };
+    let mean =
+        if m.metric() { format!("{} mm", plain(mean * 25.4, 2)) } else { format!("{} in", plain(mean, 4)) };
+    let area = if m.metric() {
+        format!("{} m2", plain(area / 10.763_91, 0))
+    } else {
+        format!("{} ft2", plain(area, 0))
+    };
     m.of_job("under_aim", "0");
     m.surface(Shape::TypedArea, &[("area", area), ("depth", mean)]);
     for depth in &depths {
@@ -70,7 +74,7 @@ fn make(m: &mut Making, _level: u8) {
             .at(MEAN_R)
             .by(less.clone() + (more - less.clone()) * (step("mean_depth") - thin.clone()) / (thick - thin))
             .slip("r_of_first_inch", first * (step("mean_depth") / first_in))
-            .slip("rounded_down", less),
+            .slip("r_of_row_below", less),
     );
     let each = || probes("promised_r", Kind::Resistance);
     let Some((u, r)) = sum(each().into_iter().map(|r| number(1.0) / r).collect()).zip(sum(each())) else {

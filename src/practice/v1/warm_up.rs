@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, step};
-use super::super::made::{Ask, Making, NOW};
+use super::super::made::{Ask, Making, NOW, plain};
 use super::Scene;
 use crate::measure::{Kind, Unit};
 
@@ -22,24 +22,25 @@ fn make(m: &mut Making, _level: u8) {
     let cylinder = m.draw.one_of(&["medium", "large", "xl"]).unwrap_or("large");
     let start = m.draw.whole(34, 50);
     let least = m.draw.one_of(&[65, 68, 70]).unwrap_or(70);
-    let room = least + m.draw.whole(8, 12);
+    // Above the least by whole degrees of either scale, or nearly: the hours hang on it.
+    let room = least + m.draw.one_of(&[9, 11, 13]).unwrap_or(9);
     let label = 60.0 * f64::from(m.draw.one_of(&[12, 16, 24, 36, 48]).unwrap_or(24));
     let days = m.draw.whole(5, 9);
     // 6:30 to 9:30 in the morning, to the half hour.
     let spray = f64::from(30 * m.draw.whole(13, 19));
     let entries = [
-        ("cylinder_least", tenth(m, least)),
-        ("cylinder_most", tenth(m, 90)),
-        ("conditioning", format!("{} h", label / 60.0)),
+        ("cylinder_least", m.degrees(least)),
+        ("cylinder_most", m.degrees(90)),
+        ("conditioning", format!("{} h", plain(label / 60.0, 0))),
     ];
     m.foam("F1", &[], &entries);
     let date = libm::floor(NOW.wall().0 / DAY) + f64::from(days);
     m.of_job("spray_date", format!("2026-05-{:02}", 12 + days));
     m.of_job("spray_time", clock(spray));
-    let entries = [("cylinder", cylinder.to_owned()), ("start", tenth(m, start)), ("room", tenth(m, room))];
+    let entries = [("cylinder", cylinder.to_owned()), ("start", m.degrees(start)), ("room", m.degrees(room))];
     let group = m.warming(&entries);
-    m.says("start", tenth(m, start));
-    m.says("room", tenth(m, room));
+    m.says("start", m.degrees(start));
+    m.says("room", m.degrees(room));
     m.gives("date", date, Kind::Date);
     m.gives("time", spray, Kind::Clock);
     let foam = m.job.foam;
@@ -49,6 +50,7 @@ fn make(m: &mut Making, _level: u8) {
     let hours = |key| Ask::new(key, Topic::WarmUp, Kind::Duration).units(Unit::Hr, Unit::Hr);
     let minutes = |path| at(path, Kind::Duration);
     let to_hours = 1.0 / 60.0;
+    let longer = || step("hours_label").larger(step("hours_core"));
     m.ask(hours("hours_label").within(0.0, 0.0).at(LABEL));
     m.ask(
         Ask::new("core_then", Topic::WarmUp, Kind::Temperature)
@@ -65,16 +67,19 @@ fn make(m: &mut Making, _level: u8) {
     );
     m.ask(
         Ask::new("hours_plan", Topic::WarmUp, Kind::Count)
-            .by(step("hours_label").larger(step("hours_core")).scaled(to_hours).up())
+            .by(longer().scaled(to_hours).up())
+            .slip("time_rounded_down", longer().scaled(to_hours).down())
             .slip("shorter_of_two", step("hours_label").smaller(step("hours_core")).scaled(to_hours).up())
             .slip("both_added", (step("hours_label") + step("hours_core")).scaled(to_hours).up()),
     );
     let hour = || figure(60.0, Kind::Duration);
     let day = || figure(DAY, Kind::Duration);
     let begins = || figure(spray, Kind::Clock);
+    let before = || step("hours_plan") * hour() - figure(spray, Kind::Duration);
     m.ask(
         Ask::new("days_before", Topic::WarmUp, Kind::Count)
-            .by(((step("hours_plan") * hour() - figure(spray, Kind::Duration)) / day()).up()),
+            .by((before() / day()).up())
+            .slip("time_rounded_down", (before() / day()).down()),
     );
     let in_by = || begins() + step("days_before") * day() - step("hours_plan") * hour();
     m.ask(
@@ -87,13 +92,9 @@ fn make(m: &mut Making, _level: u8) {
 
 /// A time of day as a clock gives it: `07:30`.
 fn clock(minutes: f64) -> String {
-    format!("{:02}:{:02}", libm::floor(minutes / 60.0), minutes % 60.0)
-}
-
-/// A temperature to a tenth in Celsius: hours of a curve that comes near its end hang on less than a degree.
-fn tenth(m: &Making, fahrenheit: i32) -> String {
-    match m.metric() {
-        true => format!("{} C", libm::round(f64::from(fahrenheit - 32) / 0.18) / 10.0),
-        false => m.degrees(fahrenheit),
-    }
+    format!(
+        "{hours:0>2}:{minutes:0>2}",
+        hours = plain(libm::floor(minutes / 60.0), 0),
+        minutes = plain(minutes % 60.0, 0)
+    )
 }

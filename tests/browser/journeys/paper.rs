@@ -71,7 +71,7 @@ pub async fn the_whole_sheet(journey: Arc<Journey>) -> Step {
 
 /// What stands on the papers, in their order: each row's texts, without what only a screen or a reader's ear gets.
 const ROWS: &str = r"
-const skip = '.vh, .on-screen, .on-screen *, title, desc, defs, defs *';
+const skip = ['.vh, .on-screen, .on-screen *, title, desc, defs, defs *', ...arguments].join();
 const texts = node => {
   const all = [];
   const walk = document.createTreeWalker(node, NodeFilter.SHOW_TEXT);
@@ -136,12 +136,14 @@ struct Print<'a> {
     must: &'a [String],
     /// How many pages it has to be, where each leaf has to stand on one.
     pages: Option<usize>,
+    /// What else is not printed, or not in the order in which it stands in the page.
+    skip: &'static [&'static str],
 }
 
 impl Print<'_> {
     /// Prints the open papers on a size of paper (centimeters), and says beside the file what stood there.
     async fn take(&self, page: &Page, name: &str, size: (f64, f64), fault: &str) -> Step {
-        let rows = page.run(ROWS, vec![]).await?;
+        let rows = page.run(ROWS, self.skip.iter().map(|one| json!(one)).collect()).await?;
         let parameters = PrintParameters {
             background: true,
             page: PrintPage { width: size.0, height: size.1 },
@@ -265,7 +267,7 @@ async fn printed_from(
             .run("return [document.documentElement.dataset.theme, document.documentElement.lang]", vec![])
             .await?;
         assert_eq!(shown, json!([theme, language]));
-        let print = Print { folder: &folder, must: &must, pages: each.then_some(leaves) };
+        let print = Print { folder: &folder, must: &must, pages: each.then_some(leaves), skip: &[] };
         for &(fault, style) in faults {
             page.run("const rules = new CSSStyleSheet(); rules.replaceSync(arguments[0]); globalThis.before = [...document.adoptedStyleSheets]; document.adoptedStyleSheets = [...globalThis.before, rules]", vec![json!(style)]).await?;
             print.take(&page, &format!("spoiled-{fault}"), LETTER, fault).await?;
@@ -290,6 +292,9 @@ const DARK_SPANISH: Look = Look { theme: "crawl", language: "es", papers: &BOTH 
 /// Longer jobs, from the dark theme, which has more to go wrong: each language on its countries' paper.
 const LONGER: [Look; 2] =
     [Look { papers: &[("letter", LETTER)], ..DARK_ENGLISH }, Look { papers: &[("a4", A4)], ..DARK_SPANISH }];
+
+/// Curves as tables are for the screen; a drawing of a tape or a curve writes more than falls into it.
+const FOLDED: &[&str] = &["details", "details *", "svg *"];
 
 /// A class sheet and its key, an exercise of each level and one out of the book.
 pub async fn class_sheet(journey: Arc<Journey>) -> Step {
@@ -322,7 +327,7 @@ pub async fn class_sheet(journey: Arc<Journey>) -> Step {
             // The worksheet gives no answer away; the key has the slips by name.
             let slip = practice::phrase(language, "practice", "slip.openings_forgotten")?;
             assert_eq!(written.contains(&slip), part == "key", "{part}: “{slip}”");
-            let print = Print { folder: &folder, must: &must, pages: None };
+            let print = Print { folder: &folder, must: &must, pages: None, skip: FOLDED };
             for &(paper, size) in papers {
                 print.take(&page, &format!("class-{part}-{theme}-{language}-{paper}"), size, "").await?;
             }

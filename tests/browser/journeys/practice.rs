@@ -374,7 +374,7 @@ pub async fn looks(journey: Arc<Journey>) -> Step {
     journey.browser.viewport(Some(PHONE)).await?;
     for (theme, language) in [("paper", "en"), ("crawl", "es")] {
         page.open_ready("").await?;
-        let prefs = "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1], units: 'us' }))";
+        let prefs = "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1], units: 'us' })); localStorage.removeItem('foamwright-practice')";
         page.run(prefs, vec![theme.into(), language.into()]).await?;
         page.open_ready("#/practice").await?;
         let sheet = seeds[..3].join(",");

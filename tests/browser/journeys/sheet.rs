@@ -112,7 +112,7 @@ pub fn sample() -> Step<String> {
 }
 
 /// The fragments of every screen, on the sample job.
-pub const SCREENS: [&str; 29] = [
+pub const SCREENS: [&str; 32] = [
     "#/",
     "#/before",
     "#/seal",
@@ -142,4 +142,7 @@ pub const SCREENS: [&str; 29] = [
     "#/settings",
     "#/move",
     "#/backup",
+    "#/practice",
+    "#/class",
+    "#/marks",
 ];

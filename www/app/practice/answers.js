@@ -7,6 +7,18 @@ import { call } from '../calls.js';
 /** @typedef {import('../core.js').Units} Units */
 
 /**
+ * A text as the estimator reads it. A count is read as a plain number where it is no whole one: that it is none is
+ * what the mark says.
+ * @param {Pick<StepForm, 'kind' | 'unit'>} step @param {{text: string, unit?: string, sense?: string}} answer @param {Units} units
+ */
+export function readAnswer({ kind, unit: own }, { text, unit, sense }, units) {
+  const read = call('read', text, kind, /** @type {any} */ (unit || own), /** @type {any} */ (sense || undefined), units);
+  if (kind !== 'count' || read?.state !== 'refused') return read;
+  const plain = call('read', text, 'number', 'one', /** @type {any} */ (sense || undefined), units);
+  return plain?.state === 'read' ? plain : read;
+}
+
+/**
  * What was answered, in the unit that the step's kind is held in; of a choice the place of its word. NaN for a blank,
  * and for what cannot be read or has two meanings.
  * @param {StepForm} step @param {Answer | undefined} answer @param {Units} units
@@ -19,7 +31,7 @@ export function valueOf(step, answer, units) {
     return at < 0 ? NaN : at;
   }
   try {
-    const read = call('read', text, step.kind, /** @type {any} */ (answer.unit || step.unit), /** @type {any} */ (answer.sense || undefined), units);
+    const read = readAnswer(step, { ...answer, text }, units);
     return read?.state === 'read' ? read.likely ?? NaN : NaN;
   } catch {
     // A file from elsewhere may name a unit or a meaning that there is not.

@@ -25,18 +25,24 @@ export function layersCard({ store, shown }) {
   const w = figures(store.job.units);
   const r = (/** @type {number} */ value) => two(value, w.metric);
   const framed = built.by === 'framed';
-  const layer = (/** @type {typeof built.layers[number]} */ one) => [one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`), one.thickness_in ? w.depth(one.thickness_in) : ''].filter(Boolean).join(', ');
+  const named = store.job.surfaces.flatMap((one) => one.layers ?? []);
+  const layer = (/** @type {typeof built.layers[number]} */ one) => {
+    // A layer is called what the exercise calls it; else by its material.
+    const what = byId(named, one.id)?.name || (one.material === 'typed' ? t('practice.ex_layer') : t(`fields.choice.made_of.${one.material}`));
+    // A board that comes in one thickness has it in its name.
+    return one.thickness_in && !/[\d¼½¾⅛⅜⅝⅞]/.test(what) ? `${what}, ${w.depth(one.thickness_in)}` : what;
+  };
   const both = (/** @type {string} */ name, /** @type {number} */ value) => ({ cells: [name, r(value), ...(framed ? [r(value)] : [])] });
   const of = (/** @type {import('../core.js').Position} */ position) => built.layers.filter((one) => one.position === position);
   const stud = framed && built.member_path_r !== undefined ? built.member_path_r - built.both_r : undefined;
   const name = t('practice.ex_layers');
-  return card(name, el('div', 'pad',
+  return card(name, el('div', 'pad ex-layers',
     table(name, ['', t('practice.ex_path_foam'), ...(framed ? [t('practice.ex_path_stud')] : [])], [
       ...(built.outside_film_r ? [both(t('inspector.film_outside'), built.outside_film_r)] : []),
       ...of('outside').map((one) => both(layer(one), one.r)),
       { cells: [`${t('practice.ex_foam_layer')}, ${w.depth(built.foam_in)}`, r(built.foam_r), ...(framed ? ['–'] : [])] },
       ...of('cavity').map((one) => ({ cells: [layer(one), r(one.r), ...(framed ? ['–'] : [])] })),
-      ...(stud === undefined ? [] : [{ cells: [[t('depth.member'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
+      ...(stud === undefined ? [] : [{ cells: [[t('practice.ex_stud'), built.member_in ? w.depth(built.member_in) : ''].filter(Boolean).join(', '), '–', r(stud)] }]),
       ...of('inside').map((one) => both(layer(one), one.r)),
       ...(built.inside_film_r ? [both(t('inspector.film_inside'), built.inside_film_r)] : []),
     ]),
@@ -63,6 +69,6 @@ export function codeTableCard({ store, shown }) {
   const rows = shown.at.map((zone) => ({ zone, printed: zones.find((one) => one.zone === (zone >= 7 ? String(zone) : `${zone}a`))?.printed ?? '' }));
   if (!rows.some((one) => one.printed)) return undefined;
   const name = t('practice.ex_code_table');
-  return card(name, el('div', 'pad', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), printed || '–'] }))),
+  return card(name, el('div', 'pad ex-wraps', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), printed || '–'] }))),
     el('p', 'note', store.job.units === 'metric' ? t('practice.ex_rsi') : '', store.job.units === 'metric' ? ' ' : '', t('practice.ex_local_code'))));
 }

@@ -16,13 +16,13 @@
 import { dewTableCard, forecastCard, readingsCard } from './aircards.js';
 import { codeTableCard, layersCard, placeCard } from './builtcards.js';
 import { dayCard, warmingCard } from './chartcards.js';
-import { foamCard, kitsCard } from './goodscards.js';
+import { foamCard, foamUnitsCard, kitsCard } from './goodscards.js';
 import { probesCard, tapeCard } from './tapecards.js';
 
 /** @type {Record<string, (about: About) => HTMLElement | undefined>} */
 const CARDS = {
   tape: tapeCard, foam: foamCard, kits: kitsCard, readings: readingsCard, probes: probesCard, warming: warmingCard, day: dayCard, forecast: forecastCard,
-  dew_table: dewTableCard, code_table: codeTableCard, layers: layersCard, place: placeCard,
+  dew_table: dewTableCard, code_table: codeTableCard, layers: layersCard, place: placeCard, foam_units: foamUnitsCard,
 };
 
 /** The card of what is shown; a drawing of a surface is none, it stands under the question. @param {About} about @returns {HTMLElement | undefined} */

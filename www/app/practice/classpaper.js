@@ -11,7 +11,7 @@ import { locale, t } from '../words.js';
 import { howText } from './pieces.js';
 import { question } from './question.js';
 import { sorted } from './seeds.js';
-import { answerText, choiceName, levelName, slipName, slipText, stepName, titleOf, unitName, unitsHere, within } from './written.js';
+import { answerText, choiceName, levelName, slipName, slipText, stepName, titleOf, tolerance, unitName, unitsHere } from './written.js';
 
 /** @typedef {import('./core.js').Practice} Practice */
 /** @typedef {import('./core.js').Exercise} Exercise */
@@ -103,7 +103,7 @@ function workOf(exercise, at, room, half) {
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'w'], [t('practice.col_within')]], exercise.steps.map((step, place) => ({ cells: [
       t('practice.numbered', { n: place + 1, title: stepName(step) }),
       step.choices.length ? el('span', 'circle', step.choices.map(choiceName).join('   ·   ')) : el('span', 'unit', unitName(step)),
-      step.choices.length ? t('practice.circle') : within(step, units),
+      step.choices.length ? t('practice.circle') : tolerance(step, units),
     ] })), 'write work')), at), ...(half ? [el('div', 'work-room', t('practice.working_room'))] : [])];
 }
 
@@ -133,7 +133,7 @@ function keyOf(core, exercise, at) {
   const units = unitsHere();
   const solved = core.solve(exercise.seed, units);
   const slips = core.slips(exercise.seed, units);
-  return [named(el('section', 'paper-part exercise', el('div', 'keep', heading(exercise, at)),
+  return [named(el('section', `paper-part exercise${exercise.steps.length <= SHORT ? ' whole' : ''}`, el('div', 'keep', heading(exercise, at)),
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'r'], [t('practice.col_look')]], exercise.steps.map((step, place) => {
       const one = solved[place];
       const how = one ? howText(one.how, units) : '';
@@ -141,7 +141,7 @@ function keyOf(core, exercise, at) {
         .flatMap(({ slip, value }) => { const text = slipText(step, value, one?.value ?? NaN, units); return text ? [{ slip, text }] : []; });
       return { cells: [
         el('span', '', t('practice.numbered', { n: place + 1, title: stepName(step) }), how ? el('small', '', how) : undefined),
-        el('span', '', el('b', '', one ? answerText(step, one.value, units) : '–'), el('small', '', within(step, units))),
+        el('span', '', el('b', '', one ? answerText(step, one.value, units) : '–'), el('small', '', tolerance(step, units))),
         el('span', '', ...wrong.map(({ slip, text }) => el('small', 'wrong', el('b', '', text), ` ${slipName(slip)}`))),
       ] };
     }), 'solved')), at)];

@@ -9,6 +9,11 @@ import { entriesOf, entryText } from './plain.js';
 
 /** @typedef {import('./cards.js').About} About */
 
+/** How square meters and millimeters become board feet. */
+export function foamUnitsCard() {
+  return card(t('practice.ex_foam_units'), el('div', 'pad', el('p', '', t('practice.ex_foam_units_line'))));
+}
+
 /** A foam's data sheet. @param {About} about */
 export function foamCard({ store, shown }) {
   const sheet = byId(store.job.foams, shown.id) ?? (shown.id ? undefined : store.job.foams[0]);

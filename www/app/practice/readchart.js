@@ -8,21 +8,25 @@ const LEFT = 42;
 const TOP = 16;
 
 /**
- * Where a level line's name hides no curve, and so no place where one crosses it: above the line or below it, the farther
- * right the better.
+ * Where a level line's name hides no curve: above the line or below it, the farther right the better. Where curves are
+ * everywhere it hides at least no place where one crosses the line, since that is what is read off.
  * @param {[number, number][][]} courses in pixels @param {number} long @param {number} level @param {number} right
  */
-function clear(courses, long, level, right) {
-  for (let x = right - 4 - long; x >= LEFT + 4; x -= 8) {
-    for (const y of [level - 5, level + 15]) {
-      const meets = courses.some((points) => points.some(([px, py], at) => {
-        const [qx, qy] = points[at + 1] ?? [px, py];
-        return Math.max(px, qx) > x - 8 && Math.min(px, qx) < x + long + 8 && Math.max(py, qy) > y - 18 && Math.min(py, qy) < y + 8;
-      }));
-      if (!meets) return { x, y };
+export function clear(courses, long, level, right) {
+  const last = right - 4 - long;
+  for (const up of [18, 4]) {
+    for (let x = last; x >= LEFT + 4; x -= 8) {
+      for (const y of [level - 5, level + 15]) {
+        const [top, end] = up === 18 ? [y - 18, y + 8] : [level - 4, level + 4];
+        const meets = courses.some((points) => points.some(([px, py], at) => {
+          const [qx, qy] = points[at + 1] ?? [px, py];
+          return Math.max(px, qx) > x - 10 && Math.min(px, qx) < x + long + 10 && Math.max(py, qy) > top && Math.min(py, qy) < end;
+        }));
+        if (!meets) return { x, y };
+      }
     }
   }
-  return { x: right - 4 - long, y: level - 5 };
+  return { x: last, y: level - 5 };
 }
 
 /**

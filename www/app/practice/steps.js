@@ -1,25 +1,17 @@
 // @ts-check
 /** One step of an exercise: what is asked, the box, how it was read, the mark, and the help that can be had. */
-import { call } from '../calls.js';
 import { keyboard } from '../field.js';
 import { el, say } from '../list.js';
 import { mark as markSign } from '../marks.js';
 import { redraw } from '../parts.js';
 import { has, t } from '../words.js';
+import { readAnswer } from './answers.js';
 import { howText } from './pieces.js';
 import { given, isRight, nextHelp } from './session.js';
 import { saidOf } from './verdict.js';
-import { answerText, choiceName, stepName, unitName, written } from './written.js';
+import { answerText, choiceName, stepName, tolerance, unitName } from './written.js';
 
 /** @typedef {import('./session.js').Session} Session */
-
-/** Within what an answer is right, in the person's units. @param {import('./core.js').StepForm} step @param {import('../core.js').Units} units */
-export function tolerance({ within, within_pct, kind }, units) {
-  const value = within ? written(kind === 'temperature' ? 'temperature_step' : kind === 'clock' ? 'duration' : kind, within, units) : '';
-  const pct = within_pct ? `${within_pct}\u00a0%` : '';
-  if (!value && !pct) return t('practice.ex_exactly');
-  return value && pct ? t('practice.ex_within_both', { value, pct }) : t('practice.ex_within', { value: value || pct });
-}
 
 /**
  * @param {Session} session @param {number} at @param {() => void} changed  something was typed, pressed or shown
@@ -107,8 +99,8 @@ export function stepItem(session, at, changed) {
   function readAs() {
     const { text, unit, sense, shown } = answer();
     const typed_ = !shown && text.trim() && step ? text : '';
-    const echo = typed_ && step ? call('read', typed_, step.kind, /** @type {any} */ (unit || step.unit), /** @type {any} */ (sense), session.units) : undefined;
-    const asked = sense && step ? call('read', typed_, step.kind, /** @type {any} */ (unit || step.unit), undefined, session.units) : echo;
+    const echo = typed_ && step ? readAnswer(step, { text: typed_, unit, sense }, session.units) : undefined;
+    const asked = sense && step ? readAnswer(step, { text: typed_, unit }, session.units) : echo;
     const same = echo?.state === 'read' && echo.text === typed_.trim();
     say(read, !echo || same ? '' : echo.state === 'read' ? t(echo.other[0] ? 'fields.read_as_2' : 'fields.read_as', { as: echo.text, also: echo.other[0] ?? '' }) : echo.state === 'ask' ? t('fields.which', { text: typed_.trim() }) : t('practice.ex_unread'));
     read.hidden = !read.textContent;

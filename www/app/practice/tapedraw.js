@@ -54,13 +54,17 @@ export function tapePiece(inches, { metric, label, width, flag: flagText }) {
   // The pointer is broken where figures stand, and where a flag of them lies across it.
   let broken = 46;
   for (let whole = Math.max(1, Math.floor(first / ticks)); whole <= last / ticks; whole += 1) {
+    // A figure that an edge would cut reads as another one.
+    const stands = (/** @type {number} */ from, /** @type {number} */ wide) => from >= 0 && from + wide <= width;
     if (whole % flag === 0) {
       const words = flagText(whole / flag);
       const wide = words.length * 8.4 + 12;
-      if (meets(mark, x(whole) + 3, wide)) broken = 68;
-      parts.push(rect('inkfill', x(whole) + 3, 46, wide, 21), text('ex-flag b', x(whole) + 9, 62, words));
+      if (stands(x(whole) + 3, wide)) {
+        if (meets(mark, x(whole) + 3, wide)) broken = 68;
+        parts.push(rect('inkfill', x(whole) + 3, 46, wide, 21), text('ex-flag b', x(whole) + 9, 62, words));
+      }
     }
-    parts.push(text('xl halo', x(whole) + 6, 40, String(whole)));
+    if (stands(x(whole) + 6, 13 * String(whole).length)) parts.push(text('xl halo', x(whole) + 6, 40, String(whole)));
   }
   parts.push(line('cut', `M${left} ${BLADE}H${width}${x(0) > 0 ? `M${left} 0V${BLADE}` : ''}`));
   parts.push(s('path', { class: 'on pointer', d: `M${r2(mark)} 0V20M${r2(mark)} ${broken}V${HEIGHT - 18}` }), s('path', { class: 'chalkfill', d: `M${r2(mark - 11)} ${HEIGHT - 2}L${r2(mark)} ${HEIGHT - 22}L${r2(mark + 11)} ${HEIGHT - 2}Z` }));

@@ -12,6 +12,9 @@ import { day, has, number, t } from '../words.js';
 /** The units in which exercises are drawn here: what was chosen for new jobs. The open job is left alone. @returns {Units} */
 export const unitsHere = () => getPrefs().units ?? 'us';
 
+/** W/(m²·K) in 1 Btu/(h·ft²·°F), as in `figures.js`. */
+const SI = 5.678263341;
+
 /** What an exercise is called. @param {{scene: string}} exercise */
 export const titleOf = ({ scene }) => t(`exercises.scene.${scene}.title`);
 
@@ -39,7 +42,23 @@ export function written(kind, value, units) {
   if (kind === 'count' && Math.abs(value - Math.round(value)) > 1e-9) return value.toFixed(2);
   if (kind === 'pitch' && Number.isFinite(value)) return `${number(12 * value, 2)}/12`;
   const text = call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
-  return kind === 'date' ? day(text) : text;
+  if (kind === 'date') return day(text);
+  // Board feet stand beside metric figures: their thousands are parted alike.
+  return kind === 'foam_volume' && units === 'metric' ? text.replaceAll(',', '\u202f') : text;
+}
+
+/** A small figure with the places that it takes. @param {number} value */
+const small = (value) => String(Number(value.toPrecision(2)));
+
+/** The figure within which an answer is right. @param {Pick<StepForm, 'within' | 'kind'>} step @param {Units} units */
+export function limit({ within, kind }, units) {
+  if (!within) return '';
+  if (kind === 'resistance') return units === 'us' ? `R-${small(within)}` : `RSI\u00a0${small(within / SI)}`;
+  if (kind === 'number') return small(within);
+  if (kind === 'temperature') return written('temperature_step', within, units);
+  // A time of day within minutes.
+  if (kind === 'clock') return written('duration', within, units);
+  return kind === 'length' ? tapeParts(within, units) || figures(units).depth(within) : written(kind, within, units);
 }
 
 /** An answer of a step as it is written; of a choice its word. @param {StepForm} step @param {number} value @param {Units} units */
@@ -50,6 +69,7 @@ export function answerText(step, value, units) {
     return word === undefined ? '–' : choiceName(word);
   }
   const w = figures(units);
+  if (step.kind === 'resistance') return resistance(value, Math.max(step.within, (step.within_pct / 100) * Math.abs(value)), units);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
   return written(step.kind, value, units);
 }
@@ -73,20 +93,38 @@ export function typedText(step, answer) {
   return unit ? `${text}\u00a0${unit}` : text;
 }
 
+/** An R to as many places as an answer has to have. @param {number} r @param {number} within @param {Units} units */
+function resistance(r, within, units) {
+  const [value, usual, sign] = units === 'metric' ? [r / SI, 2, 'RSI\u00a0'] : [r, 1, 'R-'];
+  const room = units === 'metric' ? within / SI : within;
+  let places = usual;
+  while (places < 4 && Math.abs(Number(value.toFixed(places)) - value) > room) places += 1;
+  return places === usual ? written('resistance', r, units) : sign + value.toFixed(places);
+}
+
 /** @param {string} word of a choice */
 export const choiceName = (word) => t(`exercises.choice.${word}`);
 
 /** The unit in which a bare number is taken. @param {StepForm} step */
 export const unitName = (step) => (step.choices.length ? '' : t(`fields.unit.${step.unit}`));
 
-/** Within what an answer is right. @param {StepForm} step @param {Units} units */
-export function within(step, units) {
-  const w = figures(units);
-  const value = !step.within ? ''
-    : step.kind === 'length' ? w.depth(step.within) : step.kind === 'temperature' ? w.step(step.within)
-      // A time of day is held in minutes.
-      : written(step.kind === 'clock' ? 'duration' : step.kind, step.within, units);
-  const pct = step.within_pct ? w.rate(step.within_pct) : '';
-  if (!value && !pct) return t('practice.within_exact');
-  return value && pct ? t('practice.within_both', { value, pct }) : t('practice.within', { value: value || pct });
+/** A thirty-second, sixteenth or eighth of an inch as it stands on a tape; any other length not at all. @param {number} inches @param {Units} units */
+function tapeParts(inches, units) {
+  const parts = [32, 16, 8].find((one) => inches * one === 1);
+  return units === 'us' && parts ? `1/${parts}\u00a0${t('fields.unit.in')}` : '';
 }
+
+/** Within what an answer is right, in the person's units; of a time of day, how one is written. @param {StepForm} step @param {Units} units */
+export function tolerance(step, units) {
+  const value = limit(step, units);
+  const pct = step.within_pct ? `${step.within_pct}\u00a0%` : '';
+  const within = !value && !pct ? t('practice.ex_exactly')
+    : value && pct ? t('practice.ex_within_both', { value, pct }) : t('practice.ex_within', { value: value || pct });
+  return step.kind === 'clock' ? t('practice.ex_clock_like', { within, example: written('clock', EXAMPLE[units], units) }) : within;
+}
+
+/** Ten to ten in the morning; without am and pm in the evening, since 9:50 alone may be either. */
+const EXAMPLE = { us: 590, metric: 1310 };
+
+/** An R to two places, zeros and all. @param {number} r @param {Units} units */
+export const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
