@@ -128,15 +128,6 @@ impl StepForm {
         }
     }
 
-    /// Whether somebody can write such a figure down: no hour outside the day, nothing less than nothing but degrees.
-    fn can_be(&self, value: f64) -> bool {
-        match self.kind {
-            Kind::Clock => (0.0..1_440.0).contains(&value),
-            Kind::Temperature | Kind::TemperatureStep => true,
-            _ => value >= 0.0,
-        }
-    }
-
     /// Whether an answer counts as this value of a mistake: of whole things a mistake may leave a part over, and
     /// nobody writes a part to its end (2.4 for 2.387).
     fn slips_to(&self, answer: f64, value: f64) -> bool {
