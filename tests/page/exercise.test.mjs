@@ -10,11 +10,11 @@ import { clear } from '../../www/app/practice/readchart.js';
 import { plainly } from '../../www/app/practice/plain.js';
 import { createProgress } from '../../www/app/practice/progress.js';
 import { createSession, given, nextHelp, worth } from '../../www/app/practice/session.js';
-import { tolerance } from '../../www/app/practice/steps.js';
-import { standsAt } from '../../www/app/practice/tapedraw.js';
-import { hatchOf, measured } from '../../www/app/practice/todraw.js';
+
+import { meets, standsAt } from '../../www/app/practice/tapedraw.js';
+import { hatchOf, measured, readingsOf } from '../../www/app/practice/todraw.js';
 import { asGiven, saidOf, solution } from '../../www/app/practice/verdict.js';
-import { answerText } from '../../www/app/practice/written.js';
+import { answerText, tolerance } from '../../www/app/practice/written.js';
 import { give, has } from '../../www/app/words.js';
 
 const NBSP = '\u00a0';
@@ -25,6 +25,7 @@ give('slips', { doubled: '{answer} is {how}: once is enough.' });
 // A stand-in for the core: it writes a figure with its kind's sign and reads plain numbers.
 const SIGN = { area: 'ft²', length: 'in', temperature_step: '°F', duration: 'min' };
 use({
+  fields: () => [],
   write: (kind, value) => kind === 'clock' ? `${Math.floor(value / 60)}:${value % 60}${NBSP}am` : `${Math.round(value * 100) / 100}${SIGN[kind] ? NBSP + SIGN[kind] : ''}`,
   read: (text, kind) => (/^[\d.]+$/.test(text) && (kind !== 'count' || !text.includes('.')) ? { state: 'read', likely: Number(text), text, other: [], meanings: [] } : { state: 'refused', text: '', other: [], meanings: [] }),
 });
@@ -263,12 +264,29 @@ test('where a mark stands on a tape: the last whole line, the parts past it, the
   assert.deepEqual(standsAt(3825 / 25.4, true), { whole: 382, past: 5, ticks: 10, flags: 3, after: 82 });
 });
 
+test('what a step asks for does not stand in the list of what was measured', () => {
+  const roof = { id: 1, shape: 'pitched_plane', entries: [{ field: 'length', text: "24' 0\"" }, { field: 'plan_run', text: "13' 2\"" }], openings: [] };
+  const all = (/** @type {string[]} */ asked) => readingsOf(/** @type {any} */ ({ units: 'us' }), /** @type {any} */ (roof), asked).map(([, text]) => text);
+  assert.deepEqual(all([]), ['24′-0″', '13′-2″']);
+  assert.deepEqual(all(['plan_run', 'slope_length', 'roof_area']), ['24′-0″']);
+});
+
+test('the pointer of a tape stops for a flag that lies across it, and for no other', () => {
+  assert.deepEqual([meets(100, 80, 50), meets(100, 101, 50), meets(100, 130, 50), meets(100, 20, 50)], [true, true, false, false]);
+});
+
+test('what a hint costs is the same here and in the core', () => {
+  assert.equal(worth({ hints: 1, shown: false }), 1 - Number(/const HINT: f64 = ([\d.]+);/.exec(readFileSync('src/practice/marking.rs', 'utf8'))?.[1]));
+});
+
 test('only what was entered is dimensioned on a drawing, and only a slip that shows is hatched', () => {
   const job = { entries: [], surfaces: [{ id: 1, entries: [{ field: 'length', text: '18\' 0"' }, { field: 'height', text: ' ' }], openings: [] }] };
   const line = (field) => ({ at: { part: 'surface', id: 1, field } });
   const outline = { dimensions: [line('length'), line('height'), line(''), line('rise')], edges: [line('length'), line('pitch')] };
   const left = measured(/** @type {any} */ (job), /** @type {any} */ (outline));
   assert.deepEqual([left.dimensions, left.edges].map((all) => all.map((one) => one.at.field)), [['length'], ['length']]);
+  // Nor what a step asks for.
+  assert.deepEqual(measured(/** @type {any} */ (job), /** @type {any} */ (outline), ['length']).dimensions, []);
   assert.equal(hatchOf([undefined, { slip: 'decimal_moved' }]), undefined);
   assert.deepEqual(hatchOf([{ slip: 'half_twice' }, { slip: 'whole_rectangle' }, { slip: 'openings_forgotten' }]), { extra: 'corners', n: 2 });
 });
@@ -315,7 +333,7 @@ test('the next exercise is another one: of the same topics, or of a topic that t
 });
 
 test('whatever the exercise says has its words, in both languages', () => {
-  const named = ['exercise.js', ...['another', 'builtcards', 'cards', 'pieces', 'probestrip', 'question', 'session', 'solution', 'steps', 'tapedraw', 'todraw', 'verdict'].map((one) => `practice/${one}.js`)]
+  const named = ['exercise.js', ...['aircards', 'another', 'builtcards', 'cards', 'chartcards', 'goodscards', 'pieces', 'probestrip', 'question', 'session', 'solution', 'steps', 'tapecards', 'tapedraw', 'todraw', 'verdict', 'written'].map((one) => `practice/${one}.js`)]
     .flatMap((file) => [...readFileSync(`www/app/${file}`, 'utf8').matchAll(/practice\.(ex_\w+)(?![\w$]|\{)/g)].map((found) => found[1]));
   const made = [...['hint', 'how', 'show'].map((one) => `ex_help_${one}`), 'ex_given_hint', 'ex_given_how', ...['corners', 'openings', 'framing'].map((one) => `ex_hatched_${one}`), ...['slow', 'likely', 'steel', 'room'].map((one) => `ex_curve_${one}`),
     ...['tape', 'probes'].flatMap((one) => [`ex_${one}`, `ex_${one}_n`]), ...['ft', 'm'].flatMap((one) => [`ex_tape_at_${one}`, `ex_tape_flag_${one}`, `ex_tape_${one}`]), 'ex_zone_4', 'ex_zone_5', 'ex_zone_7', 'ex_least', 'ex_most'];

@@ -68,6 +68,7 @@ const BAD = {
   'a language with script': [file({ language: '<b>' }), 'wrong language'],
   'saved as text': [file({ saved: '2026-05-12' }), 'wrong saved'],
   'saved before 1970': [file({ saved: -1 }), 'wrong saved'],
+  'saved after the last day that there is': [file({ saved: 1e300 }), 'wrong saved'],
   'no seeds': [without('seeds'), 'wrong seeds'],
   'an empty sheet': [file({ seeds: [], answers: [] }), 'wrong seeds'],
   'seeds as text': [file({ seeds: '1-1-0b11', answers: [] }), 'wrong seeds'],

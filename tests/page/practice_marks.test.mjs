@@ -4,12 +4,13 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { use } from '../../www/app/calls.js';
 import { judged, unread, valueOf } from '../../www/app/practice/answers.js';
-import { columns, marksOf, markWords, pointsCsv, slipCounts, stepsCsv } from '../../www/app/practice/marking.js';
+import { columns, marksOf, markWords, meanShare, pointsCsv, slipCounts, stepsCsv, unmarked } from '../../www/app/practice/marking.js';
 import { bits, draw, linkOf, seedsOf, sorted } from '../../www/app/practice/seeds.js';
 import { give } from '../../www/app/words.js';
 
 give('practice', JSON.parse(readFileSync(new URL('../../www/words/en/practice.json', import.meta.url), 'utf8')), 'en');
-give('exercises', { 'scene.wall.title': '=A wall', 'step.gross_area': 'Whole wall', 'step.verdict': 'Go or hold', 'thing.first': 'first wall' }, 'en');
+give('fields', JSON.parse(readFileSync(new URL('../../www/words/en/fields.json', import.meta.url), 'utf8')), 'en');
+give('exercises', { 'scene.wall.title': '=A wall', 'step.gross_area': 'Whole wall', 'step.verdict': 'Go or hold', 'choice.go': 'Go', 'choice.hold': 'Hold', 'thing.first': 'first wall' }, 'en');
 
 /** A core that reads plain numbers, knows one text with two meanings and refuses units that there are not. */
 const reads = [];
@@ -31,7 +32,7 @@ const answer = (text, more = {}) => ({ text, unit: 'ft2', hints: 0, shown: false
 const marked = [];
 const core = {
   exercise: (seed, units) => (seed.startsWith('9') ? { refused: 'newer' } : seed.includes('x') ? { refused: 'form' }
-    : { refused: '', exercise: { seed: seed.toLowerCase(), level: 1, scene: 'wall', job: { units }, steps: [area, choice], topics: ['areas'] } }),
+    : { refused: '', exercise: { seed: seed.toLowerCase().replace(/^0+/, ''), level: 1, scene: 'wall', job: { units }, steps: [area, choice], topics: ['areas'] } }),
   mark(seed, units, values, hints) {
     marked.push([seed, units, [...values], [...hints]]);
     const steps = [...values].map((value, at) => {
@@ -83,6 +84,21 @@ test('points of each, over all exercises of all sheets', () => {
   assert.equal(all[2].parts[1].refused, 'newer');
 });
 
+test('another way to write a seed is no column of its own', () => {
+  const all = [...students(), marksOf(core, 'zoe.json', file([{ seed: '01-1-0001', steps: [answer('100')] }], { seeds: ['01-1-0001', '1-1-0001'] }))];
+  assert.deepEqual([all[3].points, all[3].of], [1, 2]);
+  assert.deepEqual(columns(all).map((one) => one.seed), ['1-1-0001', '1-1-0002', '1-1-0003', '9-1-0000']);
+});
+
+test('what could not be marked is counted, and the mean is one of shares', () => {
+  const all = students();
+  assert.deepEqual(all.map(unmarked), [0, 0, 1]);
+  // 2 of 4, 0.75 of 4, 0 of 2; a file of which nothing could be marked says nothing.
+  const none = marksOf(core, 'none.json', file([], { seeds: ['9-1-0000'] }));
+  assert.equal(meanShare([...all, none]), (0.5 + 0.1875 + 0) / 3);
+  assert.equal(meanShare([none]), undefined);
+});
+
 test('a mistake counts once a student, out of those who had such an exercise', () => {
   assert.deepEqual(slipCounts(students()), [{ slip: 'twelve_for_144', n: 2, seeds: ['1-1-0002', '1-1-0001'], of: 2 }]);
   assert.deepEqual(slipCounts([]), []);
@@ -98,15 +114,16 @@ test('each answer has its mark in words', () => {
 });
 
 test('the points as a table: no file name is a formula, what a file did not have is an empty cell', () => {
-  assert.equal(pointsCsv(students()), ['\uFEFF"File","\'=A wall, 1-1-0001, of 2","\'=A wall, 1-1-0002, of 2","\'=A wall, 1-1-0003, of 2","9-1-0000","Points","Of"',
-    '"mia.json",2,0,,,2,4', '"ben.json",0,0.75,,,0.75,4', '"\'=ada.json",,,0,,0,2', ''].join('\r\n'));
+  assert.equal(pointsCsv(students()), ['\uFEFF"File","\'=A wall, 1-1-0001, of 2","\'=A wall, 1-1-0002, of 2","\'=A wall, 1-1-0003, of 2","9-1-0000","Points","Of","Not marked"',
+    '"mia.json",2,0,,,2,4,0', '"ben.json",0,0.75,,,0.75,4,0', '"\'=ada.json",,,0,,0,2,1', ''].join('\r\n'));
 });
 
 test('every answer as a table: a line a step', () => {
   const rows = stepsCsv(students()).split('\r\n');
   assert.equal(rows[0], '\uFEFF"File","Exercise","Number","Step","Answer","Mark","Hints","Points"');
   assert.equal(rows.length, 1 + 4 + 4 + 2 + 1);
-  assert.equal(rows[5], '"ben.json","\'=A wall","1-1-0001","Whole wall, first wall","1200","÷ 12 and ÷ 144 mixed up, 1 hint",1,0');
+  assert.equal(rows[2], '"mia.json","\'=A wall","1-1-0001","Go or hold","Hold","right",0,1');
+  assert.equal(rows[5], '"ben.json","\'=A wall","1-1-0001","Whole wall, first wall","1200\u00a0ft²","÷ 12 and ÷ 144 mixed up, 1 hint",1,0');
 });
 
 test('seeds out of texts and links', () => {

@@ -7,8 +7,8 @@ import { notify } from './notices.js';
 import { head, note, press, redraw, row, table, to } from './parts.js';
 import { readAnswers } from './practice/answerfile.js';
 import { practice } from './practice/core.js';
-import { columns, marksOf, markWords, pointsCsv, slipCounts, stepsCsv } from './practice/marking.js';
-import { choiceName, score, slipName, stepName, titleOf } from './practice/written.js';
+import { columns, marksOf, markWords, meanShare, pointsCsv, slipCounts, stepsCsv, unmarked } from './practice/marking.js';
+import { score, slipName, stepName, titleOf, typedText } from './practice/written.js';
 import { locale, t } from './words.js';
 
 /** @typedef {import('./practice/marking.js').Student} Student */
@@ -29,6 +29,10 @@ const MOST_FILES = 300;
 let opened = [];
 /** @type {{name: string, why: string, at: string, version: number}[]} */
 let bad = [];
+/** What is being read. @type {Promise<void>} */
+let reading = Promise.resolve();
+/** How many drops wait for it. */
+let waiting = 0;
 
 /** @type {import('./view.js').Screen['mount']} */
 export function mount(root) {
@@ -57,9 +61,17 @@ export function mount(root) {
   /** @type {Student[] | undefined} */
   let drawn;
 
+  /** Files that come while others are being read wait for those. @param {File[]} files @returns {Promise<void>} */
+  function take(files) {
+    // What was wrong with those is said together with what is wrong with these.
+    if (!waiting) bad = [];
+    waiting += 1;
+    reading = reading.catch(() => undefined).then(() => read(files)).finally(() => { waiting -= 1; });
+    return reading;
+  }
+
   /** @param {File[]} files */
-  async function take(files) {
-    bad = [];
+  async function read(files) {
     // Each is judged on its own: a bad one keeps none of the others out.
     for (const file of files.slice(0, MOST_FILES)) await judge(file);
     if (files.length > MOST_FILES) bad.push({ name: files[MOST_FILES].name, why: 'many_files', at: '', version: MOST_FILES });
@@ -78,9 +90,9 @@ export function mount(root) {
       return refuse('unreadable');
     }
     if (opened.some((one) => one.name === file.name && one.text === text)) return refuse('open_already');
-    const read = readAnswers(text);
-    if ('refused' in read) return refuse(read.refused, read.at, read.version);
-    opened.push({ name: file.name, text, student: marksOf(core, file.name, read.file) });
+    const judged = readAnswers(text);
+    if ('refused' in judged) return refuse(judged.refused, judged.at, judged.version);
+    opened.push({ name: file.name, text, student: marksOf(core, file.name, judged.file) });
   }
 
   function clear() {
@@ -124,15 +136,24 @@ export function mount(root) {
 /** @param {number[]} all */
 const mean = (all) => all.reduce((sum, one) => sum + one, 0) / all.length;
 
+/** @param {number | undefined} share */
+const shareText = (share) => (share === undefined ? '–' : `${Math.round(100 * share)}\u00a0%`);
+
+/** Points of so many, and how many exercises are in neither. @param {Pick<Student, 'points' | 'of' | 'parts'>} student */
+function total(student) {
+  const left = unmarked(student);
+  return el('span', '', el('b', '', score(student.points, student.of)), ' ', left ? el('small', '', t('practice.unmarked', { n: left })) : undefined);
+}
+
 /** A line a file, a column an exercise. @param {Student[]} students */
 function points(students) {
   const all = columns(students);
   return table(t('practice.points'), [t('practice.col_file'), t('practice.col_total'), ...all.map((_, at) => String(at + 1))], [
-    ...students.map(({ name, parts, points: sum, of }) => ({ cells: [name, el('b', '', score(sum, of)), ...all.map(({ seed }) => {
+    ...students.map(({ name, parts, points: sum, of }) => ({ cells: [name, total({ points: sum, of, parts }), ...all.map(({ seed }) => {
       const one = parts.find((part) => part.seed === seed);
       return one?.marked ? score(one.marked.points) : '–';
     })] })),
-    ...(students.length > 1 ? [{ kind: 'sum', cells: [t('practice.mean'), el('b', '', score(mean(students.map((one) => one.points)))), ...all.map(({ seed }) => {
+    ...(students.length > 1 ? [{ kind: 'sum', cells: [t('practice.mean'), el('b', '', shareText(meanShare(students))), ...all.map(({ seed }) => {
       const marked = students.flatMap(({ parts }) => parts.find((part) => part.seed === seed)?.marked?.points ?? []);
       return marked.length ? score(mean(marked)) : '–';
     })] }] : []),
@@ -152,25 +173,23 @@ function mistakes(students) {
 
 /** Everything of one student, folded away. @param {Student} student */
 function details({ name, file, parts, points: sum, of }) {
-  return el('details', 'more', el('summary', '', el('span', 'k', name, el('small', '', t('practice.file_line', { units: [...new Set(parts.filter((one) => one.answers.length).map((one) => one.units))].map((one) => t(`page.units_${one}`)).join(', ') || t(`page.units_${file.units}`), day: new Date(file.saved).toLocaleDateString(locale(), { year: 'numeric', month: 'short', day: 'numeric' }) }))), el('span', 'v', score(sum, of))),
+  return el('details', 'more', el('summary', '', el('span', 'k', name, el('small', '', t('practice.file_line', { units: [...new Set(parts.filter((one) => one.answers.length).map((one) => one.units))].map((one) => t(`page.units_${one}`)).join(', ') || t(`page.units_${file.units}`), day: new Date(file.saved).toLocaleDateString(locale(), { year: 'numeric', month: 'short', day: 'numeric' }) }))), el('span', 'v', total({ points: sum, of, parts }))),
     el('div', 'inside', ...parts.flatMap((part, at) => [
       el('h3', '', t('practice.numbered', { n: at + 1, title: part.exercise ? titleOf(part.exercise) : part.seed })),
       part.seen && el('p', 'note', t('practice.seen_before')),
-      part.exercise ? steps(part) : el('p', 'note', t(`practice.refused.${part.refused || 'none'}`)),
+      part.exercise ? steps(part, t('practice.region_of', { what: t('practice.numbered', { n: at + 1, title: titleOf(part.exercise) }), of: name })) : el('p', 'note', t(`practice.refused.${part.refused || 'none'}`)),
     ])));
 }
 
 const MARKS = /** @type {Record<string, 'go' | 'hold' | 'none'>} */ ({ right: 'go', carried: 'go', slip: 'hold', wrong: 'hold', blank: 'none', shown: 'none' });
 
-/** @param {Part} part */
-function steps(part) {
+/** @param {Part} part @param {string} name  of the table, which no other on the page has */
+function steps(part, name) {
   const { exercise, marked, answers } = part;
   if (!exercise) return el('p');
-  return table(titleOf(exercise), [t('practice.col_step'), t('practice.col_answer'), t('practice.col_mark'), t('practice.col_points')], exercise.steps.map((step, at) => {
-    const text = answers[at]?.text.trim() ?? '';
-    const bare = /^[\d.,/ -]+$/.test(text) && answers[at]?.unit;
+  return table(name, [t('practice.col_step'), t('practice.col_answer'), t('practice.col_mark'), t('practice.col_points')], exercise.steps.map((step, at) => {
     const verdict = marked?.steps[at]?.verdict ?? 'blank';
-    return { cells: [stepName(step), step.choices.includes(text) ? choiceName(text) : bare ? `${text}\u00a0${t(`fields.unit.${answers[at].unit}`)}` : text || '–',
+    return { cells: [stepName(step), typedText(step, answers[at]) || '–',
       el('span', 'marked', mark(MARKS[verdict] ?? 'none'), ' ', markWords(part, at)), score(marked?.steps[at]?.points ?? 0)] };
   }), 3);
 }

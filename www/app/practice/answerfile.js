@@ -25,6 +25,8 @@ export const FORMAT = 'foamwright-answers';
 export const VERSION = 1;
 const MOST_SEEDS = 20;
 const MOST_STEPS = 60;
+/** The last moment that a date can hold, in milliseconds. */
+const LAST_DAY = 8.64e15;
 const SEED = /^[0-9]{1,4}-[0-9]-[0-9a-f]{4}$/;
 
 /** The text of an answer file. @param {AnswerFile} file */
@@ -65,7 +67,7 @@ function fileOf(value) {
   const { saved } = value;
   const units = unitsOf(value.units, 'units');
   const language = text(value.language, 'language', /^[a-z]{2,3}(-[A-Za-z0-9]{1,8})*$/, 20);
-  if (typeof saved !== 'number' || !Number.isFinite(saved) || saved < 0) throw new Fault('wrong', 'saved');
+  if (typeof saved !== 'number' || !(saved >= 0 && saved <= LAST_DAY)) throw new Fault('wrong', 'saved');
   const seeds = list(value.seeds, 'seeds', 1, MOST_SEEDS, (one, at) => text(one, at, SEED, 11));
   seeds.forEach((seed, at) => {
     if (seeds.indexOf(seed) < at) throw new Fault('twice', `seeds[${at}]`);

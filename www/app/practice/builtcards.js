@@ -1,5 +1,6 @@
 // @ts-check
 /** What a surface is built of, and what the code asks there: cards of an exercise. */
+import { call } from '../calls.js';
 import { entryOf } from '../changes.js';
 import { figures } from '../figures.js';
 import { el } from '../list.js';
@@ -57,4 +58,17 @@ export function placeCard({ store }) {
     return entry?.text.trim() ? [/** @type {[string, string]} */ ([label(part, field), entryText(part, entry, job.units)])] : [];
   });
   return rows.length ? card(t('practice.ex_place'), el('div', 'pad', facts(rows))) : undefined;
+}
+
+/** Columns of the code's table that stand for more than one zone. @type {Record<number, string>} */
+const COLUMNS = { 4: 'ex_zone_4', 5: 'ex_zone_5', 7: 'ex_zone_7' };
+
+/** What the code prints by zone. @param {About} about */
+export function codeTableCard({ store, shown }) {
+  const zones = call('depths_by_zone', store.job, shown.id) ?? [];
+  const rows = shown.at.map((zone) => ({ zone, printed: zones.find((one) => one.zone === (zone >= 7 ? String(zone) : `${zone}a`))?.printed ?? '' }));
+  if (!rows.some((one) => one.printed)) return undefined;
+  const name = t('practice.ex_code_table');
+  return card(name, el('div', 'pad ex-wraps', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), printed || '–'] }))),
+    el('p', 'note', store.job.units === 'metric' ? t('practice.ex_rsi') : '', store.job.units === 'metric' ? ' ' : '', t('practice.ex_local_code'))));
 }

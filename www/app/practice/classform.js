@@ -2,7 +2,7 @@
 /** Putting a class sheet together: topics, levels, how many; the exercises that dice gave, each of them to be exchanged. */
 import { el } from '../list.js';
 import { mark } from '../marks.js';
-import { notify } from '../notices.js';
+import { hush, notify } from '../notices.js';
 import { head, press, redraw, to, way } from '../parts.js';
 import { t } from '../words.js';
 import { draft } from './draft.js';
@@ -15,9 +15,15 @@ import { levelName, titleOf, topicName, unitsHere } from './written.js';
 /** @param {HTMLElement} root @param {Practice} core @returns {import('../view.js').View} */
 export function mountForm(root, core) {
   const topics = topicPick(core, draft.topics, () => update());
-  const levels = levelsPick(draft.levels, () => update());
+  const levels = levelsPick(draft.levels, () => {
+    markLevels(false);
+    lacks.replaceChildren();
+    update();
+  });
   const count = el('input', { type: 'text', id: 'count', inputmode: 'numeric', autocomplete: 'off', value: draft.count, 'aria-describedby': 'count-tell', input: () => {
     draft.count = count.value;
+    boxed.classList.remove('no');
+    count.removeAttribute('aria-invalid');
     lacks.replaceChildren();
   } });
   const boxed = el('span', 'box', count);
@@ -39,17 +45,34 @@ export function mountForm(root, core) {
     lacks.replaceChildren(el('p', 'tell', mark('watch'), el('span', '', el('b', '', what), then ? ` ${then}` : '')));
   }
 
+  /** Where what is lacking is a level. @param {boolean} lacking */
+  function markLevels(lacking) {
+    levels.classList.toggle('no', lacking);
+    for (const box of levels.querySelectorAll('input')) {
+      if (lacking) {
+        box.setAttribute('aria-invalid', 'true');
+        box.setAttribute('aria-describedby', 'count-tell');
+      } else for (const name of ['aria-invalid', 'aria-describedby']) box.removeAttribute(name);
+    }
+  }
+
   function drawAll() {
     const n = Number(draft.count.trim());
     const sound = Number.isInteger(n) && n >= 1 && n <= MOST_EXERCISES;
     boxed.classList.toggle('no', !sound);
-    count.toggleAttribute('aria-invalid', !sound);
+    if (sound) count.removeAttribute('aria-invalid');
+    else count.setAttribute('aria-invalid', 'true');
     if (!sound) {
       lack(t('practice.count_wrong', { most: MOST_EXERCISES }));
       count.focus();
       return;
     }
-    if (!draft.levels.size) return lack(t('practice.no_levels'));
+    markLevels(!draft.levels.size);
+    if (!draft.levels.size) {
+      lack(t('practice.no_levels'));
+      levels.querySelector('input')?.focus();
+      return;
+    }
     const from = fitting();
     if (!from.length) return lack(t('practice.none_on_levels'), t('practice.none_on_levels_do'));
     /** @type {string[]} */
@@ -79,7 +102,9 @@ export function mountForm(root, core) {
   function another(at) {
     const { level } = core.exercise(draft.seeds[at], unitsHere()).exercise ?? { level: 1 };
     const seed = draw(core, level, wanted(), new Set(draft.seeds)) || draw(core, level, 0, new Set(draft.seeds));
-    if (seed) draft.seeds = draft.seeds.map((one, here) => (here === at ? seed : one));
+    hush('class_other');
+    if (!seed) return notify('class_other', 'watch', t('practice.no_other'), '');
+    draft.seeds = draft.seeds.map((one, here) => (here === at ? seed : one));
     update();
   }
 
@@ -130,5 +155,5 @@ export function mountForm(root, core) {
     redraw(after, seeds.length ? [way(t('practice.open_class'), to('class', sheet), 'wide'), way(t('practice.print_sheet'), to('class', sheet, 'print')), way(t('practice.print_key'), to('class', sheet, 'key'))] : []);
   }
 
-  return { title: t('practice.class'), update };
+  return { title: t('practice.class'), update, unmount: () => hush('class_other') };
 }

@@ -8,9 +8,10 @@ import { LEAF_WIDTH, lines } from '../papers/leaf.js';
 import { breadth, head, note, press, redraw, to } from '../parts.js';
 import { setPrefs } from '../prefs.js';
 import { locale, t } from '../words.js';
+import { howText } from './pieces.js';
 import { question } from './question.js';
 import { sorted } from './seeds.js';
-import { answerText, choiceName, howText, levelName, slipName, stepName, titleOf, unitName, unitsHere, within } from './written.js';
+import { answerText, choiceName, levelName, slipName, slipText, stepName, titleOf, tolerance, unitName, unitsHere } from './written.js';
 
 /** @typedef {import('./core.js').Practice} Practice */
 /** @typedef {import('./core.js').Exercise} Exercise */
@@ -28,13 +29,15 @@ export function mountPaper(root, core, asked, what) {
   const top = el('div', 'no-print');
   const print = press(t('paper.print'), 'print', () => window.print(), 'wide');
   const units = el('div');
+  const working = el('div');
   const leaves = el('div', 'leaves');
   const foot = footLine();
-  root.append(el('main', 'papers practice', top, el('div', 'pad no-print', units, el('div', 'dos', print), el('p', 'note', t(what === 'key' ? 'practice.key_how' : 'practice.worksheet_how'))), leaves));
+  root.append(el('main', 'papers practice', top, el('div', 'pad no-print', units, working, el('div', 'dos', print), el('p', 'note', t(what === 'key' ? 'practice.key_how' : 'practice.worksheet_how'))), leaves));
   let drawn = '';
+  let half = false;
 
   function update() {
-    const state = `${unitsHere()} ${breadth(root)}`;
+    const state = `${unitsHere()} ${breadth(root)} ${half}`;
     if (state === drawn) return;
     drawn = state;
     const { exercises, refused } = sorted(core, asked, unitsHere());
@@ -47,10 +50,16 @@ export function mountPaper(root, core, asked, what) {
       setPrefs({ units: to });
       update();
     }));
+    if (what === 'print') {
+      working.replaceChildren(pick(t('practice.room'), [['none', t('practice.room_none')], ['half', t('practice.room_half')]], half ? 'half' : 'none', (to) => {
+        half = to === 'half';
+        update();
+      }));
+    }
     print.disabled = !exercises.length;
     foot.say([title, ...seeds.slice(0, 4), ...(seeds.length > 4 ? ['…'] : [])].join(' · '));
     const room = Math.min(LEAF_WIDTH, Math.max(300, breadth(root) - 24));
-    redraw(leaves, exercises.length ? [leaf(title, what, exercises, exercises.flatMap((exercise, at) => (what === 'key' ? keyOf(core, exercise, at) : workOf(exercise, at, room))))] : []);
+    redraw(leaves, exercises.length ? [leaf(title, what, exercises, exercises.flatMap((exercise, at) => (what === 'key' ? keyOf(core, exercise, at) : workOf(exercise, at, room, half))))] : []);
   }
 
   return { title, update, unmount: foot.gone };
@@ -76,20 +85,26 @@ const heading = (exercise, at) => el('h2', '', t('practice.numbered', { n: at + 
 /** The exercise's job as drawings take one; nobody changes it. @param {Exercise} exercise */
 const standing = (exercise) => /** @type {import('../store.js').Store} */ (/** @type {unknown} */ ({ job: exercise.job, estimate: call('estimate', exercise.job, exercise.now), keeping: 'memory' }));
 
-/** The question with its drawing and cards, and a line for each step. @param {Exercise} exercise @param {number} at @param {number} room */
-function workOf(exercise, at, room) {
+/** A table within an exercise is called by it: two exercises may show the same data sheet. @param {HTMLElement} node @param {number} at */
+function named(node, at) {
+  for (const one of node.querySelectorAll('[role=region], [role=group]')) one.setAttribute('aria-label', t('practice.region_of', { what: one.getAttribute('aria-label') ?? '', of: t('practice.paper_exercise', { n: at + 1 }) }));
+  return node;
+}
+
+/** The question with its drawing and cards, a line for each step, and room to work it out where that is wanted. @param {Exercise} exercise @param {number} at @param {number} room @param {boolean} half */
+function workOf(exercise, at, room, half) {
   const units = unitsHere();
   const [wide, narrow] = [LEAF_WIDTH, room].map((width) => laid(exercise, width));
   // A short one stands whole on a page.
   const whole = !wide.rest.length && exercise.steps.length <= SHORT;
-  return [el('section', `paper-part exercise${whole ? ' whole' : ''}`,
+  return [named(el('section', `paper-part exercise${whole ? ' whole' : ''}`,
     el('div', 'keep', heading(exercise, at), el('div', 'drawn', el('div', 'on-paper', ...wide.lead), el('div', 'on-screen', ...narrow.lead))),
     el('div', 'drawn', el('div', 'on-paper', ...wide.rest), el('div', 'on-screen', ...narrow.rest)),
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'w'], [t('practice.col_within')]], exercise.steps.map((step, place) => ({ cells: [
       t('practice.numbered', { n: place + 1, title: stepName(step) }),
       step.choices.length ? el('span', 'circle', step.choices.map(choiceName).join('   ·   ')) : el('span', 'unit', unitName(step)),
-      step.choices.length ? t('practice.circle') : within(step, units),
-    ] })), 'write work'))];
+      step.choices.length ? t('practice.circle') : tolerance(step, units),
+    ] })), 'write work')), at), ...(half ? [el('div', 'work-room', t('practice.working_room'))] : [])];
 }
 
 /** What stands beside the heading, and what may go on to the next page: the cards, those without a drawing two in a row. @param {Exercise} exercise @param {number} width */
@@ -99,7 +114,18 @@ function laid(exercise, width) {
   const cards = first < 0 ? [] : all.slice(first);
   const drawn = cards.filter((one) => one.querySelector('svg'));
   const plain = cards.filter((one) => !drawn.includes(one));
-  return { lead: first < 0 ? all : all.slice(0, first), rest: [...drawn, ...(plain.length ? [el('div', 'paper-cards', ...plain)] : [])] };
+  return { lead: first < 0 ? all : all.slice(0, first), rest: [...drawn, ...inPairs(plain)] };
+}
+
+/** Two cards side by side, a wide one by itself: a row is never parted by the end of a page. @param {HTMLElement[]} cards */
+function inPairs(cards) {
+  const rows = cards.reduce((/** @type {HTMLElement[][]} */ all, one) => {
+    const last = all.at(-1);
+    if (last?.length === 1 && ![last[0], one].some((it) => it.querySelector('.ex-grid'))) last.push(one);
+    else all.push([one]);
+    return all;
+  }, []);
+  return rows.map((row) => el('div', 'paper-cards', ...row));
 }
 
 /** Each step's answer, how it comes about, and what the known mistakes give. @param {Practice} core @param {Exercise} exercise @param {number} at */
@@ -107,15 +133,16 @@ function keyOf(core, exercise, at) {
   const units = unitsHere();
   const solved = core.solve(exercise.seed, units);
   const slips = core.slips(exercise.seed, units);
-  return [el('section', `paper-part exercise${exercise.steps.length <= SHORT ? ' whole' : ''}`, el('div', 'keep', heading(exercise, at)),
+  return [named(el('section', `paper-part exercise${exercise.steps.length <= SHORT ? ' whole' : ''}`, el('div', 'keep', heading(exercise, at)),
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'r'], [t('practice.col_look')]], exercise.steps.map((step, place) => {
       const one = solved[place];
       const how = one ? howText(one.how, units) : '';
-      const wrong = slips.filter((told) => told.step === place && !PLAIN.has(told.slip));
+      const wrong = slips.filter((told) => told.step === place && !PLAIN.has(told.slip))
+        .flatMap(({ slip, value }) => { const text = slipText(step, value, one?.value ?? NaN, units); return text ? [{ slip, text }] : []; });
       return { cells: [
         el('span', '', t('practice.numbered', { n: place + 1, title: stepName(step) }), how ? el('small', '', how) : undefined),
-        el('span', '', el('b', '', one ? answerText(step, one.value, units) : '–'), el('small', '', within(step, units))),
-        el('span', '', ...wrong.map(({ slip, value }) => el('small', 'wrong', el('b', '', answerText(step, value, units)), ` ${slipName(slip)}`))),
+        el('span', '', el('b', '', one ? answerText(step, one.value, units) : '–'), el('small', '', tolerance(step, units))),
+        el('span', '', ...wrong.map(({ slip, text }) => el('small', 'wrong', el('b', '', text), ` ${slipName(slip)}`))),
       ] };
-    }), 'solved'))];
+    }), 'solved')), at)];
 }

@@ -22,17 +22,27 @@
 import { csv } from '../csv.js';
 import { t } from '../words.js';
 import { judged, unread } from './answers.js';
-import { slipName, stepName, titleOf } from './written.js';
+import { slipName, stepName, titleOf, typedText } from './written.js';
 
 /** @param {Practice} core @param {string} name @param {AnswerFile} file @returns {Student} */
 export function marksOf(core, name, file) {
   const parts = file.seeds.map((seed) => {
     const { units, seen, steps: answers } = file.answers.find((one) => one.seed === seed) ?? { units: file.units, seen: false, steps: [] };
     const { exercise, refused } = core.exercise(seed, units);
-    return { seed, units, seen, exercise, refused, answers, marked: exercise && judged(core, exercise, answers, units) };
-  });
+    // One way to write a seed: `01-1-004d` and `1-1-004d` are one exercise, and one column.
+    return { seed: exercise?.seed ?? seed, units, seen, exercise, refused, answers, marked: exercise && judged(core, exercise, answers, units) };
+  }).filter(({ seed }, at, all) => all.findIndex((one) => one.seed === seed) === at);
   const add = (/** @type {'points' | 'of'} */ what) => parts.reduce((sum, one) => sum + (one.marked?.[what] ?? 0), 0);
   return { name, file, parts, points: add('points'), of: add('of') };
+}
+
+/** How many exercises of a sheet could not be marked here, and so are in neither of the two figures of a score. @param {Pick<Student, 'parts'>} student */
+export const unmarked = ({ parts }) => parts.filter((one) => !one.marked).length;
+
+/** The mean of what each got of what could be had: totals of different sheets are no points to be added. @param {readonly Pick<Student, 'points' | 'of'>[]} students */
+export function meanShare(students) {
+  const shares = students.filter((one) => one.of > 0).map((one) => one.points / one.of);
+  return shares.length ? shares.reduce((sum, one) => sum + one, 0) / shares.length : undefined;
 }
 
 /** Every exercise of the files, in the order in which they come. @param {readonly Student[]} students */
@@ -83,8 +93,8 @@ export function markWords({ exercise, answers, marked, units }, at) {
 export function pointsCsv(students) {
   const all = columns(students);
   return csv([
-    [t('practice.col_file'), ...all.map(({ seed, exercise }) => (exercise ? t('practice.col_exercise', { title: titleOf(exercise), seed, of: exercise.steps.length }) : seed)), t('practice.col_points'), t('practice.col_of')],
-    ...students.map(({ name, parts, points, of }) => [name, ...all.map(({ seed }) => parts.find((one) => one.seed === seed)?.marked?.points), points, of]),
+    [t('practice.col_file'), ...all.map(({ seed, exercise }) => (exercise ? t('practice.col_exercise', { title: titleOf(exercise), seed, of: exercise.steps.length }) : seed)), t('practice.col_points'), t('practice.col_of'), t('practice.col_unmarked')],
+    ...students.map(({ name, parts, points, of }) => [name, ...all.map(({ seed }) => parts.find((one) => one.seed === seed)?.marked?.points), points, of, unmarked({ parts })]),
   ]);
 }
 
@@ -93,7 +103,7 @@ export function stepsCsv(students) {
   return csv([
     ['file', 'title', 'seed', 'step', 'answer', 'mark', 'hints', 'points'].map((one) => t(`practice.col_${one}`)),
     ...students.flatMap(({ name, parts }) => parts.flatMap((part) => (part.exercise?.steps ?? []).map((step, at) => [
-      name, part.exercise && titleOf(part.exercise), part.seed, stepName(step), part.answers[at]?.text ?? '', markWords(part, at), part.answers[at]?.hints ?? 0, part.marked?.steps[at]?.points,
+      name, part.exercise && titleOf(part.exercise), part.seed, stepName(step), typedText(step, part.answers[at]), markWords(part, at), part.answers[at]?.hints ?? 0, part.marked?.steps[at]?.points,
     ]))),
   ]);
 }

@@ -9,13 +9,22 @@
  *   an open step: its number and its right answer; or, with `text`, an answer as the student wrote it
  */
 import { t } from '../words.js';
-import { howText as written } from './written.js';
+import { fineR, written } from './written.js';
 
-/** @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
-export const howText = (pieces, units, open = []) => written(pieces, units, (piece) => {
-  const step = open.find((one) => sameFigure(piece, one));
-  return step && (step.text ?? t('practice.ex_of_step', { n: step.n }));
-});
+const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
+/** Beside which a pitch, itself a fraction, stands in brackets. */
+const TIGHT = ['times', 'over', 'root'];
+
+/** How an answer comes about, in signs and figures. Where an R below 1 is among them every R has two places, as on the card of layers. @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
+export function howText(pieces, units, open = []) {
+  const fine = pieces.some((piece) => piece.is === 'figure' && piece.kind === 'resistance' && piece.value < 1);
+  return pieces.map((piece, at) => {
+    if (piece.is !== 'figure') return SIGNS[piece.is] ?? t(`practice.how.${piece.is}`);
+    const step = open.find((one) => sameFigure(piece, one));
+    const text = step ? step.text ?? t('practice.ex_of_step', { n: step.n }) : fine && piece.kind === 'resistance' ? fineR(piece.value, units) : written(piece.kind, piece.value, units);
+    return piece.kind === 'pitch' && [pieces[at - 1], pieces[at + 1]].some((beside) => beside && TIGHT.includes(beside.is)) ? `(${text})` : text;
+  }).join('').trim();
+}
 
 /** Whether two figures are one and the same. @param {{value: number, kind: string}} a @param {{value: number, kind: string}} b */
 export const sameFigure = (a, b) => a.kind === b.kind && Math.abs(a.value - b.value) <= 1e-9 * Math.max(1, Math.abs(b.value));

@@ -22,7 +22,7 @@ export function plainly(text) {
   if (degrees) return `${degrees[1].replace('-', '−')}${NBSP}°${degrees[2]}`;
   if (/^[\d ./]+ [a-z%$]+[²³]?$/i.test(text)) return fraction(text).replace(/ (?=[a-z%$])/gi, NBSP);
   if (/^\d+(?: \d+)?\/\d+$/.test(text)) return fraction(text);
-  return text.replace(/^RSI (?=\d)/, `RSI${NBSP}`);
+  return day(text).replace(/^RSI (?=\d)/, `RSI${NBSP}`);
 }
 
 /**

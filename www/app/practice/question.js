@@ -24,10 +24,15 @@ export const asked = (exercise, units) => [el('p', 'quest', questionText(exercis
 /** Whether a step asks for pieces of framing to be counted: then a drawing does not show them. @param {Exercise['steps'][number]} step */
 export const counts = (step) => step.topic === 'framing' && step.kind === 'count';
 
+/** No drawing is laid out for less than a phone has, whatever a page that is hidden or goes to print says of its room. @param {number} width */
+const roomy = (width) => Math.max(280, width);
+
 /** @param {Store} store with the exercise's job @param {Exercise} exercise @param {number} width @param {{framing: boolean, hatch?: import('./todraw.js').Hatch}} [how] */
 export function drawings(store, exercise, width, { framing, hatch } = { framing: !exercise.steps.some(counts) }) {
   const outlines = exercise.shown.filter((one) => one.what === 'outline');
-  return outlines.flatMap(({ id }) => drawingCard(store, id, { width, framing, hatch, several: outlines.length > 1 }) ?? []);
+  // A step that asks for a measure of a surface has its name.
+  const asked = exercise.steps.map((step) => step.key);
+  return outlines.flatMap(({ id }) => drawingCard(store, id, { width: roomy(width), framing, hatch, asked, several: outlines.length > 1 }) ?? []);
 }
 
 /** @param {Store} store with the exercise's job @param {Exercise} exercise @param {number} width */
@@ -37,7 +42,7 @@ export function cards(store, exercise, width) {
   return exercise.shown.flatMap((shown) => {
     const nth = (seen.get(shown.what) ?? 0) + 1;
     seen.set(shown.what, nth);
-    return cardOf({ store, exercise, shown, nth, count: exercise.shown.filter((one) => one.what === shown.what).length, width }) ?? [];
+    return cardOf({ store, exercise, shown, nth, count: exercise.shown.filter((one) => one.what === shown.what).length, width: roomy(width) }) ?? [];
   });
 }
 

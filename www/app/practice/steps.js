@@ -9,21 +9,9 @@ import { readAnswer } from './answers.js';
 import { howText } from './pieces.js';
 import { given, isRight, nextHelp } from './session.js';
 import { saidOf } from './verdict.js';
-import { answerText, choiceName, limit, stepName, unitName, written } from './written.js';
+import { answerText, choiceName, stepName, tolerance, unitName } from './written.js';
 
 /** @typedef {import('./session.js').Session} Session */
-
-/** Within what an answer is right, in the person's units; of a time of day, how one is written. @param {import('./core.js').StepForm} step @param {import('../core.js').Units} units */
-export function tolerance(step, units) {
-  const value = limit(step, units);
-  const pct = step.within_pct ? `${step.within_pct}\u00a0%` : '';
-  const within = !value && !pct ? t('practice.ex_exactly')
-    : value && pct ? t('practice.ex_within_both', { value, pct }) : t('practice.ex_within', { value: value || pct });
-  return step.kind === 'clock' ? t('practice.ex_clock_like', { within, example: written('clock', EXAMPLE[units], units) }) : within;
-}
-
-/** Ten to ten in the morning; without am and pm in the evening, since 9:50 alone may be either. */
-const EXAMPLE = { us: 590, metric: 1310 };
 
 /**
  * @param {Session} session @param {number} at @param {() => void} changed  something was typed, pressed or shown

@@ -27,6 +27,9 @@ export function standsAt(inches, metric) {
   return { whole, past: all % ticks, ticks, flags: Math.floor(whole / flag), after: whole % flag };
 }
 
+/** Whether the pointer would run through a flag. @param {number} mark @param {number} left @param {number} wide */
+export const meets = (mark, left, wide) => mark > left - 3 && mark < left + wide + 3;
+
 /** @param {number} inches where the mark stands @param {{metric: boolean, label: string, width: number, flag: (n: number) => string}} how */
 export function tapePiece(inches, { metric, label, width, flag: flagText }) {
   const { seen, ticks, lengths, flag, inches: unit } = BLADES[metric ? 'metric' : 'us'];
@@ -48,18 +51,22 @@ export function tapePiece(inches, { metric, label, width, flag: flagText }) {
     else hair += path;
   }
   parts.push(line('hair', hair || 'M0 0'), line('ln bold', bold || 'M0 0'));
+  // The pointer is broken where figures stand, and where a flag of them lies across it.
+  let broken = 46;
   for (let whole = Math.max(1, Math.floor(first / ticks)); whole <= last / ticks; whole += 1) {
     // A figure that an edge would cut reads as another one.
     const stands = (/** @type {number} */ from, /** @type {number} */ wide) => from >= 0 && from + wide <= width;
     if (whole % flag === 0) {
       const words = flagText(whole / flag);
       const wide = words.length * 8.4 + 12;
-      if (stands(x(whole) + 3, wide)) parts.push(rect('inkfill', x(whole) + 3, 46, wide, 21), text('ex-flag b', x(whole) + 9, 62, words));
+      if (stands(x(whole) + 3, wide)) {
+        if (meets(mark, x(whole) + 3, wide)) broken = 68;
+        parts.push(rect('inkfill', x(whole) + 3, 46, wide, 21), text('ex-flag b', x(whole) + 9, 62, words));
+      }
     }
     if (stands(x(whole) + 6, 13 * String(whole).length)) parts.push(text('xl halo', x(whole) + 6, 40, String(whole)));
   }
   parts.push(line('cut', `M${left} ${BLADE}H${width}${x(0) > 0 ? `M${left} 0V${BLADE}` : ''}`));
-  // Broken where the figures stand, so that it lies over none.
-  parts.push(s('path', { class: 'on pointer', d: `M${r2(mark)} 0V20M${r2(mark)} 46V${HEIGHT - 18}` }), s('path', { class: 'chalkfill', d: `M${r2(mark - 11)} ${HEIGHT - 2}L${r2(mark)} ${HEIGHT - 22}L${r2(mark + 11)} ${HEIGHT - 2}Z` }));
+  parts.push(s('path', { class: 'on pointer', d: `M${r2(mark)} 0V20M${r2(mark)} ${broken}V${HEIGHT - 18}` }), s('path', { class: 'chalkfill', d: `M${r2(mark - 11)} ${HEIGHT - 2}L${r2(mark)} ${HEIGHT - 22}L${r2(mark + 11)} ${HEIGHT - 2}Z` }));
   return drawing(width, HEIGHT, label, parts);
 }

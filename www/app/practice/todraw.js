@@ -28,24 +28,25 @@ export function hatchOf(marks) {
   return extra && { extra, n: at + 1 };
 }
 
-/** An outline with the dimensions that stand in the job as entries, and no others. @param {import('../job.js').Job} job @param {Outline} outline @returns {Outline} */
-export function measured(job, outline) {
-  const entered = (/** @type {{at: import('../core.js').At}} */ { at }) => at.field !== '' && Boolean(entryOf(job, at.part, at.id, at.field)?.text.trim());
+/** An outline with the dimensions that stand in the job as entries, less those that a step asks for, and no others. @param {import('../job.js').Job} job @param {Outline} outline @param {readonly string[]} [asked] @returns {Outline} */
+export function measured(job, outline, asked = []) {
+  const entered = (/** @type {{at: import('../core.js').At}} */ { at }) => at.field !== '' && !asked.includes(at.field) && Boolean(entryOf(job, at.part, at.id, at.field)?.text.trim());
   return { ...outline, dimensions: outline.dimensions.filter(entered), edges: outline.edges.filter(entered) };
 }
 
 /**
  * A surface's drawing with its caption and its readings as a list.
  * @param {Store} store @param {number} id
- * @param {{width: number, framing: boolean, several: boolean, hatch?: Hatch}} how  `framing`: whether its members may be seen, which a step may ask to be counted
+ * @param {{width: number, framing: boolean, several: boolean, asked: readonly string[], hatch?: Hatch}} how
+ *   `framing`: whether its members may be seen, which a step may ask to be counted; `asked`: the measures that steps ask for, which stand neither on the drawing nor in the list
  */
-export function drawingCard(store, id, { width, framing, several, hatch }) {
+export function drawingCard(store, id, { width, framing, several, asked, hatch }) {
   const { job } = store;
   const surface = byId(job.surfaces, id);
   const whole = call('outline', job, id);
   if (!surface || !whole) return undefined;
   const w = figures(job.units);
-  const shown = measured(job, framing ? whole : { ...whole, members: [] });
+  const shown = measured(job, framing ? whole : { ...whole, members: [] }, asked);
   const name = nameOf(surface);
   const said = [...shown.dimensions, ...shown.edges].map((one) => one.text);
   const { svg, square } = elevation(shown, {
@@ -55,16 +56,16 @@ export function drawingCard(store, id, { width, framing, several, hatch }) {
   });
   const hatched = hatch && overlay(svg, hatch.extra) ? t('practice.ex_hatched', { n: hatch.n }) : '';
   if (hatched) svg.setAttribute('aria-label', `${svg.getAttribute('aria-label')} ${t(`practice.ex_hatched_${hatch?.extra}`)}`);
-  const readings = readingsOf(store, surface);
+  const readings = readingsOf(job, surface, asked);
   return el('div', 'ex-drawn', framed(svg, ...[several ? name : '', hatched, squareWords(w.metric, square)].filter(Boolean)),
     readings.length ? el('div', 'pad', more(t('practice.ex_readings_list'), el('ul', 'rows wide', ...readings.map(([what, text]) => el('li', '', el('span', 'k', what), el('span', 'v', text)))))) : undefined);
 }
 
-/** What was measured on a surface, in words. @param {Store} store @param {import('../job.js').Surface} surface @returns {[string, string][]} */
-function readingsOf({ job }, surface) {
+/** What was measured on a surface, in words, less what a step asks for. @param {import('../job.js').Job} job @param {import('../job.js').Surface} surface @param {readonly string[]} [asked] @returns {[string, string][]} */
+export function readingsOf(job, surface, asked = []) {
   const legs = (surface.legs ?? []).flatMap((leg, at) => entriesOf('leg', leg.entries, job.units).map(({ name, text }) => /** @type {[string, string]} */ ([`${t('surface.leg', { n: at + 1 })}, ${name}`, text])));
   const openings = surface.openings.flatMap((one) => entriesOf('opening', one.entries, job.units).map(({ field, text }) => /** @type {[string, string]} */ ([`${openingName(surface, one.id)}, ${t(`surface.opening.${field}`)}`, text])));
-  return [...entriesOf('surface', surface.entries, job.units, ['exposure', 'component', 'target_r']).map(({ field, text }) => /** @type {[string, string]} */ ([nameIn(surface.shape, field), text])), ...legs, ...openings];
+  return [...entriesOf('surface', surface.entries, job.units, ['exposure', 'component', 'target_r', ...asked]).map(({ field, text }) => /** @type {[string, string]} */ ([nameIn(surface.shape, field), text])), ...legs, ...openings];
 }
 
 /** Hatches what was counted too much; false where the drawing does not hold it. @param {SVGElement} svg @param {Extra} extra */

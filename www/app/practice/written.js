@@ -27,14 +27,20 @@ export const levelName = (level) => t(`practice.level.${level}`);
 /** A topic by name. @param {string} topic */
 export const topicName = (topic) => t(`practice.topic.${topic}`);
 
-/** A mistake in a few words. @param {string} slip */
-export const slipName = (slip) => (has(`practice.slip.${slip}`) ? t(`practice.slip.${slip}`) : slip);
+/** A mistake in a few words; each that the core names has some. @param {string} slip */
+export const slipName = (slip) => t(`practice.slip.${slip}`);
 
 /** Points, or both parts of a score. @param {number} points @param {number} [of] */
 export const score = (points, of) => (of === undefined ? number(points, 2) : t('practice.score', { points: number(points, 2), of: number(of) }));
 
-/** A figure by what it measures. @param {import('../core.js').Kind} kind @param {number} value @param {Units} units */
+/**
+ * A figure by what it measures. A date stands as the language writes it, a pitch as a carpenter does; a count that is not
+ * whole keeps two places, since that it is not whole is the point.
+ * @param {import('../core.js').Kind} kind @param {number} value @param {Units} units
+ */
 export function written(kind, value, units) {
+  if (kind === 'count' && Math.abs(value - Math.round(value)) > 1e-9) return value.toFixed(2);
+  if (kind === 'pitch' && Number.isFinite(value)) return `${number(12 * value, 2)}/12`;
   const text = call('write', kind, value, kind === 'foam_volume' || units === 'us' ? 'us' : 'metric_usual') ?? '';
   if (kind === 'date') return day(text);
   // Board feet stand beside metric figures: their thousands are parted alike.
@@ -64,10 +70,27 @@ export function answerText(step, value, units) {
   }
   const w = figures(units);
   if (step.kind === 'resistance') return resistance(value, Math.max(step.within, (step.within_pct / 100) * Math.abs(value)), units);
-  // A part of a whole thing is a mistake, and is to be seen.
-  if (step.kind === 'count' && !Number.isInteger(value)) return number(value, 2);
   if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
   return written(step.kind, value, units);
+}
+
+/**
+ * What a known mistake gives in a step, as it is written; empty where nobody could write it, or where it reads as the right
+ * answer does: then there is nothing to look for.
+ * @param {StepForm} step @param {number} value @param {number} right @param {Units} units
+ */
+export function slipText(step, value, right, units) {
+  const text = answerText(step, value, units);
+  return !text || text === '–' || text === answerText(step, right, units) ? '' : text;
+}
+
+/** An answer as it was typed: a choice by its word, a bare number with the unit of its box. @param {StepForm} step @param {import('./progress.js').Answer | undefined} answer */
+export function typedText(step, answer) {
+  const text = answer?.text.trim() ?? '';
+  if (step.choices.includes(text)) return choiceName(text);
+  // A file from elsewhere may name a unit that there is not.
+  const unit = answer?.unit && /^[\d.,/ -]+$/.test(text) && has(`fields.unit.${answer.unit}`) ? t(`fields.unit.${answer.unit}`) : '';
+  return unit ? `${text}\u00a0${unit}` : text;
 }
 
 /** An R to as many places as an answer has to have. @param {number} r @param {number} within @param {Units} units */
@@ -91,22 +114,17 @@ function tapeParts(inches, units) {
   return units === 'us' && parts ? `1/${parts}\u00a0${t('fields.unit.in')}` : '';
 }
 
-/** Within what an answer is right. @param {StepForm} step @param {Units} units */
-export function within(step, units) {
+/** Within what an answer is right, in the person's units; of a time of day, how one is written. @param {StepForm} step @param {Units} units */
+export function tolerance(step, units) {
   const value = limit(step, units);
-  const pct = step.within_pct ? figures(units).rate(step.within_pct) : '';
-  if (!value && !pct) return t('practice.within_exact');
-  return value && pct ? t('practice.within_both', { value, pct }) : t('practice.within', { value: value || pct });
+  const pct = step.within_pct ? `${step.within_pct}\u00a0%` : '';
+  const within = !value && !pct ? t('practice.ex_exactly')
+    : value && pct ? t('practice.ex_within_both', { value, pct }) : t('practice.ex_within', { value: value || pct });
+  return step.kind === 'clock' ? t('practice.ex_clock_like', { within, example: written('clock', EXAMPLE[units], units) }) : within;
 }
 
-const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
+/** Ten to ten in the morning; without am and pm in the evening, since 9:50 alone may be either. */
+const EXAMPLE = { us: 590, metric: 1310 };
 
 /** An R to two places, zeros and all. @param {number} r @param {Units} units */
-const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
-
-/** How an answer comes about, in signs and figures. Where an R below 1 is among them every R has two places, as on the card of layers. @param {readonly import('./core.js').Piece[]} pieces @param {Units} units @param {(piece: import('./core.js').Piece) => string | undefined} [instead] what stands in place of a figure */
-export function howText(pieces, units, instead) {
-  const fine = pieces.some((piece) => piece.is === 'figure' && piece.kind === 'resistance' && piece.value < 1);
-  const figure = (/** @type {import('./core.js').Piece} */ piece) => instead?.(piece) ?? (fine && piece.kind === 'resistance' ? fineR(piece.value, units) : written(piece.kind, piece.value, units));
-  return pieces.map((piece) => (piece.is === 'figure' ? figure(piece) : SIGNS[piece.is] ?? t(`practice.how.${piece.is}`))).join('').trim();
-}
+export const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
