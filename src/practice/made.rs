@@ -1,5 +1,8 @@
 //! Putting an exercise together: a job with readings as a tape, a label or a thermometer would give them, and its
 //! steps.
+//!
+//! Scenes of generator version 1 rest on what is written here (and on `NOW`): it is as frozen as they are. What a newer
+//! version wants otherwise it writes itself; the golden file tells.
 
 use super::{By, Draw, Exercise, Formula, Given, Right, Seed, Shown, Slip, StepForm, StepWay, Topic};
 use crate::job::{
