@@ -99,9 +99,9 @@ impl Text<'_> {
             String::new()
         };
         match (value.is_empty(), pct.is_empty()) {
-            (true, true) => self.say("practice.within_exact", &[]),
-            (false, false) => self.say("practice.within_both", &[("value", &value), ("pct", &pct)]),
-            _ => self.say("practice.within", &[("value", &format!("{value}{pct}"))]),
+            (true, true) => self.say("practice.ex_exactly", &[]),
+            (false, false) => self.say("practice.ex_within_both", &[("value", &value), ("pct", &pct)]),
+            _ => self.say("practice.ex_within", &[("value", &format!("{value}{pct}"))]),
         }
     }
 
@@ -158,7 +158,15 @@ impl Text<'_> {
     fn how(&self, pieces: &[Piece]) -> String {
         let resistance = |piece: &Piece| piece.is == "figure" && piece.kind == Kind::Resistance;
         let fine = pieces.iter().any(|piece| resistance(piece) && piece.value < 1.0);
-        let piece = |piece: &Piece| match piece.is {
+        // A pitch is a fraction itself: beside what binds as strongly it stands in brackets.
+        let tight = |at: Option<usize>| {
+            at.and_then(|at| pieces.get(at))
+                .is_some_and(|beside| matches!(beside.is, "times" | "over" | "root"))
+        };
+        let piece = |(at, piece): (usize, &Piece)| match piece.is {
+            "figure" if piece.kind == Kind::Pitch && (tight(at.checked_sub(1)) || tight(Some(at + 1))) => {
+                format!("({})", self.write(piece.kind, piece.value))
+            }
             "figure" if fine && resistance(piece) => self.two(piece.value),
             "figure" => self.write(piece.kind, piece.value),
             "open" => "(".to_owned(),
@@ -170,7 +178,7 @@ impl Text<'_> {
             "root" => "√".to_owned(),
             word => self.say(&format!("practice.how.{word}"), &[]),
         };
-        pieces.iter().map(piece).collect::<String>().trim().to_owned()
+        pieces.iter().enumerate().map(piece).collect::<String>().trim().to_owned()
     }
 
     fn answer(&self, step: &StepForm, value: f64) -> String {
@@ -192,6 +200,9 @@ impl Text<'_> {
     }
 
     pub(super) fn write(&self, kind: Kind, value: f64) -> String {
+        if kind == Kind::Pitch {
+            return format!("{}/12", decimal(12.0 * value, 2));
+        }
         let metric = self.units() == Units::Metric;
         let board_feet = kind == Kind::FoamVolume;
         let text = write(kind, value, if metric && !board_feet { Style::MetricUsual } else { Style::Us });
