@@ -5,6 +5,7 @@ mod axe;
 mod before;
 mod built;
 mod calendar;
+mod class_paper;
 mod class_sheet;
 mod depth;
 mod device;
@@ -86,7 +87,8 @@ pub fn all() -> Vec<Listed> {
         embed_hostile: strangers, junk, poisoned, heights;
         practice: worked, by_number_and_link, spanish_and_metric, progress, without_server, looks;
         class_sheet: drawn_and_handed_out, saved_and_marked, every_scene_is_right;
-        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, emergency, class_sheet, spoiled;
+        paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, emergency, spoiled;
+        class_paper: printed;
     });
     all.extend(journeys! { Setting { storage_refused: true, ..Setting::default() };
         storage: refused;

@@ -1,6 +1,6 @@
 //! What is printed: the sheet as it stands on the screen, and the papers.
 
-use super::{practice, sheet};
+use super::sheet;
 use crate::Journey;
 use driving::engines::Engine;
 use driving::page::Page;
@@ -129,20 +129,20 @@ fn long(count: usize) -> Step<Value> {
 }
 
 /// What a print is of.
-struct Print<'a> {
+pub(super) struct Print<'a> {
     /// Where it is kept.
-    folder: &'a Path,
+    pub(super) folder: &'a Path,
     /// The names and figures that have to be there.
-    must: &'a [String],
+    pub(super) must: &'a [String],
     /// How many pages it has to be, where each leaf has to stand on one.
-    pages: Option<usize>,
+    pub(super) pages: Option<usize>,
     /// What else is not printed, or not in the order in which it stands in the page.
-    skip: &'static [&'static str],
+    pub(super) skip: &'static [&'static str],
 }
 
 impl Print<'_> {
     /// Prints the open papers on a size of paper (centimeters), and says beside the file what stood there.
-    async fn take(&self, page: &Page, name: &str, size: (f64, f64), fault: &str) -> Step {
+    pub(super) async fn take(&self, page: &Page, name: &str, size: (f64, f64), fault: &str) -> Step {
         let rows = page.run(ROWS, self.skip.iter().map(|one| json!(one)).collect()).await?;
         let parameters = PrintParameters {
             background: true,
@@ -165,14 +165,14 @@ const BOTH: [(&str, (f64, f64)); 2] = [("letter", LETTER), ("a4", A4)];
 
 /// From which theme, in which language and on which papers a job is printed.
 #[derive(Clone, Copy)]
-struct Look {
-    theme: &'static str,
-    language: &'static str,
-    papers: &'static [(&'static str, (f64, f64))],
+pub(super) struct Look {
+    pub(super) theme: &'static str,
+    pub(super) language: &'static str,
+    pub(super) papers: &'static [(&'static str, (f64, f64))],
 }
 
 /// Where the PDFs of an engine are left for `paper_check.py`.
-fn folder_of(journey: &Journey) -> Step<PathBuf> {
+pub(super) fn folder_of(journey: &Journey) -> Step<PathBuf> {
     let folder = places::evidence().join("papers").join(journey.engine.name());
     std::fs::create_dir_all(&folder)?;
     Ok(folder)
@@ -290,51 +290,8 @@ const LIGHT_ENGLISH: Look = Look { theme: "paper", language: "en", papers: &BOTH
 const DARK_ENGLISH: Look = Look { theme: "crawl", language: "en", papers: &BOTH };
 const DARK_SPANISH: Look = Look { theme: "crawl", language: "es", papers: &BOTH };
 /// Longer jobs, from the dark theme, which has more to go wrong: each language on its countries' paper.
-const LONGER: [Look; 2] =
+pub(super) const LONGER: [Look; 2] =
     [Look { papers: &[("letter", LETTER)], ..DARK_ENGLISH }, Look { papers: &[("a4", A4)], ..DARK_SPANISH }];
-
-/// Curves as tables are for the screen; a drawing of a tape or a curve writes more than falls into it.
-const FOLDED: &[&str] = &["details", "details *", "svg *"];
-
-/// A class sheet and its key, an exercise of each level and one out of the book.
-pub async fn class_sheet(journey: Arc<Journey>) -> Step {
-    let site = journey.site().await?;
-    let page = journey.page(&site);
-    journey.browser.viewport(Some((390, 844))).await?;
-    let folder = folder_of(&journey)?;
-    let mut seeds = vec!["1-0-0001".to_owned()];
-    for (scene, level) in [("tape", 1), ("gable", 2), ("warm_up", 3), ("crawl", 4)] {
-        seeds.push(practice::seed_of(&journey, scene, level)?);
-    }
-    for Look { theme, language, papers } in LONGER {
-        let units = if language == "es" { "metric" } else { "us" };
-        page.open_ready("").await?;
-        let prefs = "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1], units: arguments[2] }))";
-        page.run(prefs, vec![theme.into(), language.into(), units.into()]).await?;
-        page.open_ready("#/practice").await?;
-        let exercises = practice::keys(&journey, &seeds, units)?;
-        let title = |exercise: &Value| {
-            let scene = exercise["scene"].as_str().unwrap_or_default();
-            practice::phrase(language, "exercises", &format!("scene.{scene}.title"))
-        };
-        let mut must: Vec<String> = exercises.iter().map(title).collect::<Step<_>>()?;
-        must.extend(seeds.iter().cloned());
-        for part in ["print", "key"] {
-            page.go(&format!("#/class/{}/{part}", seeds.join(","))).await?;
-            page.until("the paper", "return document.querySelectorAll('.leaf').length === 1").await?;
-            page.settled().await?;
-            let written = page.text(".leaf").await?;
-            // The worksheet gives no answer away; the key has the slips by name.
-            let slip = practice::phrase(language, "practice", "slip.openings_forgotten")?;
-            assert_eq!(written.contains(&slip), part == "key", "{part}: “{slip}”");
-            let print = Print { folder: &folder, must: &must, pages: None, skip: FOLDED };
-            for &(paper, size) in papers {
-                print.take(&page, &format!("class-{part}-{theme}-{language}-{paper}"), size, "").await?;
-            }
-        }
-    }
-    Ok(())
-}
 
 pub async fn of_the_sample(journey: Arc<Journey>) -> Step {
     printed(&journey, "light", &serde_json::from_str(&sheet::sample()?)?, &[LIGHT_ENGLISH], &[]).await
