@@ -250,10 +250,13 @@ pub async fn spanish_and_metric(journey: Arc<Journey>) -> Step {
     is_told(&page, 2, &tail(&phrase("es", "slips", "openings_twice")?)).await?;
     let score = phrase("es", "practice", "ex_score")?.replace("{points}", "3").replace("{of}", "4");
     page.until_says("#view .ex-score", &score).await?;
-    // To US units and back: the answers stay as typed.
+    // In US units it has answers of its own; back again, those of before stand there.
     let before = page.value("ex-1").await?;
     page.press_in("#view .ex-units", &phrase("es", "page", "units_us")?).await?;
     page.until_says("#view .try", "ft²").await?;
+    assert_eq!(page.value("ex-1").await?, "", "a metric answer stands among US steps");
+    page.press_in("#view .ex-units", &phrase("es", "page", "units_metric")?).await?;
+    page.until_says("#view .try", "m²").await?;
     assert_eq!(page.value("ex-1").await?, before);
     Ok(())
 }
@@ -285,7 +288,7 @@ pub async fn progress(journey: Arc<Journey>) -> Step {
     let doc: Value = serde_json::from_str(doc)?;
     let mut fields: Vec<&String> = doc["exercises"][0].as_object().ok_or("no exercise")?.keys().collect();
     fields.sort();
-    assert_eq!(fields, ["answers", "at", "score", "seed"]);
+    assert_eq!(fields, ["at", "score", "seed", "seen", "sheets", "units"]);
 
     let reset = phrase("en", "practice", "reset")?;
     page.press_in("#view", &reset).await?;
