@@ -85,7 +85,7 @@ pub fn all() -> Vec<Listed> {
         embed_looks: light, of_the_company, on_paper;
         embed_later: after_the_wait, file_and_message, set_again, words_missing;
         embed_hostile: strangers, junk, poisoned, heights;
-        practice: worked, by_number_and_link, spanish_and_metric, progress, without_server, looks;
+        practice: worked, by_number_and_link, spanish_and_metric, progress, without_server, light, dark;
         class_sheet: drawn_and_handed_out, saved_and_marked, every_scene_is_right;
         paper: the_whole_sheet, the_ways_to_them, of_the_sample, from_the_dark, in_spanish, of_the_barn, of_every_shape, of_patches, of_a_long_house, inspector, inspector_of_much, emergency, spoiled;
         class_paper: printed;

@@ -353,7 +353,16 @@ pub async fn without_server(journey: Arc<Journey>) -> Step {
 }
 
 /// Every screen of practice on a small phone, in both themes and languages: axe, nothing sideways, nothing too small.
-pub async fn looks(journey: Arc<Journey>) -> Step {
+pub async fn light(journey: Arc<Journey>) -> Step {
+    looked_at(journey, "paper", "en").await
+}
+
+/// The same in the dark, in Spanish.
+pub async fn dark(journey: Arc<Journey>) -> Step {
+    looked_at(journey, "crawl", "es").await
+}
+
+async fn looked_at(journey: Arc<Journey>, theme: &str, language: &str) -> Step {
     let site = journey.site().await?;
     let page = journey.page(&site);
     let scenes = [
@@ -375,30 +384,28 @@ pub async fn looks(journey: Arc<Journey>) -> Step {
     let mut seen = axe::Seen::default();
     let mut faults = Vec::new();
     journey.browser.viewport(Some(PHONE)).await?;
-    for (theme, language) in [("paper", "en"), ("crawl", "es")] {
-        page.open_ready("").await?;
-        let prefs = "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1], units: 'us' })); localStorage.removeItem('foamwright-practice')";
-        page.run(prefs, vec![theme.into(), language.into()]).await?;
-        page.open_ready("#/practice").await?;
-        let sheet = seeds[..3].join(",");
-        let mut screens: Vec<String> = seeds.iter().map(|seed| format!("#/exercise/{seed}")).collect();
-        screens.extend(["#/practice", "#/class", "#/marks", "#/exercise/9-1-0000"].map(str::to_owned));
-        screens.extend(["", "/print", "/key"].map(|part| format!("#/class/{sheet}{part}")));
-        screens.push(format!("#/exercise/{}/working", seeds[0]));
-        for screen in screens {
-            page.go(&screen).await?;
-            if screen.ends_with(&seeds[0]) && screen.starts_with("#/exercise") {
-                fill(&page, &wall, 0, slip(&wall, 0, "twelve_for_144")?).await?;
-                fill(&page, &wall, 1, right(&wall, 1)).await?;
-                page.write("ex-3", "5,123").await?;
-                page.press_at("#view [data-key=ex-mark]").await?;
-                page.press_at("#view [data-key=ex-4-help]").await?;
-            }
-            page.open_all().await?;
-            let at = format!("{screen} {theme} {language}");
-            seen.look(&page, &at).await?;
-            faults.extend(page.misfits().await?.into_iter().map(|misfit| format!("{at}: {misfit}")));
+    page.open_ready("").await?;
+    let prefs = "localStorage.setItem('foamwright.prefs', JSON.stringify({ theme: arguments[0], language: arguments[1], units: 'us' })); localStorage.removeItem('foamwright-practice')";
+    page.run(prefs, vec![theme.into(), language.into()]).await?;
+    page.open_ready("#/practice").await?;
+    let sheet = seeds[..3].join(",");
+    let mut screens: Vec<String> = seeds.iter().map(|seed| format!("#/exercise/{seed}")).collect();
+    screens.extend(["#/practice", "#/class", "#/marks", "#/exercise/9-1-0000"].map(str::to_owned));
+    screens.extend(["", "/print", "/key"].map(|part| format!("#/class/{sheet}{part}")));
+    screens.push(format!("#/exercise/{}/working", seeds[0]));
+    for screen in screens {
+        page.go(&screen).await?;
+        if screen.ends_with(&seeds[0]) && screen.starts_with("#/exercise") {
+            fill(&page, &wall, 0, slip(&wall, 0, "twelve_for_144")?).await?;
+            fill(&page, &wall, 1, right(&wall, 1)).await?;
+            page.write("ex-3", "5,123").await?;
+            page.press_at("#view [data-key=ex-mark]").await?;
+            page.press_at("#view [data-key=ex-4-help]").await?;
         }
+        page.open_all().await?;
+        let at = format!("{screen} {theme} {language}");
+        seen.look(&page, &at).await?;
+        faults.extend(page.misfits().await?.into_iter().map(|misfit| format!("{at}: {misfit}")));
     }
     seen.told(&journey);
     assert!(faults.is_empty(), "{} misfits:\n{}", faults.len(), faults.join("\n"));
