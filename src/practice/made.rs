@@ -23,6 +23,9 @@ pub struct Made {
 /// Tuesday, May 12, 2026, 8:00 in the morning at five hours west of Greenwich: when every exercise takes place.
 pub const NOW: Now = Now { ms: 1_778_590_800_000.0, offset_min: -300 };
 
+/// is RSI 1, and U 1 in Btu/(h·ft²·°F) is 5.678 in W/(m²·K) (NIST SP 811).
+pub const R_OF_RSI: f64 = 5.678_263_341;
+
 /// An exercise while it is put together.
 #[derive(Debug)]
 pub struct Making {
@@ -155,7 +158,7 @@ impl Making {
     /// An R as a data sheet gives it.
     pub fn r(&self, r: f64) -> String {
         match self.metric() {
-            true => format!("RSI {}", plain(r / 5.678_263, 2)),
+            true => format!("RSI {}", plain(r / R_OF_RSI, 2)),
             false => format!("R-{}", plain(r, 1)),
         }
     }

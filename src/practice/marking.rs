@@ -1,9 +1,10 @@
 //! Judging answers, and the worked solution.
 
 use super::formula::Figures;
+use super::general::general;
 use super::{By, Core, Formula, Made, Piece, Right, StepForm, StepWay};
 use crate::job::{Job, Now};
-use crate::measure::{Kind, Unit, Units};
+use crate::measure::{Kind, Units};
 use serde::Serialize;
 
 /// What a hint costs, of the point that a step gives.
@@ -167,9 +168,13 @@ fn word_paths(path: &str, step: &StepForm) -> Vec<String> {
 
 /// Which of these paths gives 1, the first of them.
 fn first_of(paths: &[String], from: &Known) -> Option<f64> {
-    let stands = paths.iter().position(|path| from.at(path) == Some(1.0));
+    place(paths.iter().map(|path| from.at(path)))
+}
+
+/// The place of the first that is 1: of the word that stands.
+fn place(mut found: impl Iterator<Item = Option<f64>>) -> Option<f64> {
     #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
-    stands.map(|at| at as f64)
+    found.position(|one| one == Some(1.0)).map(|at| at as f64)
 }
 
 fn known<'a>(made: &'a Made, core: &mut dyn Core) -> Known<'a> {
@@ -208,9 +213,7 @@ fn of_job(core: &mut dyn Core, job: &Job, now: Now, path: &str, step: &StepForm)
     if step.choices.is_empty() {
         return *core.figures(job, now, &[path.to_owned()]).first()?;
     }
-    let stands = core.figures(job, now, &word_paths(path, step));
-    #[allow(clippy::cast_precision_loss, reason = "a handful of words")]
-    stands.iter().position(|one| *one == Some(1.0)).map(|at| at as f64)
+    place(core.figures(job, now, &word_paths(path, step)).into_iter())
 }
 
 /// The worked solution: each step's right answer and how it comes about. `None` for a step whose answer the core
@@ -279,65 +282,6 @@ pub fn slips_of(made: &Made, core: &mut dyn Core) -> Vec<Told> {
         }
     }
     told
-}
-
-/// The slips that need no scene: they follow from what the step measures.
-fn general(
-    step: &StepForm,
-    formula: Option<&Formula>,
-    right: f64,
-    from: &dyn Figures,
-    units: Units,
-) -> Vec<(&'static str, f64)> {
-    if !step.choices.is_empty() {
-        return Vec::new();
-    }
-    let mut slips = Vec::new();
-    if let Some(Formula::Up(of)) = formula
-        && let Some(exact) = of.value(from)
-    {
-        slips.push(("rounded_down", libm::floor(exact)));
-        slips.push(("not_whole", exact));
-    }
-    match step.kind {
-        // A bare number in the other unit of a tape: inches in a box in feet, feet in one in inches.
-        Kind::Length if step.unit == Unit::Ft => {
-            let feet = libm::floor(right / 12.0 + 1e-9);
-            let inches = right - 12.0 * feet;
-            // 4′-6″ is written 4.6, and 4′-11″ is written 4.11. With less than an inch there is nothing to write
-            // there, and the whole feet are another mistake.
-            if inches > 1.0 - 1e-6 {
-                let places = if inches < 10.0 { 10.0 } else { 100.0 };
-                slips.push(("tenths_for_inches", 12.0 * (feet + inches / places)));
-            }
-            slips.push(("inches_for_feet", right * 12.0));
-        }
-        Kind::Length if step.unit == Unit::In => slips.push(("feet_for_inches", right / 12.0)),
-        Kind::Area if units == Units::Us => {
-            slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);
-        }
-        Kind::FoamVolume => {
-            slips.extend([("cubic_feet", right / 12.0), ("one_44_for_12", right * 12.0)]);
-        }
-        // The degrees of the other scale, written down as if they were those of this one.
-        Kind::Temperature => slips.push((
-            "celsius_for_fahrenheit",
-            match units {
-                Units::Us => (right - 32.0) / 1.8,
-                Units::Metric => right * 1.8 + 32.0,
-            },
-        )),
-        _ => {}
-    }
-    if step.kind != Kind::Clock && step.kind != Kind::Date {
-        // In the unit in which it is written: degrees of either scale begin elsewhere.
-        let zero = if step.unit == Unit::C && step.kind == Kind::Temperature { 32.0 } else { 0.0 };
-        let moved = |by: f64| ("decimal_moved", (right - zero) * by + zero);
-        slips.push(moved(10.0));
-        // Nobody counts a tenth of what is counted.
-        slips.extend((step.kind != Kind::Count).then(|| moved(0.1)));
-    }
-    slips
 }
 
 /// Judges the answers of an exercise, each step on its own.

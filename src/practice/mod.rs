@@ -26,6 +26,7 @@
 mod book;
 mod draw;
 mod formula;
+mod general;
 mod made;
 mod marking;
 #[cfg(not(target_arch = "wasm32"))]

@@ -2,6 +2,7 @@
 
 use super::Words;
 use super::lines::Lines;
+use super::rules::SI_U;
 use foamwright::measure::{Kind, Style, Unit, Units, decimal, write};
 use foamwright::practice::{Answer, Made, OnHost, Piece, StepForm, mark, slips_of, solve};
 use serde_json::Value;
@@ -109,7 +110,7 @@ impl Text<'_> {
     fn limit(&self, step: &StepForm) -> String {
         let metric = self.units() == Units::Metric;
         match step.kind {
-            Kind::Resistance if metric => format!("RSI\u{a0}{}", small(step.within / R_IN_RSI)),
+            Kind::Resistance if metric => format!("RSI\u{a0}{}", small(step.within / SI_U)),
             Kind::Resistance => format!("R-{}", small(step.within)),
             Kind::Number => small(step.within),
             Kind::Temperature => self.write(Kind::TemperatureStep, step.within),
@@ -214,7 +215,7 @@ impl Text<'_> {
     fn resistance(&self, step: &StepForm, r: f64) -> String {
         let (value, usual, scale) = match self.units() {
             Units::Us => (r, 1, 1.0),
-            Units::Metric => (r / R_IN_RSI, 2, R_IN_RSI),
+            Units::Metric => (r / SI_U, 2, SI_U),
         };
         let room = step.within.max(step.within_pct / 100.0 * r.abs()) / scale;
         let off =
@@ -231,13 +232,10 @@ impl Text<'_> {
     pub(super) fn two(&self, r: f64) -> String {
         match self.units() {
             Units::Us => format!("R-{r:.2}"),
-            Units::Metric => format!("RSI\u{a0}{:.2}", r / R_IN_RSI),
+            Units::Metric => format!("RSI\u{a0}{:.2}", r / SI_U),
         }
     }
 }
-
-/// R in 1 RSI: 1055.05585262 J ÷ (3600 s × 0.09290304 m² × 5/9 K), NIST SP 811.
-const R_IN_RSI: f64 = 5.678_263_341;
 
 /// A temperature as it is typed, with its sign: `45 F` as `45 °F`; any other text as it is.
 fn degrees(text: &str) -> String {

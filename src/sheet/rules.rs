@@ -8,7 +8,7 @@ use foamwright::measure::{Kind, Units};
 use serde::Serialize;
 
 /// W/(m²·K) in 1 Btu/(h·ft²·°F): 1055.05585262 J ÷ (3600 s × 0.09290304 m² × 5/9 K). NIST SP 811, appendix B.
-const SI_U: f64 = 5.678_263_341;
+pub(super) const SI_U: f64 = 5.678_263_341;
 
 impl Sheet<'_> {
     /// Kind of work, climate zone and edition, as far as they were said.

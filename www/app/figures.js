@@ -7,7 +7,7 @@ import { t } from './words.js';
 /** @typedef {{low: number, likely: number, high: number}} Band */
 
 /** W/(m²·K) in 1 Btu/(h·ft²·°F): 1055.05585262 J ÷ (3600 s × 0.09290304 m² × 5/9 K), NIST SP 811. */
-const SI = 5.678263341;
+export const SI = 5.678263341;
 
 /** @param {import('./core.js').Units} units */
 export function figures(units) {

@@ -2,8 +2,8 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, figure, number, share};
-use super::super::made::{Ask, Making, plain};
-use super::{TO_SI, exact, exact_foam, exact_r};
+use super::super::made::{Ask, Making, R_OF_RSI, plain};
+use super::{exact, exact_foam, exact_r};
 use crate::assembly::SOFTWOOD_R_IN;
 use crate::job::Shape;
 use crate::measure::Kind;
@@ -55,7 +55,7 @@ impl Wall {
         let films = || path("outside_film_r") + path("inside_film_r");
         let layers = || path("outside_r") + path("inside_r");
         // As the tool writes R: to a tenth, or to a hundredth of RSI.
-        let within = if m.metric() { 0.01 * TO_SI } else { 0.1 };
+        let within = if m.metric() { 0.01 * R_OF_RSI } else { 0.1 };
         let asked = |name| Ask::new(name, Topic::TrueR, Kind::Resistance).within(within, 0.0);
         m.ask(
             asked("foam_path_r")
@@ -102,7 +102,7 @@ pub fn frame_wall(m: &mut Making) {
     wall.draw(m);
     Wall::ask_paths(m);
     // U in W/m²·K where the person works in metric.
-    let by = if m.metric() { TO_SI } else { 1.0 };
+    let by = if m.metric() { R_OF_RSI } else { 1.0 };
     let u = Ask::new("u_value", Topic::TrueR, Kind::Number)
         .within(0.0005 * by, 0.0)
         .by(parallel().scaled(by))

@@ -10,7 +10,7 @@ mod heat;
 mod roofs;
 mod walls;
 
-use super::made::{Entries, Making, plain};
+use super::made::{Entries, Making, R_OF_RSI, plain};
 use super::seed::VERSION;
 use super::{Made, Seed};
 use crate::measure::Units;
@@ -70,13 +70,10 @@ fn exact_long(m: &Making, us: &str, inches: f64) -> String {
     }
 }
 
-/// From °F·ft²·h/Btu to m²·K/W.
-const TO_SI: f64 = 5.678_263_341;
-
 /// An R as it was published, or the same in metric to five digits behind the point.
 fn exact_r(m: &Making, r: f64) -> String {
     match m.metric() {
-        true => format!("RSI {}", plain(r / TO_SI, 5)),
+        true => format!("RSI {}", plain(r / R_OF_RSI, 5)),
         false => format!("R-{}", plain(r, 2)),
     }
 }

@@ -62,14 +62,7 @@ pub fn textbook(m: &mut Making) {
             .by(step("gross_area") * bare(stud))
             .slip("nominal_lumber", step("gross_area") * bare(2.0)),
     );
-    m.ask(
-        Ask::new("net_area", Topic::Areas, Kind::Area)
-            .at("surfaces.0.area.net_ft2")
-            .by(step("gross_area") - step("members_area"))
-            .slip("framing_forgotten", step("gross_area"))
-            .slip("framing_twice", step("gross_area") - step("members_area") - step("members_area")),
-    );
-    ask_feet(m, &|| step("gross_area"), "net_area", "surfaces.0.in_place");
+    ask_rest(m);
 }
 
 /// Two slopes of 83½ by 18 ft under trusses 1½ in wide at 24 in, foamed 7 in deep.
@@ -120,6 +113,11 @@ pub fn trusses(m: &mut Making) {
             )
             .slip("one_plane", step("truss_count") * area(of("member"), of("height"))),
     );
+    ask_rest(m);
+}
+
+/// What the members leave, and its board feet.
+fn ask_rest(m: &mut Making) {
     m.ask(
         Ask::new("net_area", Topic::Areas, Kind::Area)
             .at("surfaces.0.area.net_ft2")

@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, number, share, step};
-use super::super::made::{Ask, Making, plain};
+use super::super::made::{Ask, Making, R_OF_RSI, plain};
 use super::{Scene, sheet};
 use crate::assembly::SOFTWOOD_R_IN;
 use crate::job::Shape;
@@ -74,7 +74,7 @@ fn make(m: &mut Making, _level: u8) {
     );
     let percent = || at(SHARE, Kind::Percent);
     let rest = || number(1.0) - share(percent());
-    let units = if m.metric() { sheet::R_OF_RSI } else { 1.0 };
+    let units = if m.metric() { R_OF_RSI } else { 1.0 };
     let (of_foam, of_stud) = (|| step("foam_path_r"), || step("stud_path_r"));
     m.ask(
         Ask::new("u_value", Topic::TrueR, Kind::Number)

@@ -4,7 +4,8 @@ use super::super::Topic;
 use super::super::formula::{area, at, number, share, step};
 use super::super::made::{Ask, Making, plain};
 use super::Scene;
-use super::shelf::{CENT, price, usable, yields};
+use super::shelf::{CENT, price, yields};
+use super::trade::usable;
 use crate::job::Shape;
 use crate::measure::Kind;
 
@@ -87,7 +88,7 @@ fn ask_foam(m: &mut Making) {
 fn ask_pay(m: &mut Making) {
     let rate = || share(at("purchase.price.tax_pct", Kind::Percent));
     let delivery = || at("purchase.price.delivery", Kind::Money);
-    m.ask(usable(0));
+    m.ask(usable(0, ""));
     m.ask(
         Ask::new("kits", Topic::Kits, Kind::Count)
             .at("purchase.buy.kits")

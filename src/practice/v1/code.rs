@@ -3,7 +3,7 @@
 
 use super::super::Topic;
 use super::super::formula::{at, figure, step};
-use super::super::made::{Ask, Making, change, plain};
+use super::super::made::{Ask, Making, R_OF_RSI, change, plain};
 use super::{Scene, sheet};
 use crate::climate::{Component, Edition, Zone, r_row};
 use crate::job::{DepthWay, Job, Shape, Surface};
@@ -143,7 +143,7 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
     let code = if board > 0 { beside(other(code, m), m) } else { other(beside(code, m), m) };
     // The table prints R in every country.
     let code = match m.metric() {
-        true => code.slip("r_for_rsi", at(ASKS, Kind::Resistance).scaled(sheet::R_OF_RSI)),
+        true => code.slip("r_for_rsi", at(ASKS, Kind::Resistance).scaled(R_OF_RSI)),
         false => code,
     };
     m.ask(code);

@@ -1,9 +1,6 @@
 //! A foam's data sheet as the scenes draw it.
 
-use super::super::made::Making;
-
-/// is RSI 1, and U 1 in Btu/(h·ft²·°F) is 5.678 in W/(m²·K).
-pub const R_OF_RSI: f64 = 5.678_263;
+use super::super::made::{Making, R_OF_RSI};
 
 /// Draws a sheet with R at these thicknesses, in inches; says its id. R goes up a little faster than the thickness, as on
 /// sheets of closed-cell foam: an inch of a thick layer counts more than the first one. Invented, nobody's.

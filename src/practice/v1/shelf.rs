@@ -1,9 +1,10 @@
 //! Two kit sizes on a shelf: what each really gives, how many of one alone are enough, and the cheapest way.
 
 use super::super::Topic;
-use super::super::formula::{Formula, at, share, step};
+use super::super::formula::{Formula, at, step};
 use super::super::made::{Ask, Making, plain};
 use super::Scene;
+use super::trade::usable;
 use crate::job::Shape;
 use crate::measure::Kind;
 
@@ -34,22 +35,6 @@ pub fn yields(m: &mut Making) {
     m.gives("fixed_loss", loss, Kind::FoamVolume);
 }
 
-/// The step to what one kit of a size gives, by its place on the shelf.
-pub fn usable(size: usize) -> Ask {
-    let of = |name: &str, kind| at(&format!("purchase.sizes.{size}.{name}"), kind);
-    let label = || of("label", Kind::FoamVolume);
-    let loss = || of("fixed_loss", Kind::FoamVolume);
-    let factor = || share(of("factor_pct", Kind::Percent));
-    Ask::new("usable", Topic::Kits, Kind::FoamVolume)
-        .within(0.2, 0.0)
-        .at(format!("purchase.sizes.{size}.usable"))
-        .by(label() * factor() - loss())
-        .slip("label_for_usable", label())
-        .slip("loss_forgotten", label() * factor())
-        .slip("factor_forgotten", label() - loss())
-        .slip("loss_before_factor", (label() - loss()) * factor())
-}
-
 /// The price of one kit of a size.
 pub fn price(size: usize) -> Formula {
     at(&format!("purchase.sizes.{size}.price"), Kind::Money)
@@ -70,8 +55,8 @@ fn make(m: &mut Making, _level: u8) {
     m.shows("kits", 0, &[]);
 
     let need = || at("quantity.to_spray", Kind::FoamVolume);
-    m.ask(usable(0).of("small_kit"));
-    m.ask(usable(1).of("large_kit"));
+    m.ask(usable(0, "small_kit"));
+    m.ask(usable(1, "large_kit"));
     let sizes = [
         ("small_kit", "usable/small_kit", "kits/small_kit"),
         ("large_kit", "usable/large_kit", "kits/large_kit"),

@@ -2,7 +2,7 @@
 /** What a surface is built of, and what the code asks there: cards of an exercise. */
 import { call } from '../calls.js';
 import { entryOf } from '../changes.js';
-import { figures } from '../figures.js';
+import { figures, SI } from '../figures.js';
 import { el } from '../list.js';
 import { byId, table } from '../parts.js';
 import { label, t } from '../words.js';
@@ -12,7 +12,7 @@ import { entryText } from './plain.js';
 /** @typedef {import('./cards.js').About} About */
 
 /** An R to two places, zeros and all. @param {number} r @param {boolean} metric */
-const two = (r, metric) => (metric ? `RSI\u00a0${(r / 5.678263341).toFixed(2)}` : `R-${r.toFixed(2)}`);
+const two = (r, metric) => (metric ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
 
 /**
  * The two paths through a wall, layer by layer from outside to inside: through the foam and through the stud. What the

@@ -1,7 +1,7 @@
 // @ts-check
 /** Figures, steps and titles of an exercise in words. */
 import { call } from '../calls.js';
-import { figures } from '../figures.js';
+import { figures, SI } from '../figures.js';
 import { getPrefs } from '../prefs.js';
 import { day, has, number, t } from '../words.js';
 
@@ -11,9 +11,6 @@ import { day, has, number, t } from '../words.js';
 
 /** The units in which exercises are drawn here: what was chosen for new jobs. The open job is left alone. @returns {Units} */
 export const unitsHere = () => getPrefs().units ?? 'us';
-
-/** W/(m²·K) in 1 Btu/(h·ft²·°F), as in `figures.js`. */
-const SI = 5.678263341;
 
 /** What an exercise is called. @param {{scene: string}} exercise */
 export const titleOf = ({ scene }) => t(`exercises.scene.${scene}.title`);
