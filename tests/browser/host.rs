@@ -24,6 +24,8 @@ struct Held {
     files: Mutex<BTreeMap<String, (String, Vec<u8>)>>,
     /// By path: how long the file is on its way.
     slow: Mutex<BTreeMap<String, Duration>>,
+    /// By path: how much of the file arrives in how long, the next time that it is asked for.
+    torn: Mutex<BTreeMap<String, (usize, Duration)>>,
     folder: Option<PathBuf>,
     asked: Mutex<Vec<String>>,
     over: AtomicBool,
@@ -77,6 +79,12 @@ impl Host {
         locked(&self.held.slow).insert(path.to_owned(), long);
     }
 
+    /// Lays a file there of which no more than this beginning arrives in so long, the first time that it is asked for.
+    pub fn lay_torn(&self, path: &str, beginning: &str, rest: &str, long: Duration) {
+        self.lay(path, &format!("{beginning}{rest}"));
+        locked(&self.held.torn).insert(path.to_owned(), (beginning.len(), long));
+    }
+
     /// Every path that was asked for, with its query.
     pub fn asked(&self) -> Vec<String> {
         locked(&self.held.asked).clone()
@@ -119,7 +127,12 @@ impl Held {
             mime(path),
             body.len()
         );
-        let _ = stream.write_all(head.as_bytes()).and_then(|()| stream.write_all(&body));
+        let torn = locked(&self.torn).remove(path);
+        let (beginning, long) = torn.unwrap_or((body.len(), Duration::ZERO));
+        let (beginning, rest) = body.split_at(beginning);
+        let begun = stream.write_all(head.as_bytes()).and_then(|()| stream.write_all(beginning));
+        thread::sleep(long);
+        let _ = begun.and_then(|()| stream.write_all(rest));
     }
 
     fn file(&self, path: &str) -> Option<(String, Vec<u8>)> {

@@ -55,9 +55,8 @@ impl Page {
     /// Opens the site with what follows its address (`?query#fragment`), from a blank page, so that nothing of
     /// the page before is still there.
     pub async fn open(&self, rest: &str) -> Step {
-        self.browser.driver.goto("about:blank").await?;
-        self.browser.driver.goto(format!("{}{rest}", self.address)).await?;
-        Ok(())
+        self.browser.visit("about:blank").await?;
+        self.browser.visit(&format!("{}{rest}", self.address)).await
     }
 
     /// Opens the site and waits until the sheet is worked out.

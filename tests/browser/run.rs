@@ -249,15 +249,18 @@ async fn one(
     }
     let scripts = journey.scripts.lock().map(|list| list.clone()).unwrap_or_default();
     // A page that hangs must not hang the run: what cannot be tidied up in time gets a fresh browser.
-    let tidied = tokio::time::timeout(Duration::from_secs(30), async {
+    let tidied = tokio::time::timeout(Duration::from_secs(45), async {
         for script in scripts {
             browser.forget(&script).await?;
         }
         tidy_up(&browser).await
     });
-    if !matches!(tidied.await, Ok(Ok(()))) && fault.is_none() {
-        fault = Some("the browser could not be tidied up".to_owned());
-    }
+    let untidy = match tidied.await {
+        Ok(Ok(())) => None,
+        Ok(Err(why)) => Some(why.to_string()),
+        Err(_) => Some("not over after 45 s".to_owned()),
+    };
+    fault = fault.or(untidy.map(|why| format!("the browser could not be tidied up: {why}")));
     let notes = journey.notes.lock().map(|list| list.clone()).unwrap_or_default();
     (fault, notes)
 }
@@ -273,8 +276,7 @@ async fn tidy_up(browser: &Browser) -> Step {
         browser.driver.switch_to_window(first.clone()).await?;
     }
     browser.viewport(None).await?;
-    browser.driver.goto("about:blank").await?;
-    Ok(())
+    browser.visit("about:blank").await
 }
 
 fn said_in(panic: &Box<dyn std::any::Any + Send>) -> String {

@@ -1,7 +1,8 @@
 //! The guards guard: a page with planned faults, on which each of them has to speak.
 
 use crate::Journey;
-use driving::engines::lock;
+use driving::engines::{Engine, PAGE_LOAD, lock};
+use driving::host::Host;
 use driving::page::Page;
 use driving::site::Built;
 use driving::{Step, places};
@@ -94,5 +95,39 @@ pub async fn a_killed_server_is_gone(journey: Arc<Journey>) -> Step {
     assert!(!super::offline::reaches_server(&page).await?, "a killed server still answers");
     site.again().await?;
     assert!(super::offline::reaches_server(&page).await?, "a site served again answers");
+    Ok(())
+}
+
+/// A document that a browser holds at its first element is opened again; one that stands still further on is a fault.
+pub async fn a_held_page_is_opened_again(journey: Arc<Journey>) -> Step {
+    let (driver, host) = (&journey.browser.driver, Host::start()?);
+    let page = Page::new(journey.browser.clone(), host.address());
+    let long = Duration::from_secs(8);
+    let first = "<!doctype html><html lang=\"en\">";
+    let rest = "<head><title>Slow</title></head><body><p>It stands</p></body></html>";
+    let further = format!("{first}<head><title>Slow</title></head><body><p>A start</p>");
+    let frame =
+        "<!doctype html><html lang=\"en\"><title>Around</title><body><iframe src=\"inner\" title=\"inner\">";
+    driver.set_page_load_timeout(Duration::from_secs(3)).await?;
+
+    host.lay_torn("held", first, rest, long);
+    let held = page.open("held").await;
+    let asked = |path: &str| host.asked().iter().filter(|one| *one == path).count();
+    if journey.engine == Engine::Chromium {
+        driver.set_page_load_timeout(PAGE_LOAD).await?;
+        assert!(held.is_err(), "this engine holds no page: a slow one is a fault");
+        assert_eq!(asked("held"), 1);
+        return Ok(());
+    }
+    host.lay("around", frame);
+    host.lay_torn("inner", first, rest, long);
+    let inner = page.open("around").await;
+    host.lay_torn("further", &further, "<p>It stands</p></body></html>", long);
+    let still = page.open("further").await;
+    driver.set_page_load_timeout(PAGE_LOAD).await?;
+    held?;
+    inner?;
+    assert!(still.is_err(), "a page that stands still is a fault");
+    assert_eq!((asked("held"), asked("inner"), asked("further")), (2, 2, 1));
     Ok(())
 }

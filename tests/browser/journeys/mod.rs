@@ -56,7 +56,7 @@ macro_rules! journeys {
 pub fn all() -> Vec<Listed> {
     let mut all = Vec::new();
     all.extend(journeys! { Setting::default();
-        guards: faults_are_seen, a_killed_server_is_gone;
+        guards: faults_are_seen, a_killed_server_is_gone, a_held_page_is_opened_again;
         takeoff: first_visit, words_when_needed, from_nothing, two_meanings, several_at_once, a_bad_text, undo_and_redo, a_range;
         tape: twelve_surfaces, keys_and_keyboard, metric_and_left, fits_and_is_named;
         wall: areas_and_drawing, dimension_and_field, openings;
