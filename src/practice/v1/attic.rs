@@ -55,7 +55,7 @@ fn make(m: &mut Making, hip: bool) {
     let window = (f64::from(m.draw.whole(12, 18)), f64::from(m.draw.whole(12, 16)));
     let skylight = (f64::from(m.draw.whole(20, 30)), f64::from(m.draw.whole(28, 40)));
     let skylights = m.draw.whole(2, 3);
-    let foam_rows = rows(m, (124, 134));
+    let foam_rows = rows(m);
     // Targets whose aim lies clear of a whole number of lifts, in inches and in millimeters.
     let target = m.draw.one_of(&[14.0, 15.0, 19.0]).unwrap_or(15.0);
     let lift = m.draw.one_of(&[1.0, 1.5, 2.0]).unwrap_or(1.0);

@@ -57,7 +57,7 @@ fn make(m: &mut Making, _level: u8) {
     let (joist, nominal, band) = m.draw.one_of(&JOISTS).unwrap_or(("2x10", 10.0, 9.25));
     let rim_depth = f64::from(m.draw.whole(4, 6)) / 2.0;
     let edition = m.draw.one_of(&["2021", "2012_2018"]).unwrap_or("2021");
-    let foam_rows = rows(m, (124, 140));
+    let foam_rows = rows(m);
     let (lift, wait) = match m.draw.heads() {
         true => (1.0, 5 * m.draw.whole(4, 8)),
         false => (1.5, 5 * m.draw.whole(8, 12)),

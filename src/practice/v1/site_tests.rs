@@ -1,8 +1,9 @@
-//! What the scenes of temperatures, warming, true R and the code take for granted of the core.
+//! What the scenes of temperatures, warming, true R and the code take for granted of the core, and what every data sheet
+//! has to be like.
 
 use super::super::made::{Making, NOW};
-use super::super::{Made, OnHost, Seed, solve};
-use super::{Scene, code, readings, warm_up};
+use super::super::{Made, OnHost, Seed, slips_of, solve};
+use super::{Scene, across_framing, attic, code, crawl, readings, target, uneven, warm_up};
 use crate::Estimate;
 use crate::depth::Rule;
 use crate::findings::Trust;
@@ -95,4 +96,52 @@ fn kits_are_in_no_later_than_the_core_says() {
         assert!((0.0..1_440.0).contains(&value("in_room_by")));
         assert!(asked > NOW.wall().0, "{}: too late already", made.exercise.seed);
     });
+}
+
+/// Every sheet is one of a closed-cell kit foam: an inch at each row, and no span between two rows adds less
+/// an inch than the one before it.
+#[test]
+fn data_sheets_are_of_foam_that_there_is() {
+    let scenes = [
+        (target::SCENE, 2),
+        (uneven::SCENE, 2),
+        (across_framing::SCENE, 3),
+        (code::SCENE, 3),
+        (code::BOARD, 3),
+        (crawl::SCENE, 4),
+        (attic::SCENE, 4),
+        (attic::HIP, 4),
+    ];
+    for (scene, level) in scenes {
+        each(scene, level, |made, estimate| {
+            let seed = &made.exercise.seed;
+            let (mut below, mut least) = ((0.0, 0.0), 0.0);
+            assert!(estimate.foams[0].listed.len() >= 4, "{} {seed}: a short sheet", scene.key);
+            for row in &estimate.foams[0].listed {
+                let (inches, r) = (row.thickness_in.0, row.r.0);
+                assert!((5.6..7.2).contains(&(r / inches)), "{} {seed}: R-{r} at {inches} in", scene.key);
+                let adds = (r - below.1) / (inches - below.0);
+                assert!(adds >= least - 1e-6, "{} {seed}: {adds} after {least} at {inches} in", scene.key);
+                (below, least) = ((inches, r), adds);
+            }
+        });
+    }
+}
+
+/// A depth that was worked out from the first row alone lies further from the right one than anybody's rounding.
+#[test]
+fn the_first_row_alone_misleads_by_more_than_a_sixteenth() {
+    for (scene, level) in [(target::SCENE, 2), (crawl::SCENE, 4), (attic::SCENE, 4), (attic::HIP, 4)] {
+        each(scene, level, |made, _| {
+            let (seed, solved) = (&made.exercise.seed, solve(made, &mut OnHost));
+            let told = slips_of(made, &mut OnHost);
+            let of_depth = |at: usize| ["aim", "depth_for_r"].contains(&made.exercise.steps[at].key);
+            let (at, _, value) = told
+                .iter()
+                .find(|(at, name, _)| *name == "r_of_first_inch" && of_depth(*at))
+                .unwrap_or_else(|| panic!("{} {seed}: not told apart", scene.key));
+            let right = solved[*at].as_ref().expect("an answer").value;
+            assert!((value - right).abs() > 1.0 / 16.0, "{} {seed}: {value} for {right}", scene.key);
+        });
+    }
 }

@@ -25,12 +25,14 @@ fn first_inch() -> Formula {
 }
 
 fn make(m: &mut Making, _level: u8) {
-    // The first inch is, each further one adds 0.4 to 0.8 more than it.
-    let first = m.draw.whole(57, 62);
-    let mut tenths = first;
+    // The first inch is, the second adds 0.5 or 0.6 more than it, each further one 0.2 more than the
+    // one before: with less, hundredths of RSI might have it fall.
+    let mut tenths = m.draw.whole(57, 60);
+    let mut adds = tenths + m.draw.whole(5, 6);
     let mut rows = vec![(1.0, f64::from(tenths) / 10.0)];
     for inch in 2..=ROWS {
-        tenths += first + m.draw.whole(4, 8);
+        tenths += adds;
+        adds += 2;
         #[allow(clippy::cast_precision_loss, reason = "a handful of inches")]
         rows.push((inch as f64, f64::from(tenths) / 10.0));
     }

@@ -63,12 +63,14 @@ pub fn oversprays(m: &mut Making) -> f64 {
     over
 }
 
-/// A foam whose R grows a little faster than its depth, at one to four inches: R at the first and second inch, and
-/// what each of the others adds.
-pub fn rows(m: &mut Making, second: (i32, i32)) -> [(f64, f64); 4] {
+/// A foam whose R grows a little faster than its depth, at one to four inches: the first inch, and what each of the
+/// others adds, two or three tenths more than the one before. With less, hundredths of RSI might have it fall.
+pub fn rows(m: &mut Making) -> [(f64, f64); 4] {
     let tenths = |m: &mut Making, least, most| f64::from(m.draw.whole(least, most)) / 10.0;
-    let (first, second, each) = (tenths(m, 58, 62), tenths(m, second.0, second.1), tenths(m, 66, 70));
-    [(1.0, first), (2.0, second), (3.0, second + each), (4.0, second + 2.0 * each)]
+    let (first, second, more) = (tenths(m, 58, 60), tenths(m, 66, 67), tenths(m, 2, 3));
+    let two = first + second;
+    let three = two + second + more;
+    [(1.0, first), (2.0, two), (3.0, three), (4.0, three + second + 2.0 * more)]
 }
 
 /// The least depth for an R, straight between two rows of the data sheet.
