@@ -222,11 +222,19 @@ impl Formula {
         }
     }
 
+    /// The area, where it is an area times a depth.
+    pub(super) fn area_by_depth(&self, from: &dyn Figures) -> Option<&Self> {
+        let Self::Times(one, other) = self else { return None };
+        match (one.kind(from), other.kind(from)) {
+            (Kind::Area, Kind::Length) => Some(one),
+            (Kind::Length, Kind::Area) => Some(other),
+            _ => None,
+        }
+    }
+
     /// Whether it is an area times a depth, which in metric comes to liters and not to board feet.
     fn in_liters(&self, from: &dyn Figures) -> bool {
-        let Self::Times(one, other) = self else { return false };
-        let kinds = (one.kind(from), other.kind(from));
-        from.metric() && matches!(kinds, (Kind::Area, Kind::Length) | (Kind::Length, Kind::Area))
+        from.metric() && self.area_by_depth(from).is_some()
     }
 
     /// How it is written, with the figures put in; empty where one is missing.

@@ -2,7 +2,10 @@
 
 use super::formula::Figures;
 use super::{Formula, StepForm};
-use crate::measure::{Kind, Unit, Units};
+use crate::measure::{Kind, Unit, Units, in_unit};
+
+/// Liters in a board foot: 144 in³ at 2.54 cm to the inch.
+const LITERS: f64 = 2.359_737_216;
 
 /// The slips that need no scene: they follow from what the step measures.
 pub(super) fn general(
@@ -40,7 +43,11 @@ pub(super) fn general(
             slips.extend([("twelve_for_144", right * 12.0), ("twelve_for_144", right / 12.0)]);
         }
         Kind::FoamVolume => {
-            slips.extend([("cubic_feet", right / 12.0), ("one_44_for_12", right * 12.0)]);
+            let area = formula.and_then(|formula| formula.area_by_depth(from));
+            slips.extend(area.and_then(|area| area.value(from)).into_iter().flat_map(|ft2| match units {
+                Units::Us => by_hand_us(ft2, right),
+                Units::Metric => by_hand_metric(ft2, right),
+            }));
         }
         // The degrees of the other scale, written down as if they were those of this one.
         Kind::Temperature => slips.push((
@@ -61,4 +68,15 @@ pub(super) fn general(
         slips.extend((step.kind != Kind::Count).then(|| moved(0.1)));
     }
     slips
+}
+
+/// What goes wrong where square feet are multiplied by inches.
+fn by_hand_us(ft2: f64, right: f64) -> Vec<(&'static str, f64)> {
+    vec![("depth_forgotten", ft2), ("cubic_feet", right / 12.0), ("one_44_for_12", right * 12.0)]
+}
+
+/// What goes wrong where square meters are multiplied by millimeters and divided by the liters of a board foot.
+fn by_hand_metric(ft2: f64, right: f64) -> Vec<(&'static str, f64)> {
+    let m2 = in_unit(ft2, Unit::M2);
+    vec![("liters_for_board_feet", right * LITERS), ("depth_forgotten", m2), ("depth_forgotten", m2 / LITERS)]
 }

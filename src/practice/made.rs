@@ -147,6 +147,12 @@ impl Making {
         }
     }
 
+    /// Sides added up and taken for an area: so many square feet as they are feet, square meters as they are meters.
+    pub fn sides_added(&self, sides: Formula) -> Formula {
+        let of_inch = if self.metric() { 0.0254 / 0.092_903_04 } else { 1.0 / 12.0 };
+        sides.scaled(of_inch)
+    }
+
     /// A temperature as a thermometer gives it: whole degrees.
     pub fn degrees(&self, fahrenheit: i32) -> String {
         match self.metric() {

@@ -57,6 +57,7 @@ pub const SLIPS: &[&str] = &[
     "cubic_feet",
     "one_44_for_12",
     "depth_forgotten",
+    "inch_for_25_mm",
     "one_depth_for_all",
     "liters_for_board_feet",
     "allowance_forgotten",
@@ -65,6 +66,7 @@ pub const SLIPS: &[&str] = &[
     "allowance_on_allowance",
     // kits
     "label_for_usable",
+    "kits_by_label",
     "loss_forgotten",
     "loss_before_factor",
     "factor_forgotten",
@@ -115,6 +117,7 @@ pub const SLIPS: &[&str] = &[
     "tax_on_delivery",
     "delivery_forgotten",
     "one_kit_only",
+    "one_of_each_size",
     // anywhere
     "inches_for_feet",
     "feet_for_inches",

@@ -113,6 +113,7 @@ impl Text<'_> {
             Kind::Resistance if metric => format!("RSI\u{a0}{}", small(step.within / SI_U)),
             Kind::Resistance => format!("R-{}", small(step.within)),
             Kind::Number => small(step.within),
+            Kind::FoamVolume => format!("{}\u{a0}bd\u{a0}ft", small(step.within)),
             Kind::Temperature => self.write(Kind::TemperatureStep, step.within),
             // A time of day within minutes.
             Kind::Clock => self.write(Kind::Duration, step.within),

@@ -278,7 +278,7 @@ def framed(q):
 
 def gable_end(q):
     shape = gable(q.inches("length"), pitch(q.text("pitch")))
-    hole = feet2(q.inches("vent_wide") * q.inches("vent_high"))
+    hole = feet2(q.inches("window_wide") * q.inches("window_high"))
     whole = feet2(shape.area)
     return {"peak_height": shape.bounds[3], "gable_area": whole, "openings_area": hole, "net_area": whole - hole}
 

@@ -70,6 +70,7 @@ test('a tolerance is said in the unit of the answer; without one it is exact', (
   assert.equal(tolerance(step({ within: 0.01, kind: 'resistance' }), 'metric'), `within RSI${NBSP}0.0018`);
   assert.equal(tolerance(step({ within: 0.0005, kind: 'number' }), 'us'), 'within 0.0005');
   assert.equal(tolerance(step({ within: 1 / 32, kind: 'length' }), 'us'), `within 1/32${NBSP}in`);
+  assert.equal(tolerance(step({ within: 0.06, within_pct: 0.5, kind: 'foam_volume' }), 'us'), `within 0.06${NBSP}bd${NBSP}ft or 0.5${NBSP}%`);
   assert.equal(tolerance(step({ within: 0.0625, kind: 'length' }), 'us'), `within 1/16${NBSP}in`);
 });
 

@@ -98,8 +98,15 @@ fn from_zero(step: &StepForm) -> f64 {
     if step.unit == Unit::C { 32.0 } else { 0.0 }
 }
 
-fn style(units: Units, kind: Kind) -> Style {
-    if units == Units::Metric && kind != Kind::FoamVolume { Style::MetricUsual } else { Style::Us }
+/// As the key writes an answer. Where that would not do for an R the key takes another place, which nobody else does.
+fn style(units: Units, step: &StepForm) -> Style {
+    match (step.kind, step.unit) {
+        (Kind::Length, Unit::Ft) => Style::FeetInches,
+        (Kind::Length, Unit::In) => Style::Inches,
+        (Kind::FoamVolume, _) => Style::Us,
+        _ if units == Units::Metric => Style::MetricUsual,
+        _ => Style::Us,
+    }
 }
 
 /// Works through a list on as many threads as there are processors; the results come in the list's order.

@@ -25,12 +25,11 @@ pub fn cubic_meter(m: &mut Making) {
             .by(area(of("length"), of("height"))),
     );
     let depth = at("surfaces.0.depth.aim_in", Kind::Length);
-    m.ask(
-        Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
-            .at("surfaces.0.in_place")
-            .by(step("gross_area") * depth)
-            .slip("depth_forgotten", step("gross_area")),
-    );
+    let feet = Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
+        .at("surfaces.0.in_place")
+        .by(step("gross_area") * depth);
+    // Without its depth, or with an inch for 25 mm: in US units both come to the same.
+    m.ask(if m.metric() { feet } else { feet.slip("inch_for_25_mm", step("gross_area")) });
 }
 
 /// Foam under an unvented roof deck in zone 4A, R-38 batts below it: the table of the residential code, at R-6 an inch.

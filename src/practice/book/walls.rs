@@ -15,14 +15,8 @@ fn of(measure: &str) -> Formula {
 fn ask_feet(m: &mut Making, gross: &dyn Fn() -> Formula, net: &'static str, in_place: &str) {
     let depth = || at("surfaces.0.depth.aim_in", Kind::Length);
     let feet = |of| Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume).of(of);
-    m.ask(feet("members_in").by(gross() * depth()).slip("depth_forgotten", gross()));
-    m.ask(
-        feet("members_out")
-            .at(in_place)
-            .by(step(net) * depth())
-            .slip("gross_for_net", gross() * depth())
-            .slip("depth_forgotten", step(net)),
-    );
+    m.ask(feet("members_in").by(gross() * depth()));
+    m.ask(feet("members_out").at(in_place).by(step(net) * depth()).slip("gross_for_net", gross() * depth()));
 }
 
 /// 123 ft of wall, 8 ft high, studs 1½ in wide in each 16 in, foamed 2 in deep.

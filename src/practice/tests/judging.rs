@@ -107,9 +107,49 @@ fn slips_of_areas_and_foam() {
     let made = alone(Units::Us, is(81.0, Kind::Area));
     assert_eq!((named(&made, 972.0), named(&made, 6.75)), ("twelve_for_144", "twelve_for_144"));
     assert_eq!(named(&alone(Units::Metric, is(81.0, Kind::Area)), 972.0), "");
+    // 81 ft² at 2 in, in either order.
+    let (net, deep) = (|| figure(81.0, Kind::Area), || figure(2.0, Kind::Length));
+    let foam = |formula| Ask::new("one", Topic::BoardFeet, Kind::FoamVolume).by(formula);
+    for formula in [net() * deep(), deep() * net()] {
+        let made = alone(Units::Us, foam(formula));
+        assert_eq!((named(&made, 13.5), named(&made, 1944.0)), ("cubic_feet", "one_44_for_12"));
+        assert_eq!((named(&made, 81.0), named(&made, 382.28)), ("depth_forgotten", ""));
+    }
+    // 7.525 m² at 50.8 mm are 382.28 L. Nobody there has a figure of square feet, or divides by 12.
+    let made = alone(Units::Metric, foam(net() * deep()));
+    assert_eq!((named(&made, 382.28), named(&made, 7.525)), ("liters_for_board_feet", "depth_forgotten"));
+    assert_eq!(named(&made, 3.189), "depth_forgotten");
+    assert_eq!([81.0, 13.5, 1944.0].map(|value| named(&made, value)), [""; 3]);
+    // What is no area times a depth has none of them.
     for units in [Units::Us, Units::Metric] {
         let made = alone(units, is(162.0, Kind::FoamVolume));
-        assert_eq!((named(&made, 13.5), named(&made, 1944.0)), ("cubic_feet", "one_44_for_12"));
+        assert_eq!([13.5, 1944.0, 382.28].map(|value| named(&made, value)), [""; 3]);
+    }
+}
+
+#[test]
+fn a_depth_is_forgotten_of_a_wrong_area_too() {
+    let net = || Ask::new("net", Topic::Areas, Kind::Area).by(figure(81.0, Kind::Area));
+    for (units, forgotten) in [(Units::Us, 95.0), (Units::Metric, 8.826)] {
+        let mut m = making(units);
+        m.ask(net());
+        let feet = step("net") * figure(2.0, Kind::Length);
+        m.ask(Ask::new("feet", Topic::BoardFeet, Kind::FoamVolume).by(feet));
+        let marked = mark(&m.done(), &given(&[Some(95.0), Some(forgotten)]), &mut Listed);
+        assert_eq!((marked.steps[1].slip, marked.steps[1].carried), ("depth_forgotten", true));
+    }
+}
+
+#[test]
+fn sides_added_are_as_many_feet_or_meters() {
+    // 20 ft by 8 ft: 28. The same in metric, 6.096 m by 2.4384 m: 8.5344, an area of 91.864 ft².
+    for (units, added) in [(Units::Us, 28.0), (Units::Metric, 91.864)] {
+        let mut m = making(units);
+        let sides = m.sides_added(at("length", Kind::Length) + at("height", Kind::Length));
+        let by = area(at("length", Kind::Length), at("height", Kind::Length));
+        m.ask(Ask::new("one", Topic::Areas, Kind::Area).by(by).slip("sides_added", sides));
+        let made = m.done();
+        assert_eq!((judged(&made, 160.0).verdict, named(&made, added)), (Verdict::Right, "sides_added"));
     }
 }
 

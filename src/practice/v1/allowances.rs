@@ -10,6 +10,9 @@ use crate::measure::Kind;
 pub const SCENE: Scene =
     Scene { key: "allowances", levels: &[2], topics: &[Topic::BoardFeet, Topic::Allowances], make };
 
+/// An allowance of a few board feet is met by whoever writes it to a tenth.
+const WRITTEN: f64 = 0.06;
+
 fn over() -> Formula {
     at("quantity.allowances.over_depth_pct", Kind::Percent)
 }
@@ -37,12 +40,12 @@ fn make(m: &mut Making, _level: u8) {
     m.ask(
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at("quantity.in_place")
-            .by(net.clone() * aim)
-            .slip("depth_forgotten", net),
+            .by(net.clone() * aim),
     );
     m.ask(
         Ask::new("over_depth_feet", Topic::Allowances, Kind::FoamVolume)
             .at("quantity.over_depth")
+            .within(WRITTEN, 0.5)
             .by(share(over()) * step("board_feet"))
             .slip(
                 "allowance_divided",
@@ -53,6 +56,7 @@ fn make(m: &mut Making, _level: u8) {
     m.ask(
         Ask::new("waste_feet", Topic::Allowances, Kind::FoamVolume)
             .at("quantity.other_waste")
+            .within(WRITTEN, 0.5)
             .by(share(waste()) * step("board_feet"))
             .slip("allowance_on_allowance", on_both),
     );

@@ -128,7 +128,6 @@ fn make(m: &mut Making, hip: bool) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at("quantity.in_place")
             .by(net() * step("aim/roof"))
-            .slip("depth_forgotten", net())
             .slip(
                 if hip { "openings_forgotten" } else { "one_surface_only" },
                 step("roof_area") * step("aim/roof"),

@@ -69,6 +69,6 @@ pub fn ask(m: &mut Making) {
             .slip("tax_forgotten", kits() + delivery())
             .slip("delivery_forgotten", kits() * (number(1.0) + tax()))
             .slip("tax_on_delivery", (kits() + delivery()) * (number(1.0) + tax()))
-            .slip("one_kit_only", (price(0) + price(1)) * (number(1.0) + tax()) + delivery()),
+            .slip("one_of_each_size", (price(0) + price(1)) * (number(1.0) + tax()) + delivery()),
     );
 }

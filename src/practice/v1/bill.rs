@@ -68,12 +68,12 @@ fn ask_foam(m: &mut Making) {
             .at("surfaces.0.area.net_ft2")
             .by(area(side("length"), side("height"))),
     );
-    m.ask(
-        Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
-            .at("quantity.in_place")
-            .by(step("net_area") * at("surfaces.0.depth.aim_in", Kind::Length))
-            .slip("depth_forgotten", step("net_area")),
-    );
+    m.ask(Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume).at("quantity.in_place").by(step(
+        "net_area",
+    ) * at(
+        "surfaces.0.depth.aim_in",
+        Kind::Length,
+    )));
     m.ask(
         Ask::new("to_spray", Topic::Allowances, Kind::FoamVolume)
             .at("quantity.to_spray")

@@ -9,8 +9,8 @@ use crate::measure::Kind;
 
 pub const SCENE: Scene = Scene { key: "board_feet", levels: &[1], topics: &[Topic::BoardFeet], make };
 
-/// Liters in a board foot: 144 in³ at 2.54 cm to the inch.
-const LITERS: f64 = 2.359_737_216;
+/// Square meters in a square foot.
+const M2: f64 = 0.092_903_04;
 
 /// A figure of a surface.
 fn of(surface: usize, name: &str, kind: Kind) -> Formula {
@@ -27,15 +27,12 @@ fn depth(surface: usize) -> Formula {
 
 /// The step to the board feet of one surface.
 fn ask(m: &mut Making, surface: usize, thing: &'static str) {
-    let mut ask = Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
-        .of(thing)
-        .at(format!("surfaces.{surface}.in_place"))
-        .by(net(surface) * depth(surface))
-        .slip("depth_forgotten", net(surface));
-    if m.metric() {
-        ask = ask.slip("liters_for_board_feet", (net(surface) * depth(surface)).scaled(LITERS));
-    }
-    m.ask(ask);
+    m.ask(
+        Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
+            .of(thing)
+            .at(format!("surfaces.{surface}.in_place"))
+            .by(net(surface) * depth(surface)),
+    );
 }
 
 fn make(m: &mut Making, _level: u8) {
@@ -54,12 +51,14 @@ fn make(m: &mut Making, _level: u8) {
     }
     ask(m, 0, "wall");
     ask(m, 1, "ceiling");
+    // As many board feet as both are square feet or meters.
+    let areas = (net(0) + net(1)).scaled(if m.metric() { M2 } else { 1.0 });
     m.ask(
         Ask::new("board_feet_sum", Topic::BoardFeet, Kind::FoamVolume)
             .at("quantity.in_place")
             .by(step("board_feet/wall") + step("board_feet/ceiling"))
             .slip("one_depth_for_all", (net(0) + net(1)) * depth(0))
             .slip("one_depth_for_all", (net(0) + net(1)) * depth(1))
-            .slip("depth_forgotten", net(0) + net(1)),
+            .slip("depth_forgotten", areas),
     );
 }

@@ -195,8 +195,7 @@ fn amounts(m: &mut Making) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .of("rim")
             .at("surfaces.0.in_place")
-            .by(step("band_area") * depth())
-            .slip("depth_forgotten", step("band_area")),
+            .by(step("band_area") * depth()),
     );
     let gross = around_area();
     m.ask(
@@ -204,8 +203,7 @@ fn amounts(m: &mut Making) {
             .of("walls")
             .at(format!("surfaces.{WALLS}.in_place"))
             .by(step("net_area/walls") * step("aim/walls"))
-            .slip("gross_for_net", gross * step("aim/walls"))
-            .slip("depth_forgotten", step("net_area/walls")),
+            .slip("gross_for_net", gross * step("aim/walls")),
     );
     let sum = || step("board_feet/rim") + step("board_feet/walls");
     m.ask(to_spray(&sum).slip("one_surface_only", step("board_feet/walls")));
@@ -215,7 +213,7 @@ fn amounts(m: &mut Making) {
         Ask::new("kits", Topic::Kits, Kind::Count)
             .at("purchase.buy.kits")
             .by((step("to_spray") / step("usable")).up())
-            .slip("label_for_usable", (step("to_spray") / label).up())
+            .slip("kits_by_label", (step("to_spray") / label).up())
             .slip("allowance_forgotten", (sum() / step("usable")).up()),
     );
     let price = || at("purchase.sizes.0.price", Kind::Money);

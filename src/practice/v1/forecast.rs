@@ -24,8 +24,9 @@ fn make(m: &mut Making, _level: u8) {
     m.of_job("latitude", plain(north, 1));
     m.of_job("longitude", plain(-west, 1));
     m.of_job("spray_date", "2026-05-14");
-    // Nights below the window, afternoons inside it, for three days in a row.
-    let low = m.draw.whole(36, 50);
+    // Nights below the window, afternoons inside it, for three days in a row; cold enough that the air has left it before
+    // midnight.
+    let low = m.draw.whole(36, 47);
     let high = m.draw.whole(67, 78);
     let dew = low - m.draw.whole(1, 6);
     for day in 0..3 {

@@ -84,8 +84,8 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("gross_area", Topic::Areas, Kind::Area)
             .at(GROSS)
             .by(area(length(LENGTH), length(HEIGHT)))
-            .slip("sides_added", (length(LENGTH) + length(HEIGHT)).scaled(1.0 / 12.0))
-            .slip("sides_added", (number(2.0) * (length(LENGTH) + length(HEIGHT))).scaled(1.0 / 12.0)),
+            .slip("sides_added", m.sides_added(length(LENGTH) + length(HEIGHT)))
+            .slip("sides_added", m.sides_added(number(2.0) * (length(LENGTH) + length(HEIGHT)))),
     );
     let bays = |each: Formula| (length(LENGTH) / each).up();
     m.ask(
@@ -125,7 +125,6 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at(IN_PLACE)
             .by(step("net_area") * length(DEPTH))
-            .slip("gross_for_net", step("gross_area") * length(DEPTH))
-            .slip("depth_forgotten", step("net_area")),
+            .slip("gross_for_net", step("gross_area") * length(DEPTH)),
     );
 }

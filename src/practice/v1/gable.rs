@@ -1,9 +1,10 @@
-//! A gable end with a vent: its height from base and pitch, its area, and on level 3 what it takes in foam and kits.
+//! A gable end with a window: its height from base and pitch, its area, and on level 3 what it takes in foam and kits.
 
 use super::super::Topic;
-use super::super::formula::{Formula, area, at, number, share, step};
+use super::super::formula::{Formula, area, at, number, step};
 use super::super::made::{Ask, Making};
 use super::Scene;
+use super::trade::usable;
 use crate::job::Shape;
 use crate::measure::Kind;
 
@@ -23,13 +24,10 @@ const PEAK: &str = "surfaces.0.area.parts.rise_length";
 const GROSS: &str = "surfaces.0.area.gross_ft2";
 const OPENINGS: &str = "surfaces.0.area.openings_ft2";
 const NET: &str = "surfaces.0.area.net_ft2";
-const VENT: [&str; 2] = ["surfaces.0.area.openings.0.width_in", "surfaces.0.area.openings.0.height_in"];
+const WINDOW: [&str; 2] = ["surfaces.0.area.openings.0.width_in", "surfaces.0.area.openings.0.height_in"];
 const DEPTH: &str = "surfaces.0.depth.aim_in";
 const IN_PLACE: &str = "surfaces.0.in_place";
 const LABEL: &str = "purchase.sizes.0.label";
-const FACTOR: &str = "purchase.sizes.0.factor_pct";
-const LOSS: &str = "purchase.sizes.0.fixed_loss";
-const USABLE: &str = "purchase.sizes.0.usable";
 const KITS: &str = "purchase.alone.0.kits";
 
 fn length(path: &str) -> Formula {
@@ -38,13 +36,13 @@ fn length(path: &str) -> Formula {
 
 /// Draws the gable, and where it goes on to kits its depth; says how much foam that takes, as drawn.
 fn gable(m: &mut Making, to_kits: bool) -> f64 {
-    // 14 to 26 ft wide, 4 to 10 in 12: at least 28 in high, so that any of the vents has room under the slopes.
+    // 14 to 26 ft wide, 4 to 10 in 12: at least 28 in high, so that any of the windows has room under the slopes.
     let base = f64::from(m.draw.whole(168, 312));
     let pitch = m.draw.whole(4, 10);
-    let vent = (f64::from(m.draw.whole(12, 24)), f64::from(m.draw.whole(12, 18)));
+    let window = (f64::from(m.draw.whole(12, 24)), f64::from(m.draw.whole(12, 18)));
     let depth = f64::from(m.draw.whole(3, 6)) / 2.0;
     let rise = f64::from(pitch) / 12.0;
-    let room = (base - vent.0) / 2.0 * rise - vent.1;
+    let room = (base - window.0) / 2.0 * rise - window.1;
 
     let mut entries = vec![("length", m.tape(base, false)), ("pitch", format!("{pitch}/12"))];
     if to_kits {
@@ -55,17 +53,17 @@ fn gable(m: &mut Making, to_kits: bool) -> f64 {
         m.says(key, text);
     }
     let entries = [
-        ("width", m.tape(vent.0, true)),
-        ("height", m.tape(vent.1, true)),
-        ("from_left", m.tape((base - vent.0) / 2.0, true)),
+        ("width", m.tape(window.0, true)),
+        ("height", m.tape(window.1, true)),
+        ("from_left", m.tape((base - window.0) / 2.0, true)),
         ("sill", m.tape(libm::floor(room / 2.0), true)),
     ];
     m.opening(&entries);
-    m.says("vent_wide", m.tape(vent.0, true));
-    m.says("vent_high", m.tape(vent.1, true));
+    m.says("window_wide", m.tape(window.0, true));
+    m.says("window_high", m.tape(window.1, true));
     let id = m.job.surfaces.get(surface).map_or(0, |one| one.id);
     m.shows("outline", id, &[]);
-    (base * base / 4.0 * rise - vent.0 * vent.1) / 144.0 * depth
+    (base * base / 4.0 * rise - window.0 * window.1) / 144.0 * depth
 }
 
 fn make(m: &mut Making, level: u8) {
@@ -94,8 +92,8 @@ fn areas(m: &mut Making) {
             .slip("whole_rectangle", around())
             .slip("half_twice", around() / number(4.0)),
     );
-    // A tenth of a square foot is more than half a percent of a vent.
-    m.ask(Ask::new("openings_area", Topic::Areas, Kind::Area).at(OPENINGS).within(0.06, 0.5).by(vent()));
+    // A tenth of a square foot is more than half a percent of a window.
+    m.ask(Ask::new("openings_area", Topic::Areas, Kind::Area).at(OPENINGS).within(0.06, 0.5).by(window()));
     m.ask(
         Ask::new("net_area", Topic::Areas, Kind::Area)
             .at(NET)
@@ -105,8 +103,8 @@ fn areas(m: &mut Making) {
     );
 }
 
-fn vent() -> Formula {
-    let [wide, high] = VENT.map(length);
+fn window() -> Formula {
+    let [wide, high] = WINDOW.map(length);
     area(wide, high)
 }
 
@@ -129,24 +127,13 @@ fn kits(m: &mut Making, feet: f64) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at(IN_PLACE)
             .by(step("net_area") * length(DEPTH))
-            .slip("gross_for_net", step("gable_area") * length(DEPTH))
-            .slip("depth_forgotten", step("net_area")),
+            .slip("gross_for_net", step("gable_area") * length(DEPTH)),
     );
-    let feet = |path: &str| at(path, Kind::FoamVolume);
-    let factor = || share(at(FACTOR, Kind::Percent));
-    m.ask(
-        Ask::new("usable", Topic::Kits, Kind::FoamVolume)
-            .at(USABLE)
-            .within(0.2, 0.0)
-            .by(feet(LABEL) * factor() - feet(LOSS))
-            .slip("loss_forgotten", feet(LABEL) * factor())
-            .slip("factor_forgotten", feet(LABEL) - feet(LOSS))
-            .slip("loss_before_factor", (feet(LABEL) - feet(LOSS)) * factor()),
-    );
+    m.ask(usable(0, ""));
     m.ask(
         Ask::new("kits", Topic::Kits, Kind::Count)
             .at(KITS)
             .by((step("board_feet") / step("usable")).up())
-            .slip("label_for_usable", (step("board_feet") / feet(LABEL)).up()),
+            .slip("kits_by_label", (step("board_feet") / at(LABEL, Kind::FoamVolume)).up()),
     );
 }

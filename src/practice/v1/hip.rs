@@ -46,8 +46,8 @@ fn make(m: &mut Making, _level: u8) {
     m.ask(
         Ask::new("plan_area", Topic::Areas, Kind::Area)
             .by(area(length(LENGTH), length(WIDTH)))
-            .slip("sides_added", (length(LENGTH) + length(WIDTH)).scaled(1.0 / 12.0))
-            .slip("sides_added", (number(2.0) * (length(LENGTH) + length(WIDTH))).scaled(1.0 / 12.0)),
+            .slip("sides_added", m.sides_added(length(LENGTH) + length(WIDTH)))
+            .slip("sides_added", m.sides_added(number(2.0) * (length(LENGTH) + length(WIDTH)))),
     );
     m.ask(
         Ask::new("slope_factor", Topic::Pitch, Kind::Number)
@@ -67,7 +67,6 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at(IN_PLACE)
             .by(step("roof_area") * length(DEPTH))
-            .slip("slope_as_plan", step("plan_area") * length(DEPTH))
-            .slip("depth_forgotten", step("roof_area")),
+            .slip("slope_as_plan", step("plan_area") * length(DEPTH)),
     );
 }

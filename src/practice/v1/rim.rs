@@ -92,8 +92,7 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at("surfaces.0.in_place")
             .by(step("net_area") * depth())
-            .slip("gross_for_net", gross() * depth())
-            .slip("depth_forgotten", step("net_area")),
+            .slip("gross_for_net", gross() * depth()),
     );
     m.ask(usable(0, ""));
     let label = at("purchase.sizes.0.label", Kind::FoamVolume);
@@ -101,7 +100,7 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("kits", Topic::Kits, Kind::Count)
             .at("purchase.buy.kits")
             .by((step("board_feet") / step("usable")).up())
-            .slip("label_for_usable", (step("board_feet") / label).up()),
+            .slip("kits_by_label", (step("board_feet") / label).up()),
     );
 }
 

@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{Formula, at, number, step};
-use super::super::made::{Ask, Making, plain};
+use super::super::made::{Ask, Making, R_OF_RSI, plain};
 use super::Scene;
 use super::sheet;
 use crate::job::Shape;
@@ -69,8 +69,11 @@ fn make(m: &mut Making, _level: u8) {
     let (less, more) = (between("thinner_r", Kind::Resistance), between("thicker_r", Kind::Resistance));
     let first = at("foams.0.listed.0.r", Kind::Resistance);
     let first_in = at("foams.0.listed.0.thickness_in", Kind::Length);
+    // As R is written, to a tenth, or to a hundredth of RSI: of a small one that is more than half a percent.
+    let written = if m.metric() { 0.006 * R_OF_RSI } else { 0.06 };
     m.ask(
         Ask::new("mean_r", Topic::TrueR, Kind::Resistance)
+            .within(written, 0.5)
             .at(MEAN_R)
             .by(less.clone() + (more - less.clone()) * (step("mean_depth") - thin.clone()) / (thick - thin))
             .slip("r_of_first_inch", first * (step("mean_depth") / first_in))
@@ -82,6 +85,7 @@ fn make(m: &mut Making, _level: u8) {
     };
     m.ask(
         Ask::new("true_r", Topic::TrueR, Kind::Resistance)
+            .within(written, 0.5)
             .by(count() / u)
             .slip("mean_of_r", r / count())
             .slip("r_of_mean_depth", step("mean_r")),

@@ -77,8 +77,8 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("gross_area", Topic::Areas, Kind::Area)
             .at(GROSS)
             .by(area(side(LENGTH), side(HEIGHT)))
-            .slip("sides_added", (side(LENGTH) + side(HEIGHT)).scaled(1.0 / 12.0))
-            .slip("sides_added", (number(2.0) * (side(LENGTH) + side(HEIGHT))).scaled(1.0 / 12.0)),
+            .slip("sides_added", m.sides_added(side(LENGTH) + side(HEIGHT)))
+            .slip("sides_added", m.sides_added(number(2.0) * (side(LENGTH) + side(HEIGHT)))),
     );
     m.ask(
         Ask::new("openings_area", Topic::Areas, Kind::Area)
@@ -98,7 +98,6 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("board_feet", Topic::BoardFeet, Kind::FoamVolume)
             .at(IN_PLACE)
             .by(step("net_area") * at(DEPTH, Kind::Length))
-            .slip("gross_for_net", step("gross_area") * at(DEPTH, Kind::Length))
-            .slip("depth_forgotten", step("net_area")),
+            .slip("gross_for_net", step("gross_area") * at(DEPTH, Kind::Length)),
     );
 }

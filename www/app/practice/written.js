@@ -52,6 +52,7 @@ export function limit({ within, kind }, units) {
   if (!within) return '';
   if (kind === 'resistance') return units === 'us' ? `R-${small(within)}` : `RSI\u00a0${small(within / SI)}`;
   if (kind === 'number') return small(within);
+  if (kind === 'foam_volume') return `${small(within)}\u00a0bd\u00a0ft`;
   if (kind === 'temperature') return written('temperature_step', within, units);
   // A time of day within minutes.
   if (kind === 'clock') return written('duration', within, units);
