@@ -21,6 +21,15 @@ pub fn rows(m: &mut Making, listed: &[f64]) -> Vec<(f64, f64)> {
     listed.iter().map(at).collect()
 }
 
+/// R of the same foam at so many inches, to the last digit: on such a sheet R an inch goes up evenly with the thickness.
+pub fn r_at(m: &Making, rows: &[(f64, f64)], inches: f64) -> f64 {
+    let each = |row: Option<&(f64, f64)>| {
+        row.map_or((1.0, 0.0), |(listed, r)| (taped(m, *listed), r / taped(m, *listed)))
+    };
+    let ((thin, first), (thick, last)) = (each(rows.first()), each(rows.last()));
+    inches * (first + (last - first) / (thick - thin) * (inches - thin))
+}
+
 /// What a tape's text of so many inches comes to: the same in inches, whole five millimeters in metric.
 pub fn taped(m: &Making, inches: f64) -> f64 {
     if m.metric() { 5.0 * libm::round(inches * 25.4 / 5.0) / 25.4 } else { inches }
