@@ -124,7 +124,8 @@ pub struct Given {
 pub struct Shown {
     /// `outline` (drawing of a surface to scale), `tape` (a piece of tape with a mark), `foam` (data sheet), `kits` (shelf),
     /// `readings`, `probes` (depths side by side), `warming` (curve), `forecast`, `day` (a day's curve), `layers`, `place`,
-    /// `code_table`, `dew_table`, `foam_units` (how many liters a board foot is).
+    /// `code_table`, `dew_table`, `foam_units` (how many liters a board foot is),
+    /// `r_units` (how R is made RSI).
     pub what: &'static str,
     /// The surface, foam or group of kits in the job; 0 where there is only one such thing.
     pub id: u32,

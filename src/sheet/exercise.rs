@@ -52,7 +52,7 @@ impl Text<'_> {
             .iter()
             .map(|one| {
                 let text =
-                    if one.text.is_empty() { self.write(one.kind, one.value) } else { degrees(&one.text) };
+                    if one.text.is_empty() { self.write(one.kind, one.value) } else { as_read(&one.text) };
                 (one.key, text)
             })
             .collect();
@@ -114,6 +114,11 @@ impl Text<'_> {
             Kind::Resistance => format!("R-{}", small(step.within)),
             Kind::Number => small(step.within),
             Kind::FoamVolume => format!("{}\u{a0}bd\u{a0}ft", small(step.within)),
+            // Of a share so many points, not a share of it.
+            Kind::Percent => {
+                let points = decimal(step.within, 6);
+                self.say("practice.ex_points", &[("points", &points)])
+            }
             Kind::Temperature => self.write(Kind::TemperatureStep, step.within),
             // A time of day within minutes.
             Kind::Clock => self.write(Kind::Duration, step.within),
@@ -229,8 +234,9 @@ impl Text<'_> {
         }
     }
 
-    /// An R to two places, zeros and all.
+    /// An R to two places, zeros and all. Half of a hundredth goes up, on whichever side of it a sum came to lie.
     pub(super) fn two(&self, r: f64) -> String {
+        let r = r + 1e-9;
         match self.units() {
             Units::Us => format!("R-{r:.2}"),
             Units::Metric => format!("RSI\u{a0}{:.2}", r / SI_U),
@@ -238,8 +244,12 @@ impl Text<'_> {
     }
 }
 
-/// A temperature as it is typed, with its sign: `45 F` as `45 °F`; any other text as it is.
-fn degrees(text: &str) -> String {
+/// A text as it is typed, set for reading: a temperature with its sign, `45 F` as `45 °F`, an RSI with two places, as
+/// answers and formulas have it; any other text as it is.
+pub(super) fn as_read(text: &str) -> String {
+    if let Some(rsi) = text.strip_prefix("RSI ").and_then(|number| number.parse().ok()) {
+        return format!("RSI {}", decimal(rsi, 2));
+    }
     match text.rsplit_once(' ') {
         Some((number, unit @ ("C" | "F"))) => format!("{number}\u{a0}°{unit}"),
         _ => text.to_owned(),
@@ -270,6 +280,29 @@ pub(super) fn word(of: &impl serde::Serialize) -> String {
 mod tests {
     use super::*;
     use foamwright::practice::{Seed, VERSION, book, exercise as drawn, scenes};
+
+    /// A text of a question, a layer and a row of the code's table stand as answers and formulas have them.
+    #[test]
+    fn what_is_given_has_the_places_of_what_is_answered() {
+        for (typed, read) in [
+            ("RSI 1.05666", "RSI 1.06"),
+            ("RSI 6.69219", "RSI 6.69"),
+            ("R-5.7", "R-5.7"),
+            ("45 F", "45\u{a0}°F"),
+        ] {
+            assert_eq!(as_read(typed), read);
+        }
+        let stud = |language: &str| {
+            let words = Words::of(language).expect("words");
+            let made = drawn(Seed { version: VERSION, level: 0, number: 3 }, Units::Us).expect("an example");
+            exercise(&made, true, &words)
+        };
+        let text = stud("en");
+        assert!(text.contains("R-4.38") && !text.contains("R-4.37"), "{text}");
+        let row = "20 or 13+5ci or 0+15ci";
+        assert_eq!(Words::of("es").expect("words").code_row(row), "20 o 13+5ci o 0+15ci");
+        assert_eq!(Words::of("en").expect("words").code_row(row), row);
+    }
 
     /// Every text of an exercise is there in words, and every place in the words is filled.
     #[test]

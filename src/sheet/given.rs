@@ -1,8 +1,8 @@
 //! What stands beside the question of an exercise, as text: data sheets, kits, readings, tables.
 
-use super::exercise::{Text, word};
+use super::exercise::{Text, as_read, word};
 use foamwright::job::{Entered, Field, Job, Layer, Part, field};
-use foamwright::measure::{EchoState, Kind, decimal, echo};
+use foamwright::measure::{EchoState, Kind, Units, decimal, echo};
 use foamwright::practice::Shown;
 use serde_json::Value;
 
@@ -18,6 +18,15 @@ const PARTS: [(&str, Part); 7] = [
     ("reading", Part::Reading),
     ("surface", Part::Surface),
     ("warming", Part::Warming),
+];
+
+/// Whether a row is of a kind.
+type Stands = fn(&str) -> bool;
+
+/// How a row of an edition that has no `ci` is to be read, and which rows are of that kind.
+const OLDER_ROWS: [(&str, Stands); 2] = [
+    ("practice.ex_code_slash", |row| row.contains('/')),
+    ("practice.ex_code_plus", |row| row.contains('+') && !row.contains("ci")),
 ];
 
 /// What counts for every kit, and whether it is said where it was left at what the tool takes.
@@ -57,9 +66,9 @@ impl Text<'_> {
                 "layers" => self.layers(shown.id),
                 "place" => self.place(),
                 "foam_units" => {
-                    let line = self.say("practice.ex_foam_units_line", &[]);
-                    self.lines.wrapped(&format!("  {line}"), 2);
+                    self.line("practice.ex_foam_units_line");
                 }
+                "r_units" => self.line("practice.ex_rsi"),
                 "code_table" => self.code_table(shown),
                 "dew_table" => self.dew_table(&shown.at),
                 "probes" => {
@@ -81,6 +90,11 @@ impl Text<'_> {
         }
     }
 
+    fn line(&mut self, key: &str) {
+        let line = self.say(key, &[]);
+        self.lines.wrapped(&format!("  {line}"), 2);
+    }
+
     fn row(&mut self, key: &str, value: &str) {
         let name = self.say(&format!("text.{key}"), &[]);
         self.lines.row(&name, value);
@@ -91,7 +105,7 @@ impl Text<'_> {
         let Some(foam) = job.foam_sheet(if id == 0 { job.foam } else { id }) else { return };
         self.entries("foam", "ex_foam", &foam.name, &foam.entries);
         for row in &foam.r_at {
-            let texts: Vec<&str> = row.entries.iter().map(|one| one.text.as_str()).collect();
+            let texts: Vec<String> = row.entries.iter().map(|one| as_read(&one.text)).collect();
             self.lines.row("", &texts.join(": "));
         }
     }
@@ -156,7 +170,16 @@ impl Text<'_> {
             let name = if *zone >= 7.0 { decimal(*zone, 0) } else { format!("{}a", decimal(*zone, 0)) };
             let printed = zones.iter().find(|one| word(&one.zone) == name).map_or("", |one| one.printed);
             let zone = self.say("text.ex_zone", &[("zone", &decimal(*zone, 0))]);
-            self.lines.row(&zone, printed);
+            let printed = self.words.code_row(printed);
+            self.lines.row(&zone, &printed);
+        }
+        for (key, stands) in OLDER_ROWS {
+            if zones.iter().any(|one| stands(one.printed)) {
+                self.line(key);
+            }
+        }
+        if self.units() == Units::Metric {
+            self.line("practice.ex_rsi");
         }
     }
 

@@ -67,12 +67,13 @@ impl Sheet<'_> {
         let u = mark.asks.map(|u| self.u(u)).unwrap_or_default();
         let share = of(Kind::Percent, mark.asks);
         let zone = self.estimate.place.zone.map(|zone| zone.name().to_uppercase()).unwrap_or_default();
+        let printed = self.words.code_row(mark.printed);
         let figures = [
             ("depth", at.as_str()),
             ("r", &r),
             ("u", &u),
             ("pct", &share),
-            ("printed", mark.printed),
+            ("printed", &printed),
             ("edition", mark.edition),
             ("zone", &zone),
         ];

@@ -47,6 +47,11 @@ impl Words {
         self.phrase(key).is_some()
     }
 
+    /// A row of the code's table as its edition prints it, with the language's word between its ways.
+    pub fn code_row(&self, printed: &str) -> String {
+        printed.replace(" or ", &format!(" {} ", self.say("fields.row_or", &[])))
+    }
+
     fn phrase(&self, key: &str) -> Option<&Value> {
         let (page, rest) = key.split_once('.')?;
         let (_, words) = self.pages.iter().find(|(name, _)| *name == page)?;

@@ -33,7 +33,7 @@ use({
 test('what a tape and a label say is set for reading, and nothing else is touched', () => {
   for (const [typed, read] of [
     [`12' 6 1/2"`, '12′-6½″'], [`8' 0"`, '8′-0″'], [`7' 3 3/16"`, `7′-3${NBSP}3/16″`], ["16'", '16′'], ['7 1/4"', '7¼″'], ['2 1/2 in', `2½${NBSP}in`], ['7/8 in', `⅞${NBSP}in`],
-    ['382 mm', `382${NBSP}mm`], ['3.82 m', `3.82${NBSP}m`], ['63 F', `63${NBSP}°F`], ['-4 C', `−4${NBSP}°C`], ['R-6.2', 'R-6.2'], ['RSI 1.09', `RSI${NBSP}1.09`],
+    ['382 mm', `382${NBSP}mm`], ['3.82 m', `3.82${NBSP}m`], ['63 F', `63${NBSP}°F`], ['-4 C', `−4${NBSP}°C`], ['R-6.2', 'R-6.2'], ['RSI 1.09', `RSI${NBSP}1.09`], ['RSI 1.05666', `RSI${NBSP}1.06`],
     ['2x6', '2x6'], ['5/12', '5/12'], ['7:30 am', '7:30 am'], ['', ''],
   ]) assert.equal(plainly(typed), read, typed);
 });
@@ -69,6 +69,8 @@ test('a tolerance is said in the unit of the answer; without one it is exact', (
   assert.equal(tolerance(step({ within: 0.01, kind: 'resistance' }), 'us'), 'within R-0.01');
   assert.equal(tolerance(step({ within: 0.01, kind: 'resistance' }), 'metric'), `within RSI${NBSP}0.0018`);
   assert.equal(tolerance(step({ within: 0.0005, kind: 'number' }), 'us'), 'within 0.0005');
+  // So many points of a share, not so many percent of it.
+  assert.equal(tolerance(step({ within: 1.5, kind: 'percent' }), 'us'), 'within 1.5 points');
   assert.equal(tolerance(step({ within: 1 / 32, kind: 'length' }), 'us'), `within 1/32${NBSP}in`);
   assert.equal(tolerance(step({ within: 0.06, within_pct: 0.5, kind: 'foam_volume' }), 'us'), `within 0.06${NBSP}bd${NBSP}ft or 0.5${NBSP}%`);
   assert.equal(tolerance(step({ within: 0.0625, kind: 'length' }), 'us'), `within 1/16${NBSP}in`);

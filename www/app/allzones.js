@@ -4,6 +4,7 @@ import { call } from './calls.js';
 import { entryOf } from './changes.js';
 import { field } from './field.js';
 import { figures } from './figures.js';
+import { codeRow } from './levels.js';
 import { el } from './list.js';
 import { redraw, table } from './parts.js';
 import { has, label, t } from './words.js';
@@ -39,7 +40,7 @@ export function part(store, id) {
               'aria-label': t('built.use_zone', { zone: t(`fields.choice.zone.${one.zone}`) }),
               click: () => store.dispatch({ do: 'entry', part: 'job', id: 0, field: 'zone', text: one.zone }),
             }, t(`fields.choice.zone.${one.zone}`)),
-            one.printed || t('built.no_row'),
+            codeRow(one.printed) || t('built.no_row'),
             bound(w.depth(one.least_in), one.least_by, one.cross ? t('built.cross') : ''),
             bound(w.depth(one.most_in), one.most_by, ''),
           ],

@@ -7,6 +7,7 @@
  */
 import { bare, figures, unitOf } from './figures.js';
 import { nameOf } from './drawn.js';
+import { codeRow } from './levels.js';
 import { byId } from './parts.js';
 import { paid } from './price.js';
 import { t } from './words.js';
@@ -73,7 +74,7 @@ const ENERGY = ['code_r', 'code_u', 'fill_floor', 'small_ceiling'];
 
 /** What the energy code asks of a surface by the way that was chosen, as its table prints it. @param {import('./core.js').Depth} depth @param {import('./figures.js').Figures} w */
 export const codeAsks = (depth, w) => depth.marks.filter((mark) => mark.stands === 'applies' && ENERGY.includes(mark.rule))
-  .map((mark) => (mark.printed ? `R-${mark.printed}` : mark.rule === 'code_u' ? w.u(mark.asks) : w.r(mark.asks))).filter(Boolean).join('; ') || undefined;
+  .map((mark) => (mark.printed ? `R-${codeRow(mark.printed)}` : mark.rule === 'code_u' ? w.u(mark.asks) : w.r(mark.asks))).filter(Boolean).join('; ') || undefined;
 
 /** Every kit that may be bought, how many of each are to be bought, and tax, delivery and the sum where there are any. @param {import('./store.js').Store} store */
 export function kitsCsv({ job, estimate }) {

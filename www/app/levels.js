@@ -22,12 +22,15 @@ export const drawn = (mark) => mark.stands === 'applies' && mark.at_in !== undef
 /** U as its tables write it, without its letter; in the job's units. @param {number} u @param {import('./figures.js').Figures} w */
 export const uFactor = (u, w) => w.u(u).replace(/^U[-\u00a0]/, '');
 
+/** A row of the code’s table as its edition prints it, with the language’s word between its ways. @param {string} printed */
+export const codeRow = (printed) => printed.replaceAll(' or ', ` ${t('fields.row_or')} `);
+
 /** What the words of a mark may name. @param {Mark} mark @param {import('./figures.js').Figures} w @param {number} [r] the target @param {string} [zone] */
 export function facts(mark, w, r, zone = '') {
   const asks = mark.asks ?? 0;
   return {
     depth: w.depth(mark.at_in), r: w.r(mark.rule === 'target' ? r : asks), u: uFactor(asks, w), asks: mark.rule === 'code_u' ? uFactor(asks, w) : String(asks),
-    share: String(Math.round(asks)), pct: w.pct(asks), printed: mark.printed, edition: mark.edition, zone,
+    share: String(Math.round(asks)), pct: w.pct(asks), printed: codeRow(mark.printed), edition: mark.edition, zone,
   };
 }
 

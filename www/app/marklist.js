@@ -2,7 +2,7 @@
 /** Where each mark of the ruler comes from, a line of reason and one of source; then what is not drawn, and why not. */
 import { zoneName } from './cutaway.js';
 import { figures } from './figures.js';
-import { drawn, facts } from './levels.js';
+import { codeRow, drawn, facts } from './levels.js';
 import { el } from './list.js';
 import { src, to } from './parts.js';
 import { has, t } from './words.js';
@@ -25,6 +25,6 @@ export function rules(store, depth, sheet) {
     return el('li', 'tall',
       el('b', '', stands ? rule : t('depth.not_drawn', { rule })),
       el('p', 'note', t(`depth.stands.${mark.stands}`), lacks(mark)),
-      src([mark.section && t('depth.section', { section: mark.section, edition: mark.edition }), mark.printed && t('depth.printed', { row: mark.printed }), t(`depth.trust.${mark.trust}`)].filter(Boolean).join('; ')));
+      src([mark.section && t('depth.section', { section: mark.section, edition: mark.edition }), mark.printed && t('depth.printed', { row: codeRow(mark.printed) }), t(`depth.trust.${mark.trust}`)].filter(Boolean).join('; ')));
   }));
 }

@@ -2,7 +2,7 @@
 
 use super::super::Topic;
 use super::super::formula::{area, at, number, step};
-use super::super::made::{Ask, Making};
+use super::super::made::{Ask, Making, R_OF_RSI};
 use super::{exact, exact_foam, exact_r};
 use crate::job::{DepthWay, Shape};
 use crate::measure::Kind;
@@ -38,7 +38,6 @@ pub fn deck(m: &mut Making) {
         m.of_job(field, word);
     }
     let area = if m.metric() { "10 m2" } else { "100 ft2" };
-    let batt = exact_r(m, 38.0);
     let entries = [
         ("area", area.to_owned()),
         ("component", "roof_deck".to_owned()),
@@ -47,7 +46,7 @@ pub fn deck(m: &mut Making) {
     ];
     let deck = m.surface(Shape::TypedArea, &entries);
     let entries =
-        [("made_of", "batt".to_owned()), ("position", "cavity".to_owned()), ("layer_r", batt.clone())];
+        [("made_of", "batt".to_owned()), ("position", "cavity".to_owned()), ("layer_r", exact_r(m, 38.0))];
     m.layer(&entries);
     if let Some(deck) = m.job.surfaces.get_mut(deck) {
         deck.depth_way = DepthWay::Rules;
@@ -55,14 +54,19 @@ pub fn deck(m: &mut Making) {
     let lift = exact(m, "1 in", 1.0);
     let rows = [("1 in", 1.0, 6.0), ("2 in", 2.0, 12.0), ("3 in", 3.0, 18.0), ("4 in", 4.0, 24.0)];
     exact_foam(m, &rows, &[("largest_lift", lift)]);
-    m.says("batt", batt);
+    m.says("batt", m.r(38.0));
     m.shows("place", 0, &[]);
     m.shows("foam", m.job.foam, &[]);
-    m.ask(
-        Ask::new("unvented_r", Topic::Code, Kind::Resistance)
-            .within(0.06, 0.0)
-            .at("surfaces.0.depth.marks.3.asks"),
-    );
+    const ASKS: &str = "surfaces.0.depth.marks.3.asks";
+    let asked = Ask::new("unvented_r", Topic::Code, Kind::Resistance).within(0.06, 0.0).at(ASKS);
+    // The table prints R in every country.
+    let asked = if m.metric() {
+        m.shows("r_units", 0, &[]);
+        asked.slip("r_for_rsi", at(ASKS, Kind::Resistance).scaled(R_OF_RSI))
+    } else {
+        asked
+    };
+    m.ask(asked);
     let row = |name: &str, kind| at(&format!("foams.0.listed.0.{name}"), kind);
     m.ask(
         Ask::new("depth_for_r", Topic::Depth, Kind::Length)

@@ -25,6 +25,11 @@ fn path(name: &str) -> Formula {
     at(&format!("surfaces.0.depth.assembly.{name}"), Kind::Resistance)
 }
 
+/// The three layers of either wall one by one, as they stand on the card.
+fn layers() -> Formula {
+    path("layers.0.r") + path("layers.1.r") + path("layers.2.r")
+}
+
 impl Wall {
     fn draw(&self, m: &mut Making) {
         let depth = exact(m, "3 1/2 in", 3.5);
@@ -53,7 +58,6 @@ impl Wall {
     /// Both paths: what the films and layers of every path come to, and what lies between the studs or in them.
     fn ask_paths(m: &mut Making) {
         let films = || path("outside_film_r") + path("inside_film_r");
-        let layers = || path("outside_r") + path("inside_r");
         // As the tool writes R: to a tenth, or to a hundredth of RSI.
         let within = if m.metric() { 0.01 * R_OF_RSI } else { 0.1 };
         let asked = |name| Ask::new(name, Topic::TrueR, Kind::Resistance).within(within, 0.0);

@@ -70,6 +70,24 @@ fn exact_long(m: &Making, us: &str, inches: f64) -> String {
     }
 }
 
+/// A measure of a published case in the words of its question: as it was published, or in metric with the places that
+/// figures are written with everywhere, so that a formula has the same.
+fn said(m: &Making, us: &str, inches: f64) -> String {
+    let mm = inches * 25.4;
+    match m.metric() {
+        true => format!("{} mm", plain(mm, if mm < 100.0 { 1 } else { 0 })),
+        false => us.to_owned(),
+    }
+}
+
+/// The same for long measures, in meters.
+fn said_long(m: &Making, us: &str, inches: f64) -> String {
+    match m.metric() {
+        true => format!("{} m", plain(inches * 0.0254, 3)),
+        false => us.to_owned(),
+    }
+}
+
 /// An R as it was published, or the same in metric to five digits behind the point.
 fn exact_r(m: &Making, r: f64) -> String {
     match m.metric() {

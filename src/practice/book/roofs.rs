@@ -3,7 +3,7 @@
 use super::super::Topic;
 use super::super::formula::{at, figure, number, step};
 use super::super::made::{Ask, Making};
-use super::exact_long;
+use super::{exact_long, said_long};
 use crate::job::Shape;
 use crate::measure::Kind;
 
@@ -12,11 +12,10 @@ const PITCH: &str = "surfaces.0.area.measures.pitch";
 
 /// A roof plane over half of a span. The manuals give no length along the eave: the drawing shows as much as the run.
 fn rafter(m: &mut Making, span: (&str, f64), run: (&str, f64), pitch: &str) {
-    let span_said = exact_long(m, span.0, span.1);
-    let run_said = exact_long(m, run.0, run.1);
-    let entries = [("length", run_said.clone()), ("plan_run", run_said), ("pitch", pitch.to_owned())];
+    let along = exact_long(m, run.0, run.1);
+    let entries = [("length", along.clone()), ("plan_run", along), ("pitch", pitch.to_owned())];
     m.surface(Shape::PitchedPlane, &entries);
-    m.says("span", span_said);
+    m.says("span", said_long(m, span.0, span.1));
     m.says("pitch", pitch);
     let span = || figure(span.1, Kind::Length);
     m.ask(

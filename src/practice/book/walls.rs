@@ -3,7 +3,7 @@
 use super::super::Topic;
 use super::super::formula::{Formula, area, at, figure, number, step};
 use super::super::made::{Ask, Making, plain};
-use super::{exact, exact_long};
+use super::{exact, exact_long, said, said_long};
 use crate::job::Shape;
 use crate::measure::Kind;
 
@@ -21,27 +21,26 @@ fn ask_feet(m: &mut Making, gross: &dyn Fn() -> Formula, net: &'static str, in_p
 
 /// 123 ft of wall, 8 ft high, studs 1½ in wide in each 16 in, foamed 2 in deep.
 pub fn textbook(m: &mut Making) {
-    let length = exact_long(m, "123'", 1_476.0);
-    let height = exact_long(m, "8'", 96.0);
-    let depth = exact(m, "2 in", 2.0);
+    let (length, height, depth) = (("123'", 1_476.0), ("8'", 96.0), ("2 in", 2.0));
     let (stud, space) = (1.5, 16.0);
-    let (member, spacing) = (exact(m, "1 1/2 in", stud), exact(m, "16 in", space));
     let share = plain(stud / space * 100.0, 4);
     let entries = [
-        ("length", length.clone()),
-        ("height", height.clone()),
+        ("length", exact_long(m, length.0, length.1)),
+        ("height", exact_long(m, height.0, height.1)),
         ("framing_share", share),
-        ("depth", depth.clone()),
+        ("depth", exact(m, depth.0, depth.1)),
     ];
     m.surface(Shape::FramedWall, &entries);
     let id = m.job.surfaces.last_mut().map_or(0, |surface| {
         surface.deduct_framing = true;
         surface.id
     });
-    for (key, text) in
-        [("length", length), ("height", height), ("depth", depth), ("member", member), ("spacing", spacing)]
+    m.says("length", said_long(m, length.0, length.1));
+    m.says("height", said_long(m, height.0, height.1));
+    for (key, (text, inches)) in
+        [("depth", depth), ("member", ("1 1/2 in", stud)), ("spacing", ("16 in", space))]
     {
-        m.says(key, text);
+        m.says(key, said(m, text, inches));
     }
     m.shows("outline", id, &[]);
     m.ask(
@@ -61,27 +60,25 @@ pub fn textbook(m: &mut Making) {
 
 /// Two slopes of 83½ by 18 ft under trusses 1½ in wide at 24 in, foamed 7 in deep.
 pub fn trusses(m: &mut Making) {
-    let length = exact_long(m, "83' 6\"", 1_002.0);
-    let slope = exact_long(m, "18'", 216.0);
-    let (spacing, member) = (exact(m, "24 in", 24.0), exact(m, "1 1/2 in", 1.5));
-    let depth = exact(m, "7 in", 7.0);
+    let (length, slope) = (("83' 6\"", 1_002.0), ("18'", 216.0));
+    let (spacing, member, depth) = (("24 in", 24.0), ("1 1/2 in", 1.5), ("7 in", 7.0));
     let entries = [
-        ("length", length.clone()),
-        ("height", slope.clone()),
-        ("spacing", spacing.clone()),
-        ("member", member.clone()),
+        ("length", exact_long(m, length.0, length.1)),
+        ("height", exact_long(m, slope.0, slope.1)),
+        ("spacing", exact(m, spacing.0, spacing.1)),
+        ("member", exact(m, member.0, member.1)),
         ("times", "2".to_owned()),
-        ("depth", depth.clone()),
+        ("depth", exact(m, depth.0, depth.1)),
     ];
     m.surface(Shape::FramedSlope, &entries);
     let id = m.job.surfaces.last_mut().map_or(0, |surface| {
         surface.deduct_framing = true;
         surface.id
     });
-    for (key, text) in
-        [("length", length), ("slope", slope), ("spacing", spacing), ("member", member), ("depth", depth)]
-    {
-        m.says(key, text);
+    m.says("length", said_long(m, length.0, length.1));
+    m.says("slope", said_long(m, slope.0, slope.1));
+    for (key, (text, inches)) in [("spacing", spacing), ("member", member), ("depth", depth)] {
+        m.says(key, said(m, text, inches));
     }
     m.shows("outline", id, &[]);
     m.ask(

@@ -5,8 +5,8 @@ use super::super::Topic;
 use super::super::formula::{at, figure, step};
 use super::super::made::{Ask, Making, R_OF_RSI, change, plain};
 use super::{Scene, sheet};
-use crate::climate::{Component, Edition, Zone, r_row};
-use crate::job::{DepthWay, Job, Shape, Surface};
+use crate::climate::{Component, Edition, ROption, Zone, r_row};
+use crate::job::{DepthWay, Shape};
 use crate::measure::{Kind, Unit};
 
 pub const SCENE: Scene =
@@ -136,11 +136,22 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
     let beside = |ask: Ask, m: &Making| {
         ask.slip_job("zone_beside", m, ASKS, |job| change(&mut job.entries, "zone", zone(place.beside)))
     };
-    let other = |ask: Ask, m: &Making| {
-        ask.slip_job("cavity_for_continuous", m, ASKS, |job| other_column(job, place, board))
+    // One part of a pair of the own row is nearer at hand than the row of another zone.
+    let code =
+        halves(place, board).fold(code, |ask, half| ask.slip("half_of_pair", figure(half, Kind::Resistance)));
+    // With a board, leaving it out is likelier than the row beside; without one there is only the row's other figure.
+    let code = if board > 0 {
+        let bare = code.slip_job("board_forgotten", m, ASKS, |job| {
+            job.surfaces.iter_mut().for_each(|surface| surface.layers.clear());
+        });
+        beside(bare, m)
+    } else {
+        beside(code, m).slip_job("cavity_for_continuous", m, ASKS, |job| {
+            if let Some(surface) = job.surfaces.first_mut() {
+                change(&mut surface.entries, "runs", runs(!place.across));
+            }
+        })
     };
-    // With a board, leaving it out is the likelier of the two.
-    let code = if board > 0 { beside(other(code, m), m) } else { other(beside(code, m), m) };
     // The table prints R in every country.
     let code = match m.metric() {
         true => code.slip("r_for_rsi", at(ASKS, Kind::Resistance).scaled(R_OF_RSI)),
@@ -189,17 +200,29 @@ fn make(m: &mut Making, places: &[Place], board: u8) {
 /// What the row asks of foam here: the least of the ways that it can meet. Where on the sheet the depth lies, no more: the
 /// answer itself is the estimator's.
 fn asks(place: &Place, board: u8) -> f64 {
-    let known = Edition::named(place.edition)
-        .zip(Zone::named(zone(place.zone)))
-        .zip(Component::named(place.component));
-    let row = known.and_then(|((edition, zone), component)| r_row(edition, zone, component));
     let there = f64::from(board);
-    let ways = row.map_or(&[][..], |row| row.options).iter().filter_map(|way| match place.across {
+    let ways = ways(place).iter().filter_map(|way| match place.across {
         _ if way.continuous <= there => Some(way.cavity),
         true if way.cavity <= 0.0 => Some(way.continuous - there),
         _ => None,
     });
     ways.fold(f64::INFINITY, f64::min)
+}
+
+/// The ways of the place's row.
+fn ways(place: &Place) -> &'static [ROption] {
+    let known = Edition::named(place.edition)
+        .zip(Zone::named(zone(place.zone)))
+        .zip(Component::named(place.component));
+    let row = known.and_then(|((edition, zone), component)| r_row(edition, zone, component));
+    row.map_or(&[][..], |row| row.options)
+}
+
+/// Either part of each pair of the place's row that the board does not make whole: alone it meets nothing.
+fn halves(place: &Place, board: u8) -> impl Iterator<Item = f64> {
+    let there = f64::from(board);
+    let pairs = ways(place).iter().filter(move |way| way.cavity > 0.0 && way.continuous > there);
+    pairs.flat_map(|way| [way.cavity, way.continuous])
 }
 
 fn zone(number: u8) -> &'static str {
@@ -214,15 +237,4 @@ fn zone(number: u8) -> &'static str {
 
 fn runs(across: bool) -> &'static str {
     if across { "across" } else { "between" }
-}
-
-/// The same place with the row's other figure: foam between the framing for foam across it, or the board passed over.
-fn other_column(job: &mut Job, place: &Place, board: u8) {
-    let Some(surface) = job.surfaces.first_mut() else { return };
-    let Surface { layers, entries, .. } = surface;
-    if board > 0 {
-        layers.clear();
-    } else {
-        change(entries, "runs", runs(!place.across));
-    }
 }

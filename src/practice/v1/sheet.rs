@@ -2,16 +2,16 @@
 
 use super::super::made::{Making, R_OF_RSI};
 
-/// Draws a sheet with R at these thicknesses, in inches; says its id. R goes up a little faster than the thickness, as on
+/// Draws a sheet with R at these thicknesses, in inches; says its id and the rows. R goes up a little faster than the thickness, as on
 /// sheets of closed-cell kit foam, and all the way, so that the mean of several R is not R of their mean depth. Invented,
 /// nobody's.
-pub fn drawn(m: &mut Making, listed: &[f64]) -> u32 {
+pub fn drawn(m: &mut Making, listed: &[f64]) -> (u32, Vec<(f64, f64)>) {
     let first = tenths(m, 57, 59);
     let second = first + tenths(m, 1, 2);
     let last = second + tenths(m, 12, 13);
     let rows = stacked(m, listed, [first, second, last]);
     m.foam("F1", &rows, &[]);
-    m.job.foams.last().map_or(0, |one| one.id)
+    (m.job.foams.last().map_or(0, |one| one.id), rows)
 }
 
 /// The rows of a sheet whose first inch is the poorest by far: whoever takes it for every inch is told apart at two
@@ -43,6 +43,12 @@ fn stacked(m: &Making, listed: &[f64], [first, second, last]: [f64; 3]) -> Vec<(
         (*inches, steps * step)
     };
     listed.iter().enumerate().map(&mut row).collect()
+}
+
+/// R of a foam at so many inches, straight between two rows of its sheet.
+pub fn r_at(rows: &[(f64, f64)], inches: f64) -> Option<f64> {
+    let (thin, thick) = rows.iter().zip(rows.iter().skip(1)).find(|(_, thick)| thick.0 >= inches)?;
+    Some(thin.1 + (inches - thin.0) / (thick.0 - thin.0) * (thick.1 - thin.1))
 }
 
 /// What a tape's text of so many inches comes to: the same in inches, whole five millimeters in metric.

@@ -2,7 +2,7 @@
 //! has to be like.
 
 use super::super::made::{Making, NOW};
-use super::super::{Made, OnHost, Seed, slips_of, solve};
+use super::super::{Answer, By, Core, Made, OnHost, Seed, mark, slips_of, solve};
 use super::{Scene, across_framing, attic, code, crawl, readings, target, uneven, warm_up};
 use crate::Estimate;
 use crate::depth::Rule;
@@ -11,7 +11,7 @@ use crate::measure::Units;
 use crate::readiness::{ReadState, moist_air::dew_point};
 
 /// Exercises of one scene, in both units, with their estimates.
-fn each(scene: Scene, level: u8, judge: impl Fn(&Made, &Estimate)) {
+fn each(scene: Scene, level: u8, mut judge: impl FnMut(&Made, &Estimate)) {
     for number in 0..150 {
         for units in [Units::Us, Units::Metric] {
             let seed = Seed { version: 1, level, number };
@@ -35,6 +35,56 @@ fn the_code_row_that_is_asked_was_read_and_alone_decides() {
             assert_eq!(depth.window.mean_by, None);
             assert!(depth.aim_in.likely.0 < 6.0, "{}: beyond the sheet", made.exercise.seed);
         });
+    }
+}
+
+/// Whoever writes the framing's share for what it takes of the R is told so, never that he is right; both systems of units
+/// have one wall.
+#[test]
+fn the_framing_share_is_never_the_loss() {
+    let mut walls = Vec::new();
+    each(across_framing::SCENE, 3, |made, estimate| {
+        let framing = made.exercise.given.iter().find(|one| one.key == "framing").expect("given").value;
+        let solved = solve(made, &mut OnHost);
+        let (step, loss) = (made.exercise.steps.last().expect("a step"), solved.last().expect("a step"));
+        assert_eq!(step.key, "framing_loss");
+        let off = (loss.as_ref().expect("a loss").value - framing).abs();
+        assert!(off > step.within, "{}: {off} points", made.exercise.seed);
+        let depth = estimate.surfaces[0].depth.as_ref().expect("a depth");
+        walls.push((framing, depth.aim_in.likely.0));
+    });
+    for pair in walls.chunks(2) {
+        assert_eq!(pair[0].0, pair[1].0);
+        assert!((pair[0].1 - pair[1].1).abs() < 0.1, "{pair:?}");
+    }
+}
+
+/// A pair of the own row is told before the row beside.
+#[test]
+fn half_of_a_pair_is_told_before_the_zone_beside() {
+    for scene in [code::SCENE, code::BOARD] {
+        let mut both = 0;
+        each(scene, 3, |made, estimate| {
+            let row = &estimate.surfaces[0].depth.as_ref().expect("a depth").marks[0];
+            let by = made.ways[0].slips.iter().find(|slip| slip.name == "zone_beside").map(|slip| &slip.by);
+            let Some(By::Job(job, path)) = by else { panic!("no zone beside") };
+            let beside = OnHost.figures(job, NOW, std::slice::from_ref(path))[0].expect("an R");
+            let in_a_pair = row.printed.split(" or ").filter(|way| !way.starts_with("0+")).any(|way| {
+                let parts = way.trim_end_matches("ci").split_once('+');
+                parts.is_some_and(|(one, other)| [one, other].contains(&beside.to_string().as_str()))
+            });
+            if in_a_pair && (beside - row.asks.expect("an R")).abs() > 1e-9 {
+                both += 1;
+                let answer = Answer { value: Some(beside), ..Answer::default() };
+                assert_eq!(
+                    mark(made, &[answer], &mut OnHost).steps[0].slip,
+                    "half_of_pair",
+                    "{}",
+                    made.exercise.seed
+                );
+            }
+        });
+        assert!(both > 20, "{}: {both}", scene.key);
     }
 }
 

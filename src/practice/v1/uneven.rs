@@ -15,7 +15,7 @@ const MEAN_R: &str = "surfaces.0.depth.planning_r";
 const LISTED: [f64; 7] = [1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0];
 
 fn make(m: &mut Making, _level: u8) {
-    let foam = sheet::drawn(m, &LISTED);
+    let (foam, _) = sheet::drawn(m, &LISTED);
     let parts = if m.draw.heads() { 4 } else { 5 };
     // One thin place and one thick one, the others anything, read in an order that is drawn too.
     let mut depths = vec![m.draw.whole(0, 1), m.draw.whole(4, 6)];

@@ -2,17 +2,16 @@
 /** What a surface is built of, and what the code asks there: cards of an exercise. */
 import { call } from '../calls.js';
 import { entryOf } from '../changes.js';
-import { figures, SI } from '../figures.js';
+import { figures } from '../figures.js';
+import { codeRow } from '../levels.js';
 import { el } from '../list.js';
 import { byId, table } from '../parts.js';
 import { label, t } from '../words.js';
 import { card, facts } from './cardparts.js';
 import { entryText } from './plain.js';
+import { fineR } from './written.js';
 
 /** @typedef {import('./cards.js').About} About */
-
-/** An R to two places, zeros and all. @param {number} r @param {boolean} metric */
-const two = (r, metric) => (metric ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
 
 /**
  * The two paths through a wall, layer by layer from outside to inside: through the foam and through the stud. What the
@@ -23,7 +22,7 @@ export function layersCard({ store, shown }) {
   const built = byId(store.estimate?.surfaces ?? [], shown.id)?.depth?.assembly;
   if (!built) return undefined;
   const w = figures(store.job.units);
-  const r = (/** @type {number} */ value) => two(value, w.metric);
+  const r = (/** @type {number} */ value) => fineR(value, store.job.units);
   const framed = built.by === 'framed';
   const named = store.job.surfaces.flatMap((one) => one.layers ?? []);
   const layer = (/** @type {typeof built.layers[number]} */ one) => {
@@ -63,12 +62,19 @@ export function placeCard({ store }) {
 /** Columns of the code's table that stand for more than one zone. @type {Record<number, string>} */
 const COLUMNS = { 4: 'ex_zone_4', 5: 'ex_zone_5', 7: 'ex_zone_7' };
 
+/** How a row of an edition that has no ci is to be read, and which rows are of that kind. @type {[string, (printed: string) => boolean][]} */
+const OLDER_ROWS = [['practice.ex_code_slash', (printed) => printed.includes('/')], ['practice.ex_code_plus', (printed) => printed.includes('+') && !printed.includes('ci')]];
+
+/** How R is made RSI. */
+export const rUnitsCard = () => card(t('practice.ex_r_units'), el('div', 'pad', el('p', '', t('practice.ex_rsi'))));
+
 /** What the code prints by zone. @param {About} about */
 export function codeTableCard({ store, shown }) {
   const zones = call('depths_by_zone', store.job, shown.id) ?? [];
   const rows = shown.at.map((zone) => ({ zone, printed: zones.find((one) => one.zone === (zone >= 7 ? String(zone) : `${zone}a`))?.printed ?? '' }));
   if (!rows.some((one) => one.printed)) return undefined;
   const name = t('practice.ex_code_table');
-  return card(name, el('div', 'pad ex-wraps', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), printed || '–'] }))),
+  return card(name, el('div', 'pad ex-wraps', table(name, [label('job', 'zone'), t('practice.ex_printed')], rows.map(({ zone, printed }) => ({ cells: [COLUMNS[zone] ? t(`practice.${COLUMNS[zone]}`) : String(zone), codeRow(printed) || '–'] }))),
+    ...OLDER_ROWS.filter(([, stands]) => rows.some((one) => stands(one.printed))).map(([key]) => el('p', 'note', t(key))),
     el('p', 'note', store.job.units === 'metric' ? t('practice.ex_rsi') : '', store.job.units === 'metric' ? ' ' : '', t('practice.ex_local_code'))));
 }

@@ -14,7 +14,7 @@
  * @property {number} width  of a drawing from edge to edge
  */
 import { dewTableCard, forecastCard, readingsCard } from './aircards.js';
-import { codeTableCard, layersCard, placeCard } from './builtcards.js';
+import { codeTableCard, layersCard, placeCard, rUnitsCard } from './builtcards.js';
 import { dayCard, warmingCard } from './chartcards.js';
 import { foamCard, foamUnitsCard, kitsCard } from './goodscards.js';
 import { probesCard, tapeCard } from './tapecards.js';
@@ -22,7 +22,7 @@ import { probesCard, tapeCard } from './tapecards.js';
 /** @type {Record<string, (about: About) => HTMLElement | undefined>} */
 const CARDS = {
   tape: tapeCard, foam: foamCard, kits: kitsCard, readings: readingsCard, probes: probesCard, warming: warmingCard, day: dayCard, forecast: forecastCard,
-  dew_table: dewTableCard, code_table: codeTableCard, layers: layersCard, place: placeCard, foam_units: foamUnitsCard,
+  dew_table: dewTableCard, code_table: codeTableCard, layers: layersCard, place: placeCard, foam_units: foamUnitsCard, r_units: rUnitsCard,
 };
 
 /** The card of what is shown; a drawing of a surface is none, it stands under the question. @param {About} about @returns {HTMLElement | undefined} */

@@ -22,7 +22,8 @@ export function plainly(text) {
   if (degrees) return `${degrees[1].replace('-', '−')}${NBSP}°${degrees[2]}`;
   if (/^[\d ./]+ [a-z%$]+[²³]?$/i.test(text)) return fraction(text).replace(/ (?=[a-z%$])/gi, NBSP);
   if (/^\d+(?: \d+)?\/\d+$/.test(text)) return fraction(text);
-  return day(text).replace(/^RSI (?=\d)/, `RSI${NBSP}`);
+  // With two places, as answers and formulas have it.
+  return day(text).replace(/^RSI ([\d.]+)$/, (_, rsi) => `RSI${NBSP}${Number(Number(rsi).toFixed(2))}`);
 }
 
 /**

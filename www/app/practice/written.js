@@ -53,6 +53,8 @@ export function limit({ within, kind }, units) {
   if (kind === 'resistance') return units === 'us' ? `R-${small(within)}` : `RSI\u00a0${small(within / SI)}`;
   if (kind === 'number') return small(within);
   if (kind === 'foam_volume') return `${small(within)}\u00a0bd\u00a0ft`;
+  // Of a share so many points, not a share of it.
+  if (kind === 'percent') return t('practice.ex_points', { points: String(within) });
   if (kind === 'temperature') return written('temperature_step', within, units);
   // A time of day within minutes.
   if (kind === 'clock') return written('duration', within, units);
@@ -124,5 +126,5 @@ export function tolerance(step, units) {
 /** Ten to ten in the morning; without am and pm in the evening, since 9:50 alone may be either. */
 const EXAMPLE = { us: 590, metric: 1310 };
 
-/** An R to two places, zeros and all. @param {number} r @param {Units} units */
-export const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${(r / SI).toFixed(2)}` : `R-${r.toFixed(2)}`);
+/** An R to two places, zeros and all. Half of a hundredth goes up, on whichever side of it a sum came to lie. @param {number} r @param {Units} units */
+export const fineR = (r, units) => (units === 'metric' ? `RSI\u00a0${((r + 1e-9) / SI).toFixed(2)}` : `R-${(r + 1e-9).toFixed(2)}`);
