@@ -55,6 +55,15 @@ pub fn label(feet: f64, about: f64, factor: f64, loss: f64) -> i32 {
     10 * tens
 }
 
+/// What a surface has to be above the dew point, written as an entry of the job and said in the question: 5 °F or 2.8 °C,
+/// so that it adds up in either scale as it is written.
+pub fn spread(m: &mut Making) -> f64 {
+    let (text, spread) = if m.metric() { ("2.8 C", 2.8 * 1.8) } else { ("5 F", 5.0) };
+    m.of_job("dew_spread", text);
+    m.says("spread", text);
+    spread
+}
+
 /// What is sprayed over the aim, drawn, written and said.
 pub fn oversprays(m: &mut Making) -> f64 {
     let over = f64::from(m.draw.whole(5, 10));
@@ -66,8 +75,10 @@ pub fn oversprays(m: &mut Making) -> f64 {
 /// A foam whose R grows a little faster than its depth, at one to four inches: R at the first and second inch, and
 /// what each of the others adds.
 pub fn rows(m: &mut Making, second: (i32, i32)) -> [(f64, f64); 4] {
-    let tenths = |m: &mut Making, least, most| f64::from(m.draw.whole(least, most)) / 10.0;
-    let (first, second, each) = (tenths(m, 58, 62), tenths(m, second.0, second.1), tenths(m, 66, 70));
+    let first = m.draw.whole(58, 62);
+    // By so much more than twice the first that its R per inch never comes to the aim.
+    let second = m.draw.whole(second.0.max(2 * first + 5), second.1);
+    let [first, second, each] = [first, second, m.draw.whole(66, 70)].map(|tenths| f64::from(tenths) / 10.0);
     [(1.0, first), (2.0, second), (3.0, second + each), (4.0, second + 2.0 * each)]
 }
 
@@ -92,7 +103,8 @@ pub fn aim(surface: usize, of: &'static str) -> Ask {
     Ask::new("aim", Topic::Depth, Kind::Length)
         .of(of)
         .short()
-        .within(0.02, 0.5)
+        // As near as a tape and a probe are read: to the sixteenth.
+        .within(1.0 / 32.0, 0.0)
         .at(path("aim_in"))
         .by(least.clone() + under())
         .slip("promise_for_aim", least)
