@@ -163,6 +163,7 @@ fn kits_that_warm() {
             decides: Decides::Label,
             skin_min: None,
             core_then_f: None,
+            core_then_slow_f: None,
             spray_at: None,
             in_by: in_by.map(WallMinutes),
             ready_at: ready_at.map(WallMinutes),

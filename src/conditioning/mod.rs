@@ -91,6 +91,8 @@ pub struct WarmUp {
     pub skin_min: Option<Minutes>,
     /// The core at that time.
     pub core_then_f: Option<Fahrenheit>,
+    /// The core at that time by the slow edge; never more than likely.
+    pub core_then_slow_f: Option<Fahrenheit>,
     /// When spraying begins, by the job.
     pub spray_at: Option<WallMinutes>,
     /// When they have to be in the warm room, so that spraying may begin then: the earlier of what curve and label ask
@@ -261,6 +263,13 @@ fn warm_up(
     let before = |minutes: f64| asked.filter(|_| fits).map(|at| at - minutes);
     let in_by = slow.core_min.and_then(|minutes| before(minutes.max(label.hours_min)));
     let likely = run(|band| band.likely, setup.moved_in.or(in_by).unwrap_or(now), inside);
+    // The slow core when the likely steel is there: the run may end there, so it has no target of its own.
+    let slow_then = likely.skin_min.zip(likely.core_then).and_then(|(minutes, likely)| {
+        let (shells, start, room, most) = edge(low);
+        let from = setup.moved_in.or(in_by).unwrap_or(now);
+        let then = forward(&shells, start, &room, from, f64::INFINITY, Some(minutes), most);
+        then.now.map(|(core, _)| core.min(likely))
+    });
     let slow_min = slow.core_min.map(|slow| likely.core_min.map_or(slow, |likely| slow.max(likely)));
     let plan = slow_min.filter(|_| fits).map(|slow| slow.max(label.hours_min));
     let in_by = plan.and_then(before);
@@ -307,6 +316,7 @@ fn warm_up(
         },
         skin_min: likely.skin_min.map(Minutes),
         core_then_f: likely.core_then.map(Fahrenheit),
+        core_then_slow_f: slow_then.map(Fahrenheit),
         spray_at: spray.map(WallMinutes),
         in_by: in_by.map(WallMinutes),
         ready_at: ready_at.map(WallMinutes),

@@ -348,6 +348,8 @@ pub enum Style {
     Inches,
     /// `3.823 m`, below one meter `382 mm`.
     Metric,
+    /// `3 823 mm`, however long.
+    Millimeters,
     /// The kind's usual form in US units, with its unit (`63 °F`, `124.3 ft²`).
     Us,
     /// The kind's usual form in metric units, with its unit (`17.2 °C`, `11.55 m²`).

@@ -14,7 +14,7 @@ const NBSP: char = '\u{a0}';
 /// Rounded once on the grid of its style, half away from zero, and only then split, so that 3.9999 ft is
 /// 4′-0″ and never 3′-12″. A value and its unit are joined by a no-break space. Where there is no number
 /// (not finite, or past 10¹⁵) stands a dash. The length styles hold for lengths and members; any other kind
-/// under [`Style::Metric`] takes its metric form, under the other length styles its US form.
+/// under [`Style::Metric`] or [`Style::Millimeters`] takes its metric form, under the other length styles its US form.
 ///
 /// | kind | US | metric |
 /// |---|---|---|
@@ -40,10 +40,11 @@ const NBSP: char = '\u{a0}';
 /// assert_eq!(write(Kind::Length, 150.5, Style::FeetInches), "12′-6½″");
 /// assert_eq!(write(Kind::Length, 3.9999 * 12.0, Style::FeetInches), "4′-0″");
 /// assert_eq!(write(Kind::Length, 3.25, Style::Inches), "3¼\u{a0}in");
+/// assert_eq!(write(Kind::Length, 150.0, Style::Millimeters), "3\u{202f}810\u{a0}mm");
 /// assert_eq!(write(Kind::Money, 178_400.0, Style::Us), "$1,784");
 /// ```
 pub fn write(kind: Kind, value: f64, style: Style) -> String {
-    let metric = matches!(style, Style::Metric | Style::MetricUsual);
+    let metric = matches!(style, Style::Metric | Style::Millimeters | Style::MetricUsual);
     let group = if metric { '\u{202f}' } else { ',' };
     match kind {
         Kind::Length | Kind::Member | Kind::Probes => return length(value, style),
@@ -146,6 +147,7 @@ fn length(value: f64, style: Style) -> String {
         Style::DecimalFeet => measure(value / 12.0, 2, "ft"),
         Style::Us if value.abs() >= 36.0 => feet_inches(value),
         Style::Us | Style::Inches => inches(value),
+        Style::Millimeters => millimeters(value),
         Style::Metric | Style::MetricUsual => {
             let meters = in_unit(value, Unit::M);
             if meters.abs() >= 0.9995 { measure(meters, 3, "m") } else { millimeters(value) }

@@ -93,6 +93,7 @@ pub const SLIPS: &[&str] = &[
     "skin_for_core",
     "wrong_day_half",
     "end_for_beginning",
+    "beginning_for_end",
     "edge_forgotten",
     "edge_backward",
     "spread_forgotten",
@@ -100,6 +101,7 @@ pub const SLIPS: &[&str] = &[
     "surface_for_air",
     "lower_limit",
     "likely_for_slow",
+    "slow_for_likely",
     "both_added",
     "time_rounded_down",
     // true R

@@ -136,7 +136,7 @@ impl Text<'_> {
         for (n, (step, solved)) in steps.iter().zip(&solved).enumerate() {
             let Some(solved) = solved else { continue };
             let (name, answer) = (self.step(step), self.answer(step, solved.value));
-            let how = self.how(&solved.how);
+            let how = self.how(&solved.how, step);
             // No arithmetic gives a word.
             let sign = if step.choices.is_empty() { " =" } else { ":" };
             let how = if how.is_empty() { how } else { format!("{sign} {how}") };
@@ -154,15 +154,17 @@ impl Text<'_> {
                 answer.value = Some(value);
             }
             let marked = mark(self.made, &given, &mut OnHost);
-            let how = marked.steps.get(at).map(|step| self.how(&step.how)).unwrap_or_default();
+            let how = marked.steps.get(at).map(|mark| self.how(&mark.how, step)).unwrap_or_default();
             let answer = self.answer(step, value);
             let text = self.say(&format!("slips.{name}"), &[("answer", &answer), ("how", &how)]);
             self.lines.wrapped(&format!("  {}. {answer}: {text}", at + 1), 5);
         }
     }
 
-    /// How an answer comes about. Where an R below 1 is among the figures every R has two places, as among the layers.
-    fn how(&self, pieces: &[Piece]) -> String {
+    /// How an answer comes about. Where an R below 1 is among the figures every R has two places, as among the layers; in the
+    /// line of a step in inches or millimeters every length stands in its unit.
+    fn how(&self, pieces: &[Piece], step: &StepForm) -> String {
+        let short = short(step);
         let resistance = |piece: &Piece| piece.is == "figure" && piece.kind == Kind::Resistance;
         let fine = pieces.iter().any(|piece| resistance(piece) && piece.value < 1.0);
         // A pitch is a fraction itself: beside what binds as strongly it stands in brackets.
@@ -175,7 +177,10 @@ impl Text<'_> {
                 format!("({})", self.write(piece.kind, piece.value))
             }
             "figure" if fine && resistance(piece) => self.two(piece.value),
-            "figure" => self.write(piece.kind, piece.value),
+            "figure" => match short.filter(|_| piece.kind == Kind::Length) {
+                Some(style) => write(piece.kind, piece.value, style),
+                None => self.write(piece.kind, piece.value),
+            },
             "open" => "(".to_owned(),
             "close" => ")".to_owned(),
             "plus" => " + ".to_owned(),
@@ -192,8 +197,7 @@ impl Text<'_> {
         if step.choices.is_empty() {
             let style = match (step.kind, step.unit) {
                 (Kind::Length, Unit::Ft) => Style::FeetInches,
-                (Kind::Length, Unit::In) => Style::Inches,
-                (Kind::Length, _) => Style::Metric,
+                (Kind::Length, _) => short(step).unwrap_or(Style::Metric),
                 // A part of a whole thing is a mistake, and is to be seen.
                 (Kind::Count, _) => return decimal(value, 2),
                 (Kind::Resistance, _) => return self.resistance(step, value),
@@ -241,6 +245,15 @@ impl Text<'_> {
             Units::Us => format!("R-{r:.2}"),
             Units::Metric => format!("RSI\u{a0}{:.2}", r / SI_U),
         }
+    }
+}
+
+/// How a length is written where the step's unit is inches or millimeters, however long it is.
+fn short(step: &StepForm) -> Option<Style> {
+    match step.unit {
+        Unit::In => Some(Style::Inches),
+        Unit::Mm => Some(Style::Millimeters),
+        _ => None,
     }
 }
 
@@ -302,6 +315,32 @@ mod tests {
         let row = "20 or 13+5ci or 0+15ci";
         assert_eq!(Words::of("es").expect("words").code_row(row), "20 o 13+5ci o 0+15ci");
         assert_eq!(Words::of("en").expect("words").code_row(row), row);
+    }
+
+    /// In the line of a step in inches or millimeters no length stands in feet or meters, however long it is.
+    #[test]
+    fn lengths_of_a_line_stand_in_the_unit_of_its_box() {
+        let words = Words::of("en").expect("words");
+        let mut seen = 0;
+        for (number, units) in (0..400).flat_map(|number| [(number, Units::Us), (number, Units::Metric)]) {
+            let seed = Seed { version: VERSION, level: 1, number };
+            let Some(made) = drawn(seed, units).filter(|made| made.exercise.scene == "tape") else {
+                continue;
+            };
+            let (sign, other) = match made.exercise.steps.first().map(|step| step.unit) {
+                Some(Unit::In) => ("\u{a0}in", ["′", "″"]),
+                Some(Unit::Mm) => ("\u{a0}mm", ["\u{a0}m ", "\u{a0}cm"]),
+                _ => continue,
+            };
+            seen += 1;
+            let text = Text { made: &made, words: &words, lines: Lines::default() };
+            for (step, solved) in made.exercise.steps.iter().zip(solve(&made, &mut OnHost)).take(3) {
+                let solved = solved.expect("an answer");
+                let line = format!("{} = {} ", text.answer(step, solved.value), text.how(&solved.how, step));
+                assert!(line.contains(sign) && !other.iter().any(|one| line.contains(one)), "{seed}: {line}");
+            }
+        }
+        assert!(seen > 20, "{seen} tapes in inches or millimeters");
     }
 
     /// Every text of an exercise is there in words, and every place in the words is filled.

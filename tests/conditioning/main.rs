@@ -353,4 +353,12 @@ fn curves_are_short_and_end_where_the_estimate_says() {
         let (before, after) = at(line, minutes.unwrap().0);
         assert!(before < 70.0 && after >= 69.99, "{before} {after}");
     }
+    // When the likely steel is there, both cores stand where their curves do.
+    for (line, then) in
+        [(&lines.warm_slow_f, warm_up.core_then_slow_f), (&lines.warm_likely_f, warm_up.core_then_f)]
+    {
+        let ((before, after), then) = (at(line, warm_up.skin_min.unwrap().0), then.unwrap().0);
+        assert!(before - 0.05 < then && then < after + 0.05, "{before} {then} {after}");
+    }
+    assert!(warm_up.core_then_slow_f.unwrap().0 < warm_up.core_then_f.unwrap().0 - 5.0);
 }

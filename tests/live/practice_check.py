@@ -382,7 +382,7 @@ def readings(q):
     of = {kind: value for kind, value, _ in read}
     surfaces = [value for kind, value, _ in read if kind == "surface"]
     point = dew(of["air"], of["humidity"])
-    least = point + q.value("spread")
+    least = point + spread(q.text("spread"))
     window = {field: degrees(text) for field, text in label.items()}
 
     def outside(name, value):
@@ -596,7 +596,7 @@ def crawl(q):
     window = {field: degrees(text) for field, text in label.items() if field.endswith(("_least", "_most"))}
     surfaces = [value for kind, value, _ in read if kind == "surface"]
     found = []
-    if any(value < max(point + q.value("spread"), window["surface_least"]) for value in surfaces):
+    if any(value < max(point + spread(q.text("spread")), window["surface_least"]) for value in surfaces):
         found.append("surface_near_dew")
     if any(value < window["cylinder_least"] for kind, value, _ in read if kind.startswith("cylinder")):
         found.append("cylinder_cold")
@@ -608,7 +608,7 @@ def crawl(q):
     verdict = {"readings_old": "not_read", "wall_twice": "go"}.get(trouble, "hold")
     return {
         "band_area": rim_area, "net_area/walls": walls, "aim/walls": aim, "board_feet/rim": rim_feet, "board_feet/walls": wall_feet,
-        "to_spray": spray, "usable": each, "kits": count, "kits_cost": count * price, "lifts": layers, "wait_total": waits,
+        "to_spray": spray, "usable": each, "kits": count, "kits_cost": count * price, "lifts/walls": layers, "wait_total/walls": waits,
         "dew_point": point, "verdict": verdict, "trouble": trouble,
     }  # fmt: skip
 

@@ -5,7 +5,7 @@ import { test } from 'node:test';
 import { use } from '../../www/app/calls.js';
 import { howText } from '../../www/app/practice/pieces.js';
 import { plainly } from '../../www/app/practice/plain.js';
-import { slipText, typedText, written } from '../../www/app/practice/written.js';
+import { answerText, slipText, typedText, written } from '../../www/app/practice/written.js';
 import { give } from '../../www/app/words.js';
 
 const NBSP = '\u00a0';
@@ -13,7 +13,8 @@ const words = (language, page) => JSON.parse(readFileSync(`www/words/${language}
 const speak = (language) => { for (const page of ['fields', 'practice', 'exercises']) give(page, words(language, page), language); };
 speak('en');
 // A stand-in for the core, which writes a count whole, a date by its digits, a pitch in words, and no time before midnight.
-use(/** @type {any} */ ({ write: (kind, value) => (kind === 'date' ? '2026-05-20' : kind === 'pitch' ? `${12 * value} in 12` : kind === 'clock' && value < 0 ? '' : String(Math.round(value))) }));
+const standIn = () => use(/** @type {any} */ ({ write: (kind, value) => (kind === 'date' ? '2026-05-20' : kind === 'pitch' ? `${12 * value} in 12` : kind === 'clock' && value < 0 ? '' : String(Math.round(value))) }));
+standIn();
 
 test('a count that is not whole is not rounded to one that is', () => {
   assert.equal(written('count', 3, 'us'), '3');
@@ -39,6 +40,24 @@ test('a pitch is a fraction in a line, in brackets where it is multiplied', () =
     assert.equal(howText([figure(1, 'number'), sign('plus'), pitch], 'us'), '1 + 10/12');
   }
   speak('en');
+});
+
+test('in the line of a box in inches or millimeters every length stands in its unit', () => {
+  const asked = [];
+  use(/** @type {any} */ ({ write: (kind, value, style) => { asked.push(style); return String(value); } }));
+  const line = [{ is: 'figure', value: 143, kind: 'length' }, { is: 'minus', value: 0, kind: 'number' }, { is: 'figure', value: 1, kind: 'length' }];
+  const styles = (units, unit) => {
+    asked.length = 0;
+    const step = /** @type {any} */ ({ kind: 'length', unit, choices: [] });
+    answerText(step, 142, units);
+    howText(/** @type {any} */ (line), units, [], step);
+    return [...asked];
+  };
+  assert.deepEqual(styles('us', 'in'), ['inches', 'inches', 'inches']);
+  assert.deepEqual(styles('metric', 'mm'), ['millimeters', 'millimeters', 'millimeters']);
+  assert.deepEqual(styles('us', 'ft'), ['feet_inches', 'us', 'us']);
+  assert.deepEqual(styles('metric', 'm'), ['metric', 'metric_usual', 'metric_usual']);
+  standIn();
 });
 
 test('the key names no mistake whose answer cannot be written, and none that reads as the right answer', () => {

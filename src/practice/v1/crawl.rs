@@ -224,12 +224,13 @@ fn amounts(m: &mut Making) {
             .by(step("kits") * price())
             .slip("one_kit_only", price()),
     );
-    m.ask(lifts(WALLS, step("aim/walls")));
+    m.ask(lifts(WALLS, step("aim/walls")).of("walls"));
     let wait = || at("foams.0.wait_min", Kind::Duration);
     m.ask(
         Ask::new("wait_total", Topic::Lifts, Kind::Duration)
+            .of("walls")
             .at(format!("surfaces.{WALLS}.lifts.waits_min"))
-            .by((step("lifts") - number(1.0)) * wait())
-            .slip("wait_after_last", step("lifts") * wait()),
+            .by((step("lifts/walls") - number(1.0)) * wait())
+            .slip("wait_after_last", step("lifts/walls") * wait()),
     );
 }

@@ -3,6 +3,7 @@
 use super::super::Topic;
 use super::super::formula::at;
 use super::super::made::{Ask, Making, NOW, change};
+use super::trade::spread;
 use crate::job::{Now, ReadingOf};
 use crate::measure::Kind;
 use crate::readiness::moist_air::dew_point;
@@ -95,7 +96,7 @@ pub fn readings(m: &mut Making) -> Trouble {
     m.of_job("flames_out", "yes");
     m.gives("cylinder_age", 60.0, Kind::Duration);
     m.gives("site_age", 120.0, Kind::Duration);
-    m.gives("spread", 5.0, Kind::TemperatureStep);
+    spread(m);
     Trouble { what, second }
 }
 

@@ -5,6 +5,7 @@ use super::super::Topic;
 use super::super::formula::{at, figure, step};
 use super::super::made::{Ask, Making, NOW, all, plain};
 use super::Scene;
+use super::trade::spread;
 use crate::job::ForecastDay;
 use crate::measure::{Kind, Unit};
 
@@ -24,9 +25,8 @@ fn make(m: &mut Making, _level: u8) {
     m.of_job("latitude", plain(north, 1));
     m.of_job("longitude", plain(-west, 1));
     m.of_job("spray_date", "2026-05-14");
-    // Nights below the window, afternoons inside it, for three days in a row; cold enough that the air has left it before
-    // midnight.
-    let low = m.draw.whole(36, 47);
+    // Nights below the window, afternoons inside it, for three days in a row.
+    let low = m.draw.whole(36, 50);
     let high = m.draw.whole(67, 78);
     let dew = low - m.draw.whole(1, 6);
     for day in 0..3 {
@@ -42,14 +42,15 @@ fn make(m: &mut Making, _level: u8) {
         let id = m.id();
         m.job.forecast.push(ForecastDay { id, entries: all(&entries), offset_min: Some(-240) });
     }
-    let least = m.draw.whole(58, 62);
+    // Two fifths of the way up from the next night's low or more: the air leaves the window well before midnight.
+    let least = m.draw.whole(58, 62).max(low + 3 + 2 * (high - low) / 5);
     let entries = [("air_least", m.degrees(least)), ("air_most", m.degrees(90))];
     m.foam("F1", &[], &entries);
     m.gives("date", libm::floor(NOW.wall().0 / 1_440.0) + 2.0, Kind::Date);
     let edge = 105.0;
     m.gives("edge", edge, Kind::Duration);
-    let spread = if m.metric() { "2.8 C" } else { "5 F" };
-    m.says("spread", spread);
+    let over_dew = spread(m);
+    let over_dew = || figure(over_dew, Kind::TemperatureStep);
     let day = m.job.forecast.get(1).map_or(0, |day| day.id);
     m.shows("forecast", 0, &[]);
     m.shows("day", day, &[]);
@@ -60,12 +61,14 @@ fn make(m: &mut Making, _level: u8) {
     m.ask(
         clock("air_from", Topic::Temperatures)
             .at(FROM)
-            .slip("wrong_day_half", at(FROM, Kind::Clock) + minutes(HALF_DAY))
-            .slip("end_for_beginning", at(TO, Kind::Clock)),
+            // Where the window is about half a day long, twelve hours off is its other end.
+            .slip("end_for_beginning", at(TO, Kind::Clock))
+            .slip("wrong_day_half", at(FROM, Kind::Clock) + minutes(HALF_DAY)),
     );
     m.ask(
         clock("air_to", Topic::Temperatures)
             .at(TO)
+            .slip("beginning_for_end", at(FROM, Kind::Clock))
             .slip("wrong_day_half", at(TO, Kind::Clock) - minutes(HALF_DAY)),
     );
     m.ask(
@@ -89,8 +92,8 @@ fn make(m: &mut Making, _level: u8) {
     m.ask(
         Ask::new("least_surface", Topic::Temperatures, Kind::Temperature)
             .within(0.5, 0.0)
-            .by(at(DEW, Kind::Temperature) + figure(5.0, Kind::TemperatureStep))
+            .by(at(DEW, Kind::Temperature) + over_dew())
             .slip("spread_forgotten", at(DEW, Kind::Temperature))
-            .slip("spread_taken_off", at(DEW, Kind::Temperature) - figure(5.0, Kind::TemperatureStep)),
+            .slip("spread_taken_off", at(DEW, Kind::Temperature) - over_dew()),
     );
 }

@@ -5,6 +5,7 @@ use super::super::Topic;
 use super::super::formula::{at, step};
 use super::super::made::{Ask, Making, change};
 use super::Scene;
+use super::trade::spread;
 use crate::job::{Job, ReadingOf};
 use crate::measure::Kind;
 use crate::readiness::moist_air::dew_point;
@@ -36,10 +37,13 @@ const BLAMED: &[&str] = &["none", "cylinder_a", "cylinder_b", "air", "surface_1"
 const READ: f64 = 1.0;
 /// The usual spread between dew point and surface, in °F.
 const SPREAD_F: f64 = 5.0;
+/// How far a label's limit lies at least from that of the dew point: twice what an answer may be off, and what whole degrees
+/// of the other scale take off it.
+const APART: f64 = 4.0;
 
 fn make(m: &mut Making, level: u8) {
     m.of_job("flames_out", "yes");
-    m.gives("spread", SPREAD_F, Kind::TemperatureStep);
+    spread(m);
     if level == 1 { one_surface(m) } else { whole_round(m) }
 }
 
@@ -102,7 +106,7 @@ fn whole_round(m: &mut Making) {
     let warm = m.draw.whole(5, 9);
     let inside = m.draw.whole(3, 6);
 
-    let (air_least, surface_least) = if wrong == W::ColdAir { (60, 40) } else { (label, label) };
+    let (air_least, label) = if wrong == W::ColdAir { (60, 40) } else { (label, label) };
     let air = if wrong == W::ColdAir { air_least - beyond } else { label + over };
     let humidity = match wrong {
         W::NearDew => 60,
@@ -110,6 +114,7 @@ fn whole_round(m: &mut Making) {
         _ => moist,
     };
     let dew = dew(air, humidity);
+    let surface_least = apart(label, dew + SPREAD_F);
     let limit = whole(dew + SPREAD_F).max(surface_least);
     let coldest = match wrong {
         W::NearDew => whole(dew) + 2,
@@ -203,6 +208,15 @@ fn ask_margin(m: &mut Making, surface: &str) {
             .by(at(surface, Kind::Temperature) - step("dew_point"))
             .slip("margin_from_air", at(AIR, Kind::Temperature) - step("dew_point")),
     );
+}
+
+/// A label's limit for surfaces, five degrees further from that of the dew point where the two could be taken for one.
+fn apart(label: i32, by_dew: f64) -> i32 {
+    match f64::from(label) - by_dew {
+        off if off.abs() >= APART => label,
+        off if off < 0.0 => label - 5,
+        _ => label + 5,
+    }
 }
 
 fn dew(air: i32, humidity: i32) -> f64 {

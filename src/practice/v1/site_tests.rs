@@ -3,11 +3,11 @@
 
 use super::super::made::{Making, NOW};
 use super::super::{Answer, By, Core, Made, OnHost, Seed, mark, slips_of, solve};
-use super::{Scene, across_framing, attic, code, crawl, readings, target, uneven, warm_up};
+use super::{Scene, across_framing, attic, code, crawl, forecast, readings, target, uneven, warm_up};
 use crate::Estimate;
 use crate::depth::Rule;
 use crate::findings::Trust;
-use crate::measure::Units;
+use crate::measure::{Kind, Style, Unit, Units, write};
 use crate::readiness::{ReadState, moist_air::dew_point};
 
 /// Exercises of one scene, in both units, with their estimates.
@@ -103,6 +103,108 @@ fn readings_leave_no_doubt() {
             }
         });
     }
+}
+
+/// The limit of the label is never taken for that of the dew point: whichever counts, the other one is wrong, even beside a
+/// dew point that was read as far off as may be.
+#[test]
+fn both_limits_of_a_surface_lie_apart() {
+    each(readings::SCENE, 2, |made, estimate| {
+        let least = estimate.readiness.dew.as_ref().expect("a dew point").least_surface_f.0;
+        let label = estimate.foams[0].surface.least_f.0;
+        let step = made.exercise.steps.iter().find(|step| step.key == "surface_limit").expect("the step");
+        let seed = &made.exercise.seed;
+        assert!((least - label).abs() > 2.0 * step.within, "{seed}: {least} {label}");
+    });
+}
+
+/// What the R of the first inch gives lies so far from the aim that even rounded as a tape is read it is wrong.
+#[test]
+fn the_first_inch_never_gives_the_aim() {
+    for scene in [crawl::SCENE, attic::SCENE, attic::HIP] {
+        let mut told = 0;
+        each(scene, 4, |made, _| {
+            let at = made.exercise.steps.iter().position(|step| step.key == "aim").expect("the step");
+            let right = solve(made, &mut OnHost)[at].as_ref().expect("an aim").value;
+            let within = made.exercise.steps[at].within;
+            let read = if made.exercise.steps[at].unit == Unit::Mm { 0.5 / 25.4 } else { 1.0 / 32.0 };
+            let slips = slips_of(made, &mut OnHost);
+            let slip = slips.iter().find(|(place, name, _)| (*place, *name) == (at, "r_of_first_inch"));
+            let (_, _, slip) = slip.expect("the slip is told");
+            assert!((slip - right).abs() > within + read, "{}: {slip} {right}", made.exercise.seed);
+            told += 1;
+        });
+        assert_eq!(told, 300);
+    }
+}
+
+/// The least of a surface is the dew point and the distance as both are written.
+#[test]
+fn the_distance_from_the_dew_point_adds_up_as_written() {
+    for (scene, level) in [(readings::SCENE, 1), (readings::SCENE, 2), (forecast::SCENE, 3)] {
+        each(scene, level, |made, _| {
+            let at =
+                made.exercise.steps.iter().position(|step| step.key == "least_surface").expect("the step");
+            let solved = solve(made, &mut OnHost);
+            let solved = solved[at].as_ref().expect("an answer");
+            let style = match made.exercise.job.units {
+                Units::Us => Style::Us,
+                Units::Metric => Style::MetricUsual,
+            };
+            let tenths = |kind, value| {
+                let text = write(kind, value, style).replace('−', "-");
+                let number = text.split('\u{a0}').next().and_then(|number| number.parse::<f64>().ok());
+                (10.0 * number.expect("a number")).round()
+            };
+            let sum: f64 = solved
+                .how
+                .iter()
+                .filter(|one| one.is == "figure")
+                .map(|one| tenths(one.kind, one.value))
+                .sum();
+            assert_eq!(sum, tenths(Kind::Temperature, solved.value), "{}", made.exercise.seed);
+        });
+    }
+}
+
+/// At half a day's length the other end of the window is twelve hours off too: then it is the other end.
+#[test]
+fn the_other_end_of_a_window_is_told_before_the_other_half_of_the_day() {
+    let mut near = 0;
+    each(forecast::SCENE, 3, |made, _| {
+        let solved = solve(made, &mut OnHost);
+        let value = |at: usize| solved[at].as_ref().expect("a time").value;
+        let (from, to) = (value(0), value(1));
+        let latest = to + made.exercise.steps[1].within;
+        assert!(latest < 1_440.0, "{}: the window does not end on that day", made.exercise.seed);
+        let slips = slips_of(made, &mut OnHost);
+        for (at, name, end) in [(0, "end_for_beginning", to), (1, "beginning_for_end", from)] {
+            assert!(slips.contains(&(at, name, end)), "{} {name}", made.exercise.seed);
+        }
+        let half = |at| slips.iter().any(|(place, name, _)| (*place, *name) == (at, "wrong_day_half"));
+        if (to - from - 720.0).abs() < 30.0 {
+            near += 1;
+            assert!(!half(0) && !half(1), "{}", made.exercise.seed);
+        }
+    });
+    assert!(near > 10, "{near} windows of half a day");
+}
+
+/// The core by the slow edge lies well below what is asked, which is the likely one.
+#[test]
+fn the_slow_curve_is_another_answer() {
+    each(warm_up::SCENE, 3, |made, _| {
+        let at = made.exercise.steps.iter().position(|step| step.key == "core_then").expect("the step");
+        let right = solve(made, &mut OnHost)[at].as_ref().expect("a core").value;
+        let slips = slips_of(made, &mut OnHost);
+        let slow = slips.iter().find(|(place, name, _)| (*place, *name) == (at, "slow_for_likely"));
+        let (_, _, slow) = slow.expect("the slip is told");
+        assert!(
+            *slow < right - 2.0 * made.exercise.steps[at].within,
+            "{}: {slow} {right}",
+            made.exercise.seed
+        );
+    });
 }
 
 /// Straight between the rows and columns of the table lies the core's own dew point.

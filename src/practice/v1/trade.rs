@@ -55,6 +55,15 @@ pub fn label(feet: f64, about: f64, factor: f64, loss: f64) -> i32 {
     10 * tens
 }
 
+/// What a surface has to be above the dew point, written as an entry of the job and said in the question: 5 °F or 2.8 °C,
+/// so that it adds up in either scale as it is written.
+pub fn spread(m: &mut Making) -> f64 {
+    let (text, spread) = if m.metric() { ("2.8 C", 2.8 * 1.8) } else { ("5 F", 5.0) };
+    m.of_job("dew_spread", text);
+    m.says("spread", text);
+    spread
+}
+
 /// What is sprayed over the aim, drawn, written and said.
 pub fn oversprays(m: &mut Making) -> f64 {
     let over = f64::from(m.draw.whole(5, 10));
@@ -94,7 +103,8 @@ pub fn aim(surface: usize, of: &'static str) -> Ask {
     Ask::new("aim", Topic::Depth, Kind::Length)
         .of(of)
         .short()
-        .within(0.02, 0.5)
+        // As near as a tape and a probe are read: to the sixteenth.
+        .within(1.0 / 32.0, 0.0)
         .at(path("aim_in"))
         .by(least.clone() + under())
         .slip("promise_for_aim", least)

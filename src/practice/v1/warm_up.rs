@@ -13,6 +13,7 @@ const CORE: &str = "conditioning.0.warm_up.slow_min";
 const LIKELY: &str = "conditioning.0.warm_up.likely_min";
 const SKIN: &str = "conditioning.0.warm_up.skin_min";
 const CORE_THEN: &str = "conditioning.0.warm_up.core_then_f";
+const SLOW_THEN: &str = "conditioning.0.warm_up.core_then_slow_f";
 const TARGET: &str = "conditioning.0.warm_up.target_f";
 /// How far hours read off a curve may be off, in minutes and in percent.
 const READ: (f64, f64) = (40.0, 4.0);
@@ -20,8 +21,9 @@ const DAY: f64 = 1_440.0;
 
 fn make(m: &mut Making, _level: u8) {
     let cylinder = m.draw.one_of(&["medium", "large", "xl"]).unwrap_or("large");
-    let start = m.draw.whole(34, 50);
     let least = m.draw.one_of(&[65, 68, 70]).unwrap_or(70);
+    // So cold that core and steel, and the slow core and the likely one, stay far apart.
+    let start = m.draw.whole(34, least - 24);
     // Above the least by whole degrees of either scale, or nearly: the hours hang on it.
     let room = least + m.draw.one_of(&[9, 11, 13]).unwrap_or(9);
     let label = 60.0 * f64::from(m.draw.one_of(&[12, 16, 24, 36, 48]).unwrap_or(24));
@@ -56,6 +58,7 @@ fn make(m: &mut Making, _level: u8) {
         Ask::new("core_then", Topic::WarmUp, Kind::Temperature)
             .within(1.5, 0.0)
             .at(CORE_THEN)
+            .slip("slow_for_likely", at(SLOW_THEN, Kind::Temperature))
             .slip("skin_for_core", at(TARGET, Kind::Temperature)),
     );
     m.ask(

@@ -136,7 +136,7 @@ function keyOf(core, exercise, at) {
   return [named(el('section', `paper-part exercise${exercise.steps.length <= SHORT ? ' whole' : ''}`, el('div', 'keep', heading(exercise, at)),
     lines(titleOf(exercise), [[t('practice.col_step')], [t('practice.col_answer'), 'r'], [t('practice.col_look')]], exercise.steps.map((step, place) => {
       const one = solved[place];
-      const how = one ? howText(one.how, units) : '';
+      const how = one ? howText(one.how, units, [], step) : '';
       const wrong = slips.filter((told) => told.step === place && !PLAIN.has(told.slip))
         .flatMap(({ slip, value }) => { const text = slipText(step, value, one?.value ?? NaN, units); return text ? [{ slip, text }] : []; });
       return { cells: [

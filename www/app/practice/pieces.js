@@ -9,19 +9,20 @@
  *   an open step: its number and its right answer; or, with `text`, an answer as the student wrote it
  */
 import { t } from '../words.js';
-import { fineR, written } from './written.js';
+import { fineR, inBox, written } from './written.js';
 
 const SIGNS = /** @type {Record<string, string>} */ ({ open: '(', close: ')', plus: ' + ', minus: ' − ', times: ' × ', over: ' ÷ ', root: '√' });
 /** Beside which a pitch, itself a fraction, stands in brackets. */
 const TIGHT = ['times', 'over', 'root'];
 
-/** How an answer comes about, in signs and figures. Where an R below 1 is among them every R has two places, as on the card of layers. @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] */
-export function howText(pieces, units, open = []) {
+/** How an answer comes about, in signs and figures. Where an R below 1 is among them every R has two places, as on the card of layers. @param {readonly Piece[]} pieces @param {Units} units @param {readonly Open[]} [open] @param {Pick<import('./core.js').StepForm, 'unit'>} [of] the step whose line it is */
+export function howText(pieces, units, open = [], of = undefined) {
   const fine = pieces.some((piece) => piece.is === 'figure' && piece.kind === 'resistance' && piece.value < 1);
   return pieces.map((piece, at) => {
     if (piece.is !== 'figure') return SIGNS[piece.is] ?? t(`practice.how.${piece.is}`);
     const step = open.find((one) => sameFigure(piece, one));
-    const text = step ? step.text ?? t('practice.ex_of_step', { n: step.n }) : fine && piece.kind === 'resistance' ? fineR(piece.value, units) : written(piece.kind, piece.value, units);
+    const figure = () => (fine && piece.kind === 'resistance' ? fineR(piece.value, units) : inBox(piece.kind, piece.value, units, of) ?? written(piece.kind, piece.value, units));
+    const text = step ? step.text ?? t('practice.ex_of_step', { n: step.n }) : figure();
     return piece.kind === 'pitch' && [pieces[at - 1], pieces[at + 1]].some((beside) => beside && TIGHT.includes(beside.is)) ? `(${text})` : text;
   }).join('').trim();
 }

@@ -43,7 +43,7 @@ export function solutionPage(root, session, store, gave) {
     gave && el('div', 'pad', note('watch', t('practice.ex_gave_up'), t('practice.ex_gave_up_do'))),
     el('ol', 'calc', ...exercise.steps.map((step, at) => {
       const one = solved[at];
-      return el('li', '', el('span', 'n', String(at + 1)), el('div', 'body', el('p', 'w', stepName(step)), one?.how.length ? el('p', 'f', howText(one.how, units)) : undefined), el('p', 'res ex-res', one ? answerText(step, one.value, units) : '–'));
+      return el('li', '', el('span', 'n', String(at + 1)), el('div', 'body', el('p', 'w', stepName(step)), one?.how.length ? el('p', 'f', howText(one.how, units, [], step)) : undefined), el('p', 'res ex-res', one ? answerText(step, one.value, units) : '–'));
     })),
     sheet.length ? el('section', '', el('h2', 'bar', t('practice.ex_sheet')), el('p', 'note pad ex-lead', t('practice.ex_sheet_note')), el('ol', 'calc', ...sheet)) : undefined,
     el('div', 'pad top tail', el('p', 'note', t('sheet.working_note')))));

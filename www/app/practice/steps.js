@@ -135,7 +135,7 @@ export function stepItem(session, at, changed) {
     field.update(anew);
     const said = saidOf(session, at);
     redraw(told, said ? [el('p', `tell${said.kind === 'go' ? ' w-go' : ''}`, markSign(said.kind), el('span', '', el('b', said.kind === 'hold' ? 'w-hold' : '', said.bold), ' ', said.rest))] : []);
-    redraw(helps, given(answer(), has_).flatMap((one) => (one === 'show' ? [] : [el('p', 'note', el('b', '', t(`practice.ex_given_${one}`)), ' ', one === 'hint' ? t(`exercises.hint.${step?.key}`) : howText(session.solved[at]?.how ?? [], session.units, session.open(at)))])));
+    redraw(helps, given(answer(), has_).flatMap((one) => (one === 'show' ? [] : [el('p', 'note', el('b', '', t(`practice.ex_given_${one}`)), ' ', one === 'hint' ? t(`exercises.hint.${step?.key}`) : howText(session.solved[at]?.how ?? [], session.units, session.open(at), step))])));
     redraw(ask, help());
   }
 

@@ -45,7 +45,7 @@ export function solution(session, at) {
   const [step, one] = [session.exercise.steps[at], session.solved[at]];
   if (!step || !one) return '';
   const right = answerText(step, one.value, session.units);
-  return worked(step, howText(one.how, session.units, session.open(at)), right);
+  return worked(step, howText(one.how, session.units, session.open(at), step), right);
 }
 
 /** The student's own answers, as they are written in a line that goes on from them. @param {Session} session @param {number} at @returns {import('./pieces.js').Open[]} */
@@ -71,7 +71,7 @@ export function saidOf(session, at) {
   const mark = session.mark(at);
   if (mark?.verdict === 'blank' && step && answer?.text.trim()) return { kind: 'none', bold: t('practice.ex_unmarked'), rest: t(readAnswer(step, answer, units)?.meanings.length ? 'practice.ex_unmarked_do' : 'practice.ex_unmarked_why') };
   if (!step || !mark || mark.verdict === 'blank' || mark.verdict === 'shown' || !answer) return undefined;
-  const how = howText(mark.how, units, [...own(session, at), ...session.open(at)]);
+  const how = howText(mark.how, units, [...own(session, at), ...session.open(at)], step);
   if (isRight(mark)) {
     const less = worth(answer) < 1 ? t('practice.ex_worth', { points: quarters(mark.points) }) : '';
     // What the line comes to, not the answer, which may be rounded.

@@ -68,10 +68,14 @@ export function answerText(step, value, units) {
     const word = step.choices[value];
     return word === undefined ? '–' : choiceName(word);
   }
-  const w = figures(units);
   if (step.kind === 'resistance') return resistance(value, Math.max(step.within, (step.within_pct / 100) * Math.abs(value)), units);
-  if (step.kind === 'length') return step.unit === 'in' || step.unit === 'mm' ? w.depth(value) : w.length(value);
-  return written(step.kind, value, units);
+  return inBox(step.kind, value, units, step) ?? (step.kind === 'length' ? figures(units).length(value) : written(step.kind, value, units));
+}
+
+/** A length in the line of a step whose box is in inches or millimeters: in that unit, however long it is; any other figure not at all. @param {string} kind @param {number} value @param {Units} units @param {Pick<StepForm, 'unit'> | undefined} step */
+export function inBox(kind, value, units, step) {
+  if (kind !== 'length' || (step?.unit !== 'in' && step?.unit !== 'mm')) return undefined;
+  return call('write', 'length', value, units === 'metric' ? 'millimeters' : 'inches') ?? '';
 }
 
 /**
