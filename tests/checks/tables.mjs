@@ -10,13 +10,14 @@ import { figures } from '../../www/app/figures.js';
 import { give, t } from '../../www/app/words.js';
 import { core, jobs } from './shipped.mjs';
 
-/** What the energy code asks: from the list of every rule, as the inspector's sheet prints it. */
-function energy(depth, w) {
+/** What the energy code asks: from the list of every rule, as the inspector's sheet prints it, in Spanish with its own word. */
+function energy(depth, w, language) {
+  const row = (printed) => `R-${language === 'es' ? printed.split(' or ').join(' o ') : printed}`;
   const all = [];
   for (const { rule, stands, printed, asks } of depth?.marks ?? []) {
     if (stands !== 'applies') continue;
-    if (rule === 'code_r' || rule === 'fill_floor' || rule === 'small_ceiling') all.push(printed ? `R-${printed}` : w.r(asks));
-    if (rule === 'code_u') all.push(printed ? `R-${printed}` : w.u(asks));
+    if (rule === 'code_r' || rule === 'fill_floor' || rule === 'small_ceiling') all.push(printed ? row(printed) : w.r(asks));
+    if (rule === 'code_u') all.push(printed ? row(printed) : w.u(asks));
   }
   return all.filter(Boolean).join('; ');
 }
@@ -54,7 +55,7 @@ for (const language of ['en', 'es']) {
             ...[area?.net_ft2.likely, area?.net_ft2.low, area?.net_ft2.high, area?.openings_ft2.likely, area?.framing_ft2.likely].map((value) => figure(w.area(value))),
             ...[depth?.aim_in.likely, depth?.promised_in, depth?.most_in].map((value) => figure(w.depth(value))), figure(w.r(depth?.promised_r)),
             ...[in_place?.likely, in_place?.low, in_place?.high].map((value) => figure(w.foam(value))), figure(lifts?.count),
-            text(depth?.component ? t(`fields.choice.component.${depth.component}`) : ''), text(energy(depth, w)),
+            text(depth?.component ? t(`fields.choice.component.${depth.component}`) : ''), text(energy(depth, w, language)),
             ...[depth?.window.least_in, depth?.window.most_in].map((value) => figure(w.depth(value))), figure(w.u(depth?.assembly?.u)), figure(w.r(depth?.assembly?.effective_r)), figure(w.money(depth?.cover.cost))];
         }),
       }, {
