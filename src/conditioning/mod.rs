@@ -262,11 +262,11 @@ fn warm_up(
     let fits = by_hour.is_none() || in_time.is_some();
     let before = |minutes: f64| asked.filter(|_| fits).map(|at| at - minutes);
     let in_by = slow.core_min.and_then(|minutes| before(minutes.max(label.hours_min)));
-    let likely = run(|band| band.likely, setup.moved_in.or(in_by).unwrap_or(now), inside);
+    let from = setup.moved_in.or(in_by).unwrap_or(now);
+    let likely = run(|band| band.likely, from, inside);
     // The slow core when the likely steel is there: the run may end there, so it has no target of its own.
     let slow_then = likely.skin_min.zip(likely.core_then).and_then(|(minutes, likely)| {
         let (shells, start, room, most) = edge(low);
-        let from = setup.moved_in.or(in_by).unwrap_or(now);
         let then = forward(&shells, start, &room, from, f64::INFINITY, Some(minutes), most);
         then.now.map(|(core, _)| core.min(likely))
     });

@@ -4,11 +4,11 @@
 use super::super::formula::{area, at, figure, number, step};
 use super::super::made::{Ask, Making, change};
 use super::super::{Formula, Topic};
-use super::Scene;
 use super::crawl_day;
 use super::trade::{
-    aim, aims_over, between, label, lifts, long, oversprays, rows, short, taped, to_spray, usable, yields,
+    aim, aims_over, between, label, lifts, long, oversprays, rows, short, to_spray, usable, yields,
 };
+use super::{Scene, sheet};
 use crate::job::{DepthWay, Shape};
 use crate::measure::Kind;
 
@@ -122,7 +122,7 @@ fn make(m: &mut Making, _level: u8) {
     m.foam("F1", &foam_rows, &[&entries[..], &windows].concat());
     let trouble = crawl_day::readings(m);
     // What the helper's sheet says of the walls: right, but where a long wall stands on it once too often.
-    let [length, width, height] = [length, width, height].map(|inches| taped(m, inches));
+    let [length, width, height] = [length, width, height].map(|inches| sheet::taped(m, inches));
     let long_walls = if trouble.wall_twice() { 3.0 } else { 2.0 };
     let sheet = (long_walls * length + 2.0 * width) * height / 144.0;
     m.gives("sheet", sheet, Kind::Area);

@@ -18,14 +18,6 @@ pub fn long(m: &Making, inches: f64) -> String {
     m.tape(inches, false)
 }
 
-/// What a length comes to once a tape has rounded it, in inches.
-pub fn taped(m: &Making, inches: f64) -> f64 {
-    match m.metric() {
-        true => 5.0 * libm::round(inches * 25.4 / 5.0) / 25.4,
-        false => inches,
-    }
-}
-
 /// What the crew aims over the least depth: written as an entry of the job, said in the question. Half an inch, as is
 /// common practice without a source.
 pub fn aims_over(m: &mut Making) {
